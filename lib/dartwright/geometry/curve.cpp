@@ -32,7 +32,9 @@ Vector first_direction(const Cubic& c) {
     return {};
 }
 
-Cubic reversed_cubic(const Cubic& c) { return {{c.p[3], c.p[2], c.p[1], c.p[0]}}; }
+Cubic reversed_cubic(const Cubic& c) {
+    return {{c.p[3], c.p[2], c.p[1], c.p[0]}};
+}
 
 bool are_near(const Cubic& a, const Cubic& b, double tolerance) {
     for (std::size_t i = 0; i < 4; ++i) {
@@ -100,7 +102,9 @@ Vector tangent_at_start(const Curve& curve) {
     return first_direction(std::get<Cubic>(curve));
 }
 
-Vector tangent_at_end(const Curve& curve) { return -tangent_at_start(reversed(curve)); }
+Vector tangent_at_end(const Curve& curve) {
+    return -tangent_at_start(reversed(curve));
+}
 
 Vector tangent_at(const Curve& curve, double t) {
     if (t <= 0) return tangent_at_start(curve);

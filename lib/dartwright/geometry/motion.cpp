@@ -43,18 +43,26 @@ Turn turn_between(Vector from, Vector to) {
     return {cosine / length, sine / length};
 }
 
-Turn turn_by(double angle_rad) { return {std::cos(angle_rad), std::sin(angle_rad)}; }
+Turn turn_by(double angle_rad) {
+    return {std::cos(angle_rad), std::sin(angle_rad)};
+}
 
-Turn inverse(Turn turn) { return {turn.cosine, -turn.sine}; }
+Turn inverse(Turn turn) {
+    return {turn.cosine, -turn.sine};
+}
 
-Vector apply(Turn t, Vector v) { return {t.cosine * v.x - t.sine * v.y, t.sine * v.x + t.cosine * v.y}; }
+Vector apply(Turn t, Vector v) {
+    return {t.cosine * v.x - t.sine * v.y, t.sine * v.x + t.cosine * v.y};
+}
 
 Motion turn_about(Point centre, Turn turn) {
     const Vector arm = centre - Point{};
     return {turn.cosine, turn.sine, arm - apply(turn, arm)};
 }
 
-Motion shift_by(Vector shift) { return {1, 0, shift}; }
+Motion shift_by(Vector shift) {
+    return {1, 0, shift};
+}
 
 Motion motion_between(PairOfPoints from, PairOfPoints to) {
     const Turn turn = turn_between(from.second - from.first, to.second - to.first);
@@ -62,17 +70,25 @@ Motion motion_between(PairOfPoints from, PairOfPoints to) {
     return {turn.cosine, turn.sine, (to.first - Point{}) - apply(turn, arm)};
 }
 
-Point apply(const Motion& m, Point p) { return Point{} + (apply(m, p - Point{}) + m.shift); }
+Point apply(const Motion& m, Point p) {
+    return Point{} + (apply(m, p - Point{}) + m.shift);
+}
 
-Vector apply(const Motion& m, Vector v) { return apply(Turn{m.cosine, m.sine}, v); }
+Vector apply(const Motion& m, Vector v) {
+    return apply(Turn{m.cosine, m.sine}, v);
+}
 
 Motion then(const Motion& first, const Motion& second) {
     return from_eigen(as_eigen(second) * as_eigen(first));
 }
 
-Motion inverse(const Motion& m) { return from_eigen(as_eigen(m).inverse(Eigen::Isometry)); }
+Motion inverse(const Motion& m) {
+    return from_eigen(as_eigen(m).inverse(Eigen::Isometry));
+}
 
-double angle(const Motion& m) { return std::atan2(m.sine, m.cosine); }
+double angle(const Motion& m) {
+    return std::atan2(m.sine, m.cosine);
+}
 
 Motion best_fit(std::span<const Point> from, std::span<const Point> to) {
     if (from.size() != to.size() || from.empty()) {

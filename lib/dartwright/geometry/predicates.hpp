@@ -44,18 +44,19 @@ struct SelfCrossing {
     std::size_t second = 0;
     Point place;
 };
-/// Whether, and where, the closed polygon is not simple. Neighbouring equal vertices count as one. Vertices listed in
-/// `may_touch` (indices) may coincide with each other: there the boundary may touch itself in that one point
-/// as long as it does not pass through itself. All crossings are given, in order of (first, second), at
-/// most `most`. O((n + k) log n) for outlines of few monotone chains.
-std::vector<SelfCrossing> self_crossings(std::span<const Point> polygon, std::span<const std::size_t> may_touch = {},
-                                         std::size_t most = 16);
+/// Whether, and where, the closed polygon is not simple. Neighbouring equal vertices count as one. Vertices
+/// listed in `may_touch` (indices) may coincide with each other: there the boundary may touch itself in that
+/// one point as long as it does not pass through itself. All crossings are given, in order of (first,
+/// second), at most `most`. O((n + k) log n) for outlines of few monotone chains.
+std::vector<SelfCrossing> self_crossings(std::span<const Point> polygon,
+                                         std::span<const std::size_t> may_touch = {}, std::size_t most = 16);
 bool is_simple(std::span<const Point> polygon, std::span<const std::size_t> may_touch = {});
 
 /// The first side of the polygon that blocks the view along the segment, if any does. The segment's ends
-/// must be vertices of the polygon (by index) or inside it. The view is free when the open segment lies in the
-/// polygon's inside; a side that only ends at one of the segment's ends does not block it, unless the segment
-/// leaves the polygon there. Vertices of the polygon on the open segment block it, except those that coincide with an end. O(n).
+/// must be vertices of the polygon (by index) or inside it. The view is free when the open segment lies in
+/// the polygon's inside; a side that only ends at one of the segment's ends does not block it, unless the
+/// segment leaves the polygon there. Vertices of the polygon on the open segment block it, except those that
+/// coincide with an end. O(n).
 struct BlockedView {
     std::size_t side = 0;
     Point place;

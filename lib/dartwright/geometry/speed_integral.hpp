@@ -1,0 +1,62 @@
+#pragma once
+
+// Private to this room: the integral of a cubic's speed, with an error bound known before it is evaluated.
+// The method and its proof are in docs/notes/arc-length.md.
+
+#include <array>
+#include <cstddef>
+
+#include "dartwright/geometry/curve.hpp"
+
+namespace dartwright::speed {
+
+/// A complex quadratic c0 + c1 s + c2 s^2 on a stretch of the curve that s in [-1, 1] runs over.
+struct Quadratic {
+    Vector c0;
+    Vector c1;
+    Vector c2;
+};
+
+/// The derivative of a cubic by its parameter, as a quadratic over the whole curve (t = (1 + s) / 2), with
+/// its roots as complex numbers of the s plane. Lengths are to be multiplied by `unit_mm`: 1 unless the
+/// coordinates are so large or small that their squares would leave the range of a double.
+struct Hodograph {
+    Quadratic z;
+    std::array<Vector, 2> roots;
+    std::size_t root_count = 0;
+    double unit_mm = 1;
+};
+Hodograph hodograph_of(const Cubic& cubic);
+
+/// A stretch of parameters, as middle and half width in s.
+struct Stretch {
+    double middle = 0;
+    double half_width = 1;
+};
+constexpr Stretch stretch_between(double from, double to) {
+    return {from + to - 1, to - from};
+}
+
+/// The hodograph over the stretch alone.
+Quadratic local(const Hodograph& hodograph, Stretch stretch);
+
+/// A lower bound of the length over the stretch, never less than 1/9 of the greatest speed times the width;
+/// zero only where the derivative vanishes on the whole stretch.
+double least_length(const Hodograph& hodograph, Stretch stretch);
+
+/// The length over the stretch in `unit_mm`, with an absolute error of at most `tolerance` (same unit) and
+/// rounding. Precondition: tolerance >= 1e-13 times least_length over the stretch.
+double length_over(const Hodograph& hodograph, Stretch stretch, double tolerance);
+
+/// Whether the rule of eight points is good to `tolerance` on the stretch, and so on every part of it.
+bool is_short_rule_enough(const Hodograph& hodograph, Stretch stretch, double tolerance);
+/// The rule of eight points.
+double short_rule_length(const Hodograph& hodograph, Stretch stretch);
+
+/// Where to cut a stretch that needs cutting, as s.
+double cutting_place(const Hodograph& hodograph, Stretch stretch);
+
+/// A bound of the speed (by t) over the stretch.
+double greatest_speed(const Hodograph& hodograph, Stretch stretch);
+
+}  // namespace dartwright::speed
