@@ -30,7 +30,7 @@ class PlaceSearch {
 
     double parameter() const {
         const double whole = speed::length_over(hodograph_, {}, tolerance_);
-        if (!(wanted_ > 0)) return 0;
+        if (!(wanted_ > 0 && whole > 0)) return 0;
         if (!(wanted_ < whole)) return 1;
         const double enough =
             0.5 * std::max(place_error_mm / hodograph_.unit_mm, place_relative_error * whole);

@@ -39,20 +39,20 @@ ArcLengthTable::ArcLengthTable(const Curve& curve) : hodograph_(speed::hodograph
     enough_ = 0.5 * std::max(table_place_error_mm / hodograph_.unit_mm, table_place_relative_error * least);
     const double for_a_cell = std::min(enough_, arc_length_relative_error * least) * share_for_a_cell;
     cells_.reserve(8);
-    fill({}, std::max(for_a_cell, 1e-13 * least));
+    fill(speed::roots_of(hodograph_), {}, std::max(for_a_cell, 1e-13 * least));
 }
 
-void ArcLengthTable::fill(speed::Stretch stretch, double tolerance) {
+void ArcLengthTable::fill(const speed::Roots& roots, speed::Stretch stretch, double tolerance) {
     const bool is_good = stretch.half_width <= widest_cell &&
-                         (speed::is_short_rule_enough(hodograph_, stretch, tolerance) ||
+                         (speed::is_short_rule_enough(hodograph_, roots, stretch, tolerance) ||
                           stretch.half_width * speed::greatest_speed(hodograph_, stretch) <= tolerance);
     if (is_good) return add_cell(stretch);
     const double low = stretch.middle - stretch.half_width;
     const double high = stretch.middle + stretch.half_width;
     const double place =
-        stretch.half_width > widest_cell ? stretch.middle : speed::cutting_place(hodograph_, stretch);
-    fill({0.5 * (low + place), 0.5 * (place - low)}, tolerance);
-    fill({0.5 * (place + high), 0.5 * (high - place)}, tolerance);
+        stretch.half_width > widest_cell ? stretch.middle : speed::cutting_place(roots, stretch);
+    fill(roots, {0.5 * (low + place), 0.5 * (place - low)}, tolerance);
+    fill(roots, {0.5 * (place + high), 0.5 * (high - place)}, tolerance);
 }
 
 void ArcLengthTable::add_cell(speed::Stretch stretch) {

@@ -38,7 +38,7 @@ class ArcLengthTable {
         double bend = 0;  // half the greatest modulus of the second derivative
     };
 
-    void fill(speed::Stretch stretch, double tolerance);
+    void fill(const speed::Roots& roots, speed::Stretch stretch, double tolerance);
     void add_cell(speed::Stretch stretch);
     double parameter_in(const Cell& cell, double distance) const;
 

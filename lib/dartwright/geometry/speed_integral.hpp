@@ -17,16 +17,21 @@ struct Quadratic {
     Vector c2;
 };
 
-/// The derivative of a cubic by its parameter, as a quadratic over the whole curve (t = (1 + s) / 2), with
-/// its roots as complex numbers of the s plane. Lengths are to be multiplied by `unit_mm`: 1 unless the
-/// coordinates are so large or small that their squares would leave the range of a double.
+/// The derivative of a cubic by its parameter, as a quadratic over the whole curve (t = (1 + s) / 2). Lengths
+/// are to be multiplied by `unit_mm`: 1 unless the coordinates are so large or small that their squares would
+/// leave the range of a double.
 struct Hodograph {
     Quadratic z;
-    std::array<Vector, 2> roots;
-    std::size_t root_count = 0;
     double unit_mm = 1;
 };
 Hodograph hodograph_of(const Cubic& cubic);
+
+/// The roots of the quadratic as complex numbers of the s plane; those at infinity are left out.
+struct Roots {
+    std::array<Vector, 2> places;
+    std::size_t count = 0;
+};
+Roots roots_of(const Hodograph& hodograph);
 
 /// A stretch of parameters, as middle and half width in s.
 struct Stretch {
@@ -40,7 +45,7 @@ constexpr Stretch stretch_between(double from, double to) {
 /// The hodograph over the stretch alone.
 Quadratic local(const Hodograph& hodograph, Stretch stretch);
 
-/// A lower bound of the length over the stretch, never less than 1/9 of the greatest speed times the width;
+/// A lower bound of the length over the stretch, never less than 1/13 of the greatest speed times the width;
 /// zero only where the derivative vanishes on the whole stretch.
 double least_length(const Hodograph& hodograph, Stretch stretch);
 
@@ -49,12 +54,12 @@ double least_length(const Hodograph& hodograph, Stretch stretch);
 double length_over(const Hodograph& hodograph, Stretch stretch, double tolerance);
 
 /// Whether the rule of eight points is good to `tolerance` on the stretch, and so on every part of it.
-bool is_short_rule_enough(const Hodograph& hodograph, Stretch stretch, double tolerance);
+bool is_short_rule_enough(const Hodograph& hodograph, const Roots& roots, Stretch stretch, double tolerance);
 /// The rule of eight points.
 double short_rule_length(const Hodograph& hodograph, Stretch stretch);
 
 /// Where to cut a stretch that needs cutting, as s.
-double cutting_place(const Hodograph& hodograph, Stretch stretch);
+double cutting_place(const Roots& roots, Stretch stretch);
 
 /// A bound of the speed (by t) over the stretch.
 double greatest_speed(const Hodograph& hodograph, Stretch stretch);
