@@ -7,10 +7,10 @@
 
 namespace dartwright {
 
-/// The error of the places that an `ArcLengthTable` gives, along the curve: 1e-6 mm, or 1e-9 of the length
-/// if that is more (curves of more than a kilometre).
+/// The error of the places that an `ArcLengthTable` gives, along the curve: 1e-6 mm, or 1e-10 of the length
+/// if that is more (curves of more than ten metres).
 inline constexpr double table_place_error_mm = 1e-6;
-inline constexpr double table_place_relative_error = 1e-9;
+inline constexpr double table_place_relative_error = 1e-10;
 
 /// Answers many questions for places along one curve, faster than `parameter_at` and less exactly.
 ///
