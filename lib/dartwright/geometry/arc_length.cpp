@@ -58,7 +58,7 @@ class PlaceSearch {
     static double middle_of(Bracket bracket) { return 0.5 * (bracket.low + bracket.high); }
 
     double newton_or_middle(double t, double excess, Bracket bracket) const {
-        const double speed = norm(speed::local(hodograph_, speed::stretch_between(t, t)).c0);
+        const double speed = speed::speed_at(hodograph_, t);
         const double next = t - excess / speed;
         return bracket.low < next && next < bracket.high ? next : middle_of(bracket);
     }

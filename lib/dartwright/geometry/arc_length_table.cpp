@@ -63,9 +63,9 @@ void ArcLengthTable::add_cell(speed::Stretch stretch) {
     cell.distance = whole_;
     cell.length = speed::short_rule_length(hodograph_, stretch);
     const double average_speed = cell.length / stretch.half_width;
-    cell.start_slope = monotone_slope(average_speed, norm(z.c0 - z.c1 + z.c2));
-    cell.end_slope = monotone_slope(average_speed, norm(z.c0 + z.c1 + z.c2));
-    cell.bend = (norm(z.c1) + 2 * norm(z.c2)) / stretch.half_width;
+    cell.start_slope = monotone_slope(average_speed, speed::speed_at(hodograph_, cell.start));
+    cell.end_slope = monotone_slope(average_speed, speed::speed_at(hodograph_, cell.end));
+    cell.bend = (std::sqrt(squared_norm(z.c1)) + 2 * std::sqrt(squared_norm(z.c2))) / stretch.half_width;
     whole_ += cell.length;
     cells_.push_back(cell);
 }
@@ -91,7 +91,7 @@ double ArcLengthTable::parameter_in(const Cell& cell, double distance) const {
         const double excess = speed::short_rule_length(hodograph_, done) - wanted;
         if (std::abs(excess) <= enough_) return t;
         (excess > 0 ? high : low) = t;
-        const double speed = norm(speed::local(hodograph_, speed::stretch_between(t, t)).c0);
+        const double speed = speed::speed_at(hodograph_, t);
         const double step = excess / speed;
         const double next = t - step;
         if (!(low < next && next < high)) {

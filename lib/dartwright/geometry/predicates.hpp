@@ -52,11 +52,14 @@ std::vector<SelfCrossing> self_crossings(std::span<const Point> polygon,
                                          std::span<const std::size_t> may_touch = {}, std::size_t most = 16);
 bool is_simple(std::span<const Point> polygon, std::span<const std::size_t> may_touch = {});
 
-/// The first side of the polygon that blocks the view along the segment, if any does. The segment's ends
-/// must be vertices of the polygon (by index) or inside it. The view is free when the open segment lies in
-/// the polygon's inside; a side that only ends at one of the segment's ends does not block it, unless the
-/// segment leaves the polygon there. Vertices of the polygon on the open segment block it, except those that
-/// coincide with an end. O(n).
+/// What blocks the view from one vertex of the polygon to another, if anything does: of several the one whose
+/// place is nearest to `from`. The view is free when the open segment between the two lies in the polygon's
+/// inside. A side that only ends at one of the segment's ends does not block it; a side that runs along it
+/// does, and so does any vertex on it that is not in the place of an end. Where the segment starts (or ends)
+/// outside the polygon, `side` is that of the end's index. Several vertices may share the place of an end, as
+/// at the common pivot of two darts; together they decide which directions lead inside. Preconditions: an
+/// anticlockwise polygon that does not pass through itself; indices of vertices in two different places
+/// (std::invalid_argument). O(n).
 struct BlockedView {
     std::size_t side = 0;
     Point place;

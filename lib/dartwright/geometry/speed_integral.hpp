@@ -4,6 +4,7 @@
 // The method and its proof are in docs/notes/arc-length.md.
 
 #include <array>
+#include <cmath>
 #include <cstddef>
 
 #include "dartwright/geometry/curve.hpp"
@@ -60,6 +61,13 @@ double short_rule_length(const Hodograph& hodograph, Stretch stretch);
 
 /// Where to cut a stretch that needs cutting, as s.
 double cutting_place(const Roots& roots, Stretch stretch);
+
+/// The speed by t at one place.
+inline double speed_at(const Hodograph& hodograph, double t) {
+    const double s = 2 * t - 1;
+    // Safe without the care of a hypot, because the hodograph's unit keeps squares in range.
+    return std::sqrt(squared_norm(hodograph.z.c0 + s * (hodograph.z.c1 + s * hodograph.z.c2)));
+}
 
 /// A bound of the speed (by t) over the stretch.
 double greatest_speed(const Hodograph& hodograph, Stretch stretch);
