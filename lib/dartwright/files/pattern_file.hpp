@@ -1,0 +1,42 @@
+#pragma once
+
+#include <stdexcept>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+/// One thing wrong with a file: where (a JSON pointer), what was found, what was expected.
+struct FileProblem {
+    std::string pointer;
+    std::string found;
+    std::string expected;
+};
+/// A file that is not a valid pattern; all its problems together, in the file's order.
+class InvalidPattern : public std::exception {
+  public:
+    InvalidPattern(std::string file, std::vector<FileProblem> problems);
+    const char* what() const noexcept override { return message_.c_str(); }
+    std::string file;
+    std::vector<FileProblem> problems;  ///< never empty
+
+  private:
+    std::string message_;  ///< one line a problem: file, pointer, found, expected
+};
+
+/// Reads a pattern from the text of a pattern file; `file` is only for messages. InvalidPattern.
+Pattern read_pattern(std::string_view text, const std::string& file);
+/// The canonical text of a pattern: reading it gives the same pattern, and writing that the same bytes.
+std::string write_pattern(const Pattern& pattern);
+
+/// A file that cannot be read or written: names it and says why.
+class FileTrouble : public std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+/// Reads a file; `-` is standard input. FileTrouble, InvalidPattern.
+Pattern read_pattern_file(const std::string& path);
+
+}  // namespace dartwright

@@ -1,0 +1,92 @@
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "dartwright/pattern/outline.hpp"
+
+namespace dartwright {
+
+/// What is said of a corner: by default it is meant to run on smoothly.
+enum class CornerIs { smooth, free };
+
+struct Cut {
+    int quantity = 1;
+    std::string fold;                      ///< edge laid on the fold; empty if none
+    bool same = false;                     ///< copies that are not mirrored
+    std::map<std::string, CornerIs> ends;  ///< corners of the fold, by the neighbouring edge
+    friend bool operator==(const Cut&, const Cut&) = default;
+};
+
+struct Grain {
+    Point from;
+    Point to;
+    std::string along;  ///< edge that the grain is parallel to; empty if none
+    friend bool operator==(const Grain&, const Grain&) = default;
+};
+
+enum class NotchKind { single, double_, triple };
+
+struct Notch {
+    std::string edge;
+    std::string from;  ///< neighbouring edge at the end measured from
+    double at = 0;     ///< sewn distance, mm
+    NotchKind kind = NotchKind::single;
+    friend bool operator==(const Notch&, const Notch&) = default;
+};
+
+/// A width over a stretch of a run; without a stretch it is the whole run's.
+struct AllowanceStretch {
+    std::string from;
+    double at = 0;
+    double to = 0;
+    double width = 0;
+    friend bool operator==(const AllowanceStretch&, const AllowanceStretch&) = default;
+};
+using Allowance = std::variant<double, std::vector<AllowanceStretch>>;
+
+struct LineMark {
+    std::vector<Point> points;  ///< two or more
+    friend bool operator==(const LineMark&, const LineMark&) = default;
+};
+struct DrillMark {
+    Point at;
+    friend bool operator==(const DrillMark&, const DrillMark&) = default;
+};
+struct Mark {
+    std::variant<LineMark, DrillMark> what;
+    std::string name;
+    friend bool operator==(const Mark&, const Mark&) = default;
+};
+
+/// A dart inside a piece with a point at each end, widest between them.
+struct DoubleDart {
+    std::string name;
+    Point from;
+    Point to;
+    std::array<Point, 2> widest;
+    std::string press;
+    friend bool operator==(const DoubleDart&, const DoubleDart&) = default;
+};
+
+struct Piece {
+    std::string name;
+    std::optional<Cut> cut;
+    std::optional<Grain> grain;
+    Outline outline;
+    std::vector<DoubleDart> double_darts;
+    std::vector<Notch> notches;
+    std::vector<std::pair<std::string, Allowance>> allowance;  ///< by run, in the file's order
+    std::vector<Mark> marks;
+    friend bool operator==(const Piece&, const Piece&) = default;
+};
+
+/// Index of the dart of that name in the outline, or empty.
+std::optional<std::size_t> find_dart(const Piece& piece, const std::string& name);
+/// Cloth: the outline's area with wedges drawn to the pivots taken out, double darts too, mm^2.
+double cloth_area(const Piece& piece);
+
+}  // namespace dartwright

@@ -1,0 +1,47 @@
+#pragma once
+
+#include <optional>
+#include <stdexcept>
+#include <string>
+#include <vector>
+
+#include "dartwright/pattern/run.hpp"
+
+namespace dartwright {
+
+/// A length or share as a user writes it: `60`, `6cm`, `2 3/8in`, `50%`, `-3.5mm`. Bare numbers are mm.
+struct Measure {
+    double value = 0;  ///< mm, or a share where is_share (50% is 0.5)
+    bool is_share = false;
+};
+/// What was written is not a length, share, place or number; says what was found and what was expected.
+class BadWords : public std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+/// The longest measure at the start of the text, and how many characters it takes; empty if there is none.
+struct ParsedMeasure {
+    Measure measure;
+    std::size_t characters = 0;
+};
+std::optional<ParsedMeasure> measure_at_start(const std::string& text);
+/// The whole text as a length in mm (shares refused), as a share (50%, 1/3), as an angle in degrees. BadWords
+/// otherwise.
+double parse_length(const std::string& text);
+double parse_share(const std::string& text);
+double parse_angle_deg(const std::string& text);
+
+/// `EDGE@DISTANCE/FROM`, read against the known edge names (longest first). BadWords, or UnknownName for the
+/// names.
+struct Place {
+    std::string edge;
+    Measure distance;
+    std::string from;  ///< empty only at 50%
+};
+Place parse_place(const std::string& text, const std::vector<Run>& runs, const std::string& piece);
+std::string to_text(const Place& place);
+
+/// Sewn distance of the place from the run's anticlockwise start. std::out_of_range if it lies beyond the
+/// run's ends.
+double distance_from_start(const Place& place, const Run& run);
+
+}  // namespace dartwright
