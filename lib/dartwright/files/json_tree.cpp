@@ -1,0 +1,279 @@
+#include "dartwright/files/json_tree.hpp"
+
+#include <algorithm>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <utility>
+
+#include "dartwright/files/numbers.hpp"
+#include "dartwright/files/utf8.hpp"
+
+namespace dartwright {
+namespace {
+
+using nlohmann::json;
+using Kind = JsonNode::Kind;
+
+/// Numbers too large for a double are read as this, and refused for their size, so that one of them does
+/// not hide the other problems of the file.
+constexpr const char* stand_in = "1e300";
+/// Each takes another pass over the text.
+constexpr std::size_t most_stand_ins = 50;
+
+struct NumberOutOfRange {
+    std::size_t offset = 0;
+    std::string literal;
+    std::string pointer;
+};
+using LiteralByPointer = std::map<std::string, std::string>;
+
+std::string at(TextPlace place) {
+    return "at line " + std::to_string(place.line) + ", column " + std::to_string(place.column);
+}
+
+/// The parser's message says `... - REASON; last read: 'TOKEN'; expected X`, each part but the first
+/// optional.
+FileProblem syntax_problem(const std::string& pointer, TextPlace place, const std::string& message,
+                           const std::string& token) {
+    const auto dash = message.find(" - ");
+    std::string reason = dash == message.npos ? message : message.substr(dash + 3);
+    std::string expected = "JSON";
+    if (const auto semicolon = reason.rfind("; expected "); semicolon != reason.npos) {
+        expected = reason.substr(semicolon + 11);
+        reason.erase(semicolon);
+    }
+    if (const auto last_read = reason.find("; last read"); last_read != reason.npos) reason.erase(last_read);
+    if (reason == "invalid literal") reason += " " + in_quotes(token);
+    return {pointer, reason + " " + at(place), expected};
+}
+
+class TreeBuilder : public nlohmann::json_sax<json> {
+  public:
+    TreeBuilder(std::string_view text, const LiteralByPointer& literals) : text_(text), literals_(literals) {}
+
+    bool null() override {
+        add(Kind::null);
+        return true;
+    }
+    bool boolean(bool value) override {
+        add(Kind::boolean).boolean = value;
+        return true;
+    }
+    bool number_integer(number_integer_t value) override {
+        add(Kind::number).number = static_cast<double>(value);
+        return true;
+    }
+    bool number_unsigned(number_unsigned_t value) override {
+        add(Kind::number).number = static_cast<double>(value);
+        return true;
+    }
+    bool number_float(number_float_t value, const string_t& literal) override {
+        JsonNode& node = add(Kind::number);
+        node.number = value;
+        node.text = literal;
+        if (!literals_.empty()) {
+            const auto found = literals_.find(pointer_to(node));
+            if (found != literals_.end()) node.text = found->second;
+        }
+        return true;
+    }
+    bool string(string_t& value) override {
+        add(Kind::text).text = std::move(value);
+        return true;
+    }
+    bool binary(binary_t&) override { return false; }  // JSON text has none
+    bool start_object(std::size_t) override { return open(Kind::object); }
+    bool start_array(std::size_t) override { return open(Kind::list); }
+    bool key(string_t& value) override {
+        key_ = std::move(value);
+        return true;
+    }
+    bool end_object() override {
+        report_repeated_keys(*open_.back());
+        open_.pop_back();
+        return true;
+    }
+    bool end_array() override {
+        open_.pop_back();
+        return true;
+    }
+    bool parse_error(std::size_t position, const std::string& token,
+                     const nlohmann::detail::exception& error) override {
+        const bool is_number_out_of_range = error.id == 406;
+        if (is_number_out_of_range && position >= token.size() &&
+            text_.substr(position - token.size(), token.size()) == token)
+            out_of_range = NumberOutOfRange{position - token.size(), token, next_pointer()};
+        // The parser has read the offending character, or run past the end.
+        const std::size_t offset = position > 0 ? position - 1 : 0;
+        const TextPlace place = place_of_offset(text_, offset);
+        tree.problems.push_back(
+            {tree.nodes.size(), syntax_problem(next_pointer(), place, error.what(), token)});
+        return false;
+    }
+
+    JsonTree tree;
+    std::optional<NumberOutOfRange> out_of_range;
+
+  private:
+    JsonNode& add(Kind kind) {
+        JsonNode& node = tree.nodes.emplace_back();
+        node.kind = kind;
+        node.order = tree.nodes.size() - 1;
+        if (!open_.empty()) {
+            JsonNode& parent = *open_.back();
+            node.parent = &parent;
+            node.index = parent.children.size();
+            if (parent.kind == Kind::object) node.key = std::exchange(key_, {});
+            parent.children.push_back(&node);
+        }
+        return node;
+    }
+    bool open(Kind kind) {
+        if (open_.size() == deepest_nesting) {
+            tree.problems.push_back(
+                {tree.nodes.size(),
+                 {next_pointer(), "brackets nested over " + std::to_string(deepest_nesting) + " deep",
+                  "a pattern file"}});
+            return false;
+        }
+        open_.push_back(&add(kind));
+        return true;
+    }
+    /// Pointer of the value that would come next.
+    std::string next_pointer() const {
+        if (open_.empty()) return "";
+        JsonNode next;
+        next.parent = open_.back();
+        next.index = open_.back()->children.size();
+        next.key = key_;
+        const bool is_between_members = open_.back()->kind == Kind::object && key_.empty();
+        return pointer_to(is_between_members ? *open_.back() : next);
+    }
+    void report_repeated_keys(const JsonNode& object) {
+        std::vector<const JsonNode*> members(object.children.begin(), object.children.end());
+        std::sort(members.begin(), members.end(), [](const JsonNode* a, const JsonNode* b) {
+            return a->key != b->key ? a->key < b->key : a->order < b->order;
+        });
+        for (std::size_t i = 1; i < members.size(); ++i)
+            if (members[i]->key == members[i - 1]->key)
+                tree.problems.push_back(
+                    {members[i]->order,
+                     {pointer_to(*members[i]), "the key " + in_quotes(members[i]->key) + " again",
+                      "each key once"}});
+    }
+
+    std::string_view text_;
+    const LiteralByPointer& literals_;
+    std::vector<JsonNode*> open_;
+    std::string key_;
+};
+
+/// What keeps the bytes from being text at all.
+std::optional<FileProblem> trouble_with_bytes(std::string_view text) {
+    if (text.find_first_not_of(" \t\r\n") == text.npos)
+        return FileProblem{"", text.empty() ? "an empty file" : "a file of blanks only", "a pattern file"};
+    const bool is_utf_16 = text.substr(0, 2) == "\xFF\xFE" || text.substr(0, 2) == "\xFE\xFF";
+    if (is_utf_16) return FileProblem{"", "UTF-16 text", "a pattern file saved as UTF-8"};
+    if (const auto bad = first_malformed_utf8(text))
+        return FileProblem{"", "bytes that are not UTF-8 " + at(place_of_offset(text, *bad)), "UTF-8 text"};
+    // The parser would take a zero byte for the end of the text, and miss what follows.
+    if (const auto zero = text.find('\0'); zero != text.npos)
+        return FileProblem{"", "a zero byte " + at(place_of_offset(text, zero)), "JSON"};
+    return std::nullopt;
+}
+
+std::string with_stand_in(std::string_view text, const NumberOutOfRange& number) {
+    std::string changed(text);
+    std::string in_place = (number.literal.front() == '-' ? "-" : "") + std::string(stand_in);
+    in_place.resize(std::max(in_place.size(), number.literal.size()), ' ');
+    changed.replace(number.offset, number.literal.size(), in_place);
+    return changed;
+}
+
+}  // namespace
+
+const JsonNode* member(const JsonNode& object, std::string_view key) {
+    for (const JsonNode* child : object.children)
+        if (child->key == key) return child;
+    return nullptr;
+}
+
+std::string pointer_to(const JsonNode& node) {
+    std::vector<const JsonNode*> path;
+    for (const JsonNode* n = &node; n->parent; n = n->parent) path.push_back(n);
+    std::string pointer;
+    for (auto n = path.rbegin(); n != path.rend(); ++n) {
+        pointer += '/';
+        if ((*n)->parent->kind == Kind::list) {
+            pointer += std::to_string((*n)->index);
+            continue;
+        }
+        for (const char c : (*n)->key) {
+            if (c == '~')
+                pointer += "~0";
+            else if (c == '/')
+                pointer += "~1";
+            else if (static_cast<unsigned char>(c) < 0x20)
+                pointer += '?';  // one problem stays one line
+            else
+                pointer += c;
+        }
+    }
+    return pointer;
+}
+
+std::string in_quotes(std::string_view text) {
+    constexpr std::size_t most_bytes = 60;
+    std::size_t shown = text.size();
+    if (shown > most_bytes) {
+        shown = most_bytes;
+        while ((static_cast<unsigned char>(text[shown]) & 0xC0) == 0x80) --shown;  // whole characters
+    }
+    std::string out =
+        json(std::string(text.substr(0, shown))).dump(-1, ' ', false, json::error_handler_t::replace);
+    if (shown < text.size()) out.insert(out.size() - 1, "...");
+    return out;
+}
+
+std::string in_words(const JsonNode& node) {
+    switch (node.kind) {
+        case Kind::null:
+            return "null";
+        case Kind::boolean:
+            return node.boolean ? "true" : "false";
+        case Kind::number:
+            return node.text.empty() ? decimal(node.number) : node.text;
+        case Kind::text:
+            return in_quotes(node.text);
+        case Kind::object:
+            return node.children.empty() ? "an empty object" : "an object";
+        case Kind::list:
+            break;
+    }
+    return node.children.empty() ? "an empty list" : "a list of " + std::to_string(node.children.size());
+}
+
+JsonTree parse_json(std::string_view text) {
+    if (const auto trouble = trouble_with_bytes(text)) {
+        JsonTree none;
+        none.problems.push_back({0, *trouble});
+        return none;
+    }
+    LiteralByPointer literals;
+    std::string changed;
+    for (;;) {
+        TreeBuilder builder(text, literals);
+        const bool is_json = json::sax_parse(text.begin(), text.end(), &builder);
+        if (is_json) {
+            builder.tree.root = &builder.tree.nodes.front();
+            return std::move(builder.tree);
+        }
+        if (!builder.out_of_range || literals.size() == most_stand_ins) return std::move(builder.tree);
+        literals.emplace(builder.out_of_range->pointer, builder.out_of_range->literal);
+        changed = with_stand_in(text, *builder.out_of_range);
+        text = changed;
+    }
+}
+
+}  // namespace dartwright

@@ -1,0 +1,58 @@
+#pragma once
+
+// A JSON document as a tree that knows, of every value, its pointer and its order in the file, so that
+// what is wrong with a value can be said where it stands.
+
+#include <deque>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "dartwright/files/pattern_file.hpp"
+
+namespace dartwright {
+
+struct JsonNode {
+    enum class Kind { null, boolean, number, text, list, object };
+    Kind kind = Kind::null;
+    bool boolean = false;
+    double number = 0;
+    std::string text;  ///< of a text; of a number with a point or an exponent, as it was written
+    std::vector<JsonNode*> children;   ///< of a list or an object, in the file's order
+    const JsonNode* parent = nullptr;  ///< null for the root
+    std::string key;                   ///< within an object
+    std::size_t index = 0;             ///< within a list or an object
+    std::size_t order = 0;             ///< position among all values of the file
+};
+
+/// The first member of that key, or null. O(members).
+const JsonNode* member(const JsonNode& object, std::string_view key);
+/// JSON pointer (RFC 6901) of a value; empty for the root.
+std::string pointer_to(const JsonNode& node);
+/// The value in words, short enough for a message: `"side"`, `12.5`, `a list of 3`, `an object`.
+std::string in_words(const JsonNode& node);
+/// Text in double quotes for a message: control characters escaped, long text cut.
+std::string in_quotes(std::string_view text);
+
+/// A problem and the place in the file's order at which it is reported.
+struct PlacedProblem {
+    std::size_t order = 0;
+    FileProblem problem;
+};
+
+struct JsonTree {
+    std::deque<JsonNode> nodes;      ///< owns every node; addresses stay
+    const JsonNode* root = nullptr;  ///< null if the text is not JSON; then there is a problem
+    std::vector<PlacedProblem> problems;
+};
+
+/// Brackets may nest this deep; a pattern needs eight levels, and a limit keeps hostile files from
+/// exhausting the stack.
+inline constexpr std::size_t deepest_nesting = 64;
+
+/// Parses text. Problems found on the way: text that is not UTF-8 or not JSON (with line and column),
+/// nesting over the limit, and keys given twice (the first counts). A byte order mark is skipped.
+/// O(n log n).
+JsonTree parse_json(std::string_view text);
+
+}  // namespace dartwright

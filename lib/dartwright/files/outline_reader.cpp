@@ -1,0 +1,261 @@
+#include "dartwright/files/outline_reader.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace dartwright {
+namespace {
+
+const char* const item_kinds = "an item with \"edge\" or with \"dart\"";
+
+/// Relative to the square of the outline's extent. The area's rounding is some 1e-13 of that square for a
+/// thousand items; a real piece fills over a thousandth of it.
+constexpr double area_in_doubt = 1e-9;
+
+std::optional<Shape> read_spline(Reading& reading, const JsonNode& node) {
+    const std::size_t problems = reading.problems.size();
+    SplineShape spline;
+    const auto& points = list_of(reading, node, "measured points [[x, y], ...]");
+    for (const JsonNode* child : points)
+        if (const auto point = read_point(reading, *child)) spline.through.push_back(*point);
+    if (reading.problems.size() > problems) return std::nullopt;
+    if (!points.empty()) return spline;
+    reading.reject(node, "one measured point or more");
+    return std::nullopt;
+}
+
+Shape read_shape(Reading& reading, const JsonNode& item, const Fields& fields) {
+    const JsonNode* curve = fields.optional("curve");
+    const JsonNode* through = fields.optional("through");
+    if (curve && through) reading.add(item, "both \"curve\" and \"through\"", "one of them or neither");
+    Shape shape = StraightShape{};
+    if (through) shape = read_spline(reading, *through).value_or(shape);
+    if (curve)
+        if (const auto controls = read_two_points(reading, *curve)) shape = CubicShape{*controls};
+    return shape;
+}
+
+OutlineItem read_edge(Reading& reading, const JsonNode& node) {
+    const Fields fields(reading, node, "an edge item", {"edge", "to", "curve", "through", "fullness"});
+    EdgeItem edge;
+    OutlineItem item;
+    if (const JsonNode* name = fields.required("edge", "the edge's name")) {
+        edge.edge = read_name(reading, *name).value_or("");
+        if (is_end_word(edge.edge))
+            reading.reject(*name, "another name: \"start\" and \"end\" are kept for the ends of a run");
+    }
+    if (const JsonNode* to = fields.required("to", "the point [x, y] where the item ends"))
+        item.to = read_point(reading, *to).value_or(Point{});
+    edge.shape = read_shape(reading, node, fields);
+    if (const JsonNode* fullness = fields.optional("fullness"))
+        edge.fullness = read_length(reading, *fullness).value_or(0);
+    item.what = std::move(edge);
+    return item;
+}
+
+std::optional<std::array<std::array<Point, 2>, 2>> read_legs(Reading& reading, const JsonNode& node) {
+    if (node.kind != JsonNode::Kind::list || node.children.size() != 2) {
+        reading.reject(node, "two curved legs [[c1, c2], [c3, c4]]");
+        return std::nullopt;
+    }
+    const auto up = read_two_points(reading, *node.children[0]);
+    const auto down = read_two_points(reading, *node.children[1]);
+    if (!up || !down) return std::nullopt;
+    return std::array<std::array<Point, 2>, 2>{*up, *down};
+}
+
+OutlineItem read_dart(Reading& reading, const JsonNode& node) {
+    const Fields fields(reading, node, "a dart item",
+                        {"dart", "point", "pivot", "back_off", "legs", "to", "press"});
+    DartItem dart;
+    OutlineItem item;
+    if (const JsonNode* name = fields.required("dart", "the dart's name"))
+        dart.name = read_name(reading, *name).value_or("");
+    if (const JsonNode* point = fields.required("point", "the dart's point [x, y]"))
+        dart.point = read_point(reading, *point).value_or(Point{});
+    if (const JsonNode* pivot = fields.optional("pivot")) dart.pivot = read_point(reading, *pivot);
+    if (const JsonNode* back_off = fields.optional("back_off"))
+        dart.back_off = read_length(reading, *back_off);
+    if (const JsonNode* legs = fields.optional("legs")) dart.legs = read_legs(reading, *legs);
+    if (const JsonNode* to = fields.required("to", "the point [x, y] where the mouth ends"))
+        item.to = read_point(reading, *to).value_or(Point{});
+    if (const JsonNode* press = fields.optional("press"))
+        dart.press = read_name(reading, *press).value_or("");  // whether it exists is known at the end
+    item.what = std::move(dart);
+    return item;
+}
+
+std::optional<OutlineItem> read_item(Reading& reading, const JsonNode& node) {
+    if (node.kind != JsonNode::Kind::object) {
+        reading.reject(node, item_kinds);
+        return std::nullopt;
+    }
+    const bool is_edge = member(node, "edge") != nullptr;
+    const bool is_dart = member(node, "dart") != nullptr;
+    if (is_edge && is_dart) {
+        reading.add(node, "both \"edge\" and \"dart\"", "one of them");
+        return std::nullopt;
+    }
+    if (is_edge) return read_edge(reading, node);
+    if (is_dart || member(node, "point")) return read_dart(reading, node);
+    reading.add(node, "neither \"edge\" nor \"dart\"", item_kinds);
+    return std::nullopt;
+}
+
+/// The edge items' nodes with their names, in outline order.
+struct NamedNode {
+    const JsonNode* node = nullptr;
+    std::string name;
+};
+
+/// Runs by name; a name that recurs apart from its first stretch is a problem.
+RunNames join_runs(Reading& reading, const std::vector<NamedNode>& edges) {
+    RunNames runs{{}, true};
+    std::vector<const JsonNode*> heads;
+    for (std::size_t i = 0; i < edges.size(); ++i) {
+        if (i > 0 && edges[i].name == edges[i - 1].name) continue;
+        runs.names.push_back(edges[i].name);
+        heads.push_back(edges[i].node);
+    }
+    // The outline has no beginning of its own: the last stretch and the first may be one run.
+    if (runs.names.size() > 1 && runs.names.front() == runs.names.back()) {
+        runs.names.pop_back();
+        heads.pop_back();
+    }
+    std::set<std::string> seen;
+    std::vector<std::string> once;
+    for (std::size_t i = 0; i < runs.names.size(); ++i) {
+        if (seen.insert(runs.names[i]).second) {
+            once.push_back(runs.names[i]);
+            continue;
+        }
+        runs.is_sound = false;
+        reading.add(*member(*heads[i], "edge"),
+                    in_quotes(runs.names[i]) + " again, after " + in_quotes(runs.names[i - 1]),
+                    "the items of one name next to each other, or a name of its own such as " +
+                        in_quotes("left " + runs.names[i]));
+    }
+    runs.names = std::move(once);
+    return runs;
+}
+
+void check_press(Reading& reading, const std::vector<JsonNode*>& nodes, const RunNames& runs) {
+    for (const JsonNode* node : nodes) {
+        const JsonNode* press = node->kind == JsonNode::Kind::object ? member(*node, "press") : nullptr;
+        if (press && press->kind == JsonNode::Kind::text && !press->text.empty())
+            read_known_name(reading, *press, "edge", runs.names);
+    }
+}
+
+bool are_distinct(Point a, Point b) {
+    return distance(a, b) >= least_measured_distance_mm;
+}
+
+void check_measured_points(Reading& reading, const std::vector<JsonNode*>& nodes, const Outline& outline) {
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        const EdgeItem* edge = outline.items[i].as_edge();
+        const SplineShape* spline = edge ? std::get_if<SplineShape>(&edge->shape) : nullptr;
+        if (!spline) continue;
+        const JsonNode& through = *member(*nodes[i], "through");
+        Point last = i == 0 ? outline.start : outline.items[i - 1].to;
+        for (std::size_t k = 0; k < spline->through.size(); ++k) {
+            if (!are_distinct(last, spline->through[k]))
+                reading.add(*through.children[k], "the same place as the point before", "another point");
+            last = spline->through[k];
+        }
+        if (!are_distinct(last, outline.items[i].to))
+            reading.add(*through.children.back(), "the same place as the item's end", "another point");
+    }
+}
+
+/// On the outline as it will be kept, so that the verdict is the same when it is written and read again.
+void check_fullness(Reading& reading, const std::vector<JsonNode*>& nodes, const OutlineRead& read) {
+    const auto& items = read.outline.items;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        const EdgeItem* edge = items[i].as_edge();
+        if (!edge || edge->fullness == 0 || edge->fullness < length_of_item(read.outline, i)) continue;
+        const JsonNode& node = *nodes[read.is_turned ? items.size() - 1 - i : i];
+        reading.reject(*member(node, "fullness"), "less than the length of the item");
+    }
+}
+
+struct Extent {
+    Point low;
+    Point high;
+    void take(Point p) {
+        low = {std::min(low.x, p.x), std::min(low.y, p.y)};
+        high = {std::max(high.x, p.x), std::max(high.y, p.y)};
+    }
+};
+
+/// Extent of everything that draws the outline, control points included.
+Extent extent_of(const Outline& outline) {
+    Extent extent{outline.start, outline.start};
+    for (const OutlineItem& item : outline.items) {
+        extent.take(item.to);
+        if (const EdgeItem* edge = item.as_edge()) {
+            if (const auto* cubic = std::get_if<CubicShape>(&edge->shape))
+                for (const Point p : cubic->controls) extent.take(p);
+            if (const auto* spline = std::get_if<SplineShape>(&edge->shape))
+                for (const Point p : spline->through) extent.take(p);
+            continue;
+        }
+        const DartItem& dart = *item.as_dart();
+        extent.take(dart.point);
+        if (!dart.legs) continue;
+        for (const auto& leg : *dart.legs)
+            for (const Point p : leg) extent.take(p);
+    }
+    return extent;
+}
+
+}  // namespace
+
+OutlineRead read_outline(Reading& reading, const JsonNode& node) {
+    const std::size_t problems = reading.problems.size();
+    OutlineRead read;
+    const Fields fields(reading, node, "an outline", {"start", "items"});
+    if (const JsonNode* start = fields.required("start", "the point [x, y] where the outline starts"))
+        read.outline.start = read_point(reading, *start).value_or(Point{});
+    const JsonNode* items = fields.required("items", "the list of edges and darts");
+    if (!items) return read;
+    const auto& nodes = list_of(reading, *items, "the list of edges and darts");
+    std::vector<NamedNode> edges;
+    bool is_every_name_read = items->kind == JsonNode::Kind::list;
+    for (const JsonNode* child : nodes) {
+        auto item = read_item(reading, *child);
+        const EdgeItem* edge = item ? item->as_edge() : nullptr;
+        const bool has_name = item && (!edge || !edge->edge.empty());
+        is_every_name_read = is_every_name_read && has_name;
+        if (!item) continue;
+        if (edge && has_name) edges.push_back({child, edge->edge});
+        if (const DartItem* dart = item->as_dart()) read.darts.push_back(dart->name);
+        read.outline.items.push_back(std::move(*item));
+    }
+    if (is_every_name_read && edges.empty()) reading.add(*items, "no edge", "one edge or more");
+    read.runs = join_runs(reading, edges);
+    read.runs.is_sound = read.runs.is_sound && is_every_name_read;
+    if (is_every_name_read) check_press(reading, nodes, read.runs);
+    if (reading.problems.size() == problems) check_measured_points(reading, nodes, read.outline);
+    if (reading.problems.size() == problems && is_clockwise(read.outline)) {
+        read.outline = reversed(read.outline);
+        std::reverse(read.runs.names.begin(), read.runs.names.end());
+        std::reverse(read.darts.begin(), read.darts.end());
+        read.is_turned = true;
+    }
+    if (reading.problems.size() == problems) check_fullness(reading, nodes, read);
+    read.is_clean = reading.problems.size() == problems;
+    return read;
+}
+
+bool is_clockwise(const Outline& outline) {
+    const Extent extent = extent_of(outline);
+    const double doubtful = area_in_doubt * squared_norm(extent.high - extent.low);
+    const auto area = [](const Outline& o) { return signed_area(o, DartsDrawn::to_points); };
+    if (outline.items.empty() || outline.items.back().to == outline.start) return area(outline) < -doubtful;
+    Outline closed = outline;
+    closed.items.push_back({EdgeItem{}, outline.start});
+    return area(closed) < -doubtful;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,144 @@
+#include <algorithm>
+#include <set>
+
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/files/seam_reader.hpp"
+
+namespace dartwright {
+namespace {
+
+constexpr int format_version = 1;
+
+/// First, because every length depends on it.
+Unit read_unit(Reading& reading, const Fields& fields) {
+    const std::vector<std::string> names{"mm", "cm", "in"};
+    const JsonNode* node = fields.required("unit", "the unit of every length: \"mm\", \"cm\" or \"in\"");
+    if (!node) return Unit::mm;
+    const auto found =
+        node->kind == JsonNode::Kind::text ? std::find(names.begin(), names.end(), node->text) : names.end();
+    if (found == names.end()) reading.reject(*node, any_of(names));
+    return found == names.end() || *found == "mm" ? Unit::mm : *found == "cm" ? Unit::cm : Unit::inch;
+}
+
+/// Names that must be unique among the members of a list.
+class UniqueNames {
+  public:
+    UniqueNames(Reading& reading, const char* kind) : reading_(reading), kind_(kind) {}
+    void check(const JsonNode& owner, const std::string& name) {
+        if (!name.empty() && !seen_.insert(name).second)
+            reading_.add(*member(owner, "name"),
+                         std::string("the ") + kind_ + " " + in_quotes(name) + " again", "a name of its own");
+    }
+
+  private:
+    Reading& reading_;
+    const char* kind_;
+    std::set<std::string> seen_;
+};
+
+PiecesRead read_pieces(Reading& reading, const JsonNode& node) {
+    PiecesRead read;
+    UniqueNames names(reading, "piece");
+    for (const JsonNode* child : list_of(reading, node, "a list of pieces")) {
+        read.pieces.push_back(read_piece(reading, *child));
+        names.check(*child, read.pieces.back().piece.name);
+    }
+    const bool is_list = node.kind == JsonNode::Kind::list;
+    if (is_list && read.pieces.empty()) reading.reject(node, "one piece or more");
+    read.is_every_name_read =
+        is_list && std::none_of(read.pieces.begin(), read.pieces.end(),
+                                [](const PieceRead& p) { return p.piece.name.empty(); });
+    return read;
+}
+
+std::vector<Seam> read_seams(Reading& reading, const JsonNode& node, const PiecesRead& pieces) {
+    std::vector<Seam> seams;
+    UniqueNames names(reading, "seam");
+    for (const JsonNode* child : list_of(reading, node, "a list of seams")) {
+        seams.push_back(read_seam(reading, *child, pieces));
+        names.check(*child, seams.back().name);
+    }
+    return seams;
+}
+
+std::map<std::string, double> read_tolerances(Reading& reading, const JsonNode& node) {
+    std::map<std::string, double> values;
+    std::vector<std::string> known;
+    for (const ToleranceName& tolerance : tolerance_names()) known.emplace_back(tolerance.name);
+    const Fields fields(reading, node, "the tolerances", known);
+    for (const ToleranceName& tolerance : tolerance_names()) {
+        const JsonNode* value = fields.optional(tolerance.name);
+        if (!value) continue;
+        const auto read = tolerance.is_angle ? read_angle_deg(reading, *value) : read_length(reading, *value);
+        if (read) values.emplace(tolerance.name, *read);
+    }
+    return values;
+}
+
+Made read_made(Reading& reading, const JsonNode& node) {
+    Made made;
+    if (node.kind != JsonNode::Kind::object) {
+        reading.reject(node, "an operation as an object in braces");
+        return made;
+    }
+    if (!member(node, "operation")) reading.add(node, "no key \"operation\"", "the operation's name");
+    for (const JsonNode* child : node.children) {
+        if (child->key == "operation")
+            made.operation = read_name(reading, *child).value_or("");
+        else if (child->kind == JsonNode::Kind::text)
+            made.request.emplace_back(child->key, child->text);
+        else
+            reading.reject(*child, "text in double quotes");
+    }
+    return made;
+}
+
+Pattern read_root(Reading& reading, const JsonNode& root) {
+    const Fields fields(reading, root, "a pattern",
+                        {"dartwright", "name", "unit", "pieces", "seams", "tolerances", "made"});
+    Pattern pattern;
+    if (!fields.is_object()) return pattern;
+    if (const JsonNode* version = fields.required("dartwright", "the version of the format: 1")) {
+        const bool is_number = version->kind == JsonNode::Kind::number;
+        if (!is_number || version->number != format_version)
+            reading.reject(*version, "1, the version of the format");
+    }
+    if (const JsonNode* name = fields.required("name", "the pattern's name"))
+        pattern.name = read_name(reading, *name).value_or("");
+    pattern.unit = reading.unit = read_unit(reading, fields);
+    PiecesRead pieces;
+    if (const JsonNode* node = fields.required("pieces", "the list of pieces"))
+        pieces = read_pieces(reading, *node);
+    if (const JsonNode* seams = fields.optional("seams")) pattern.seams = read_seams(reading, *seams, pieces);
+    for (PieceRead& read : pieces.pieces) pattern.pieces.push_back(std::move(read.piece));
+    if (const JsonNode* node = fields.optional("tolerances"))
+        pattern.tolerances = read_tolerances(reading, *node);
+    if (const JsonNode* made = fields.optional("made"))
+        for (const JsonNode* child : list_of(reading, *made, "a list of operations"))
+            pattern.made.push_back(read_made(reading, *child));
+    pattern.as_written = std::move(reading.as_written);
+    return pattern;
+}
+
+/// In the file's order; problems of one value in the order in which they were found.
+std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed) {
+    std::stable_sort(placed.begin(), placed.end(),
+                     [](const PlacedProblem& a, const PlacedProblem& b) { return a.order < b.order; });
+    std::vector<FileProblem> problems;
+    for (PlacedProblem& p : placed) problems.push_back(std::move(p.problem));
+    return problems;
+}
+
+}  // namespace
+
+Pattern read_pattern(std::string_view text, const std::string& file) {
+    JsonTree tree = parse_json(text);
+    Reading reading;
+    reading.problems = std::move(tree.problems);
+    Pattern pattern;
+    if (tree.root) pattern = read_root(reading, *tree.root);
+    if (!reading.problems.empty()) throw InvalidPattern(file, in_order(std::move(reading.problems)));
+    return pattern;
+}
+
+}  // namespace dartwright

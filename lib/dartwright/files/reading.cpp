@@ -1,0 +1,206 @@
+#include "dartwright/files/reading.hpp"
+
+#include <algorithm>
+#include <array>
+#include <charconv>
+#include <cmath>
+#include <numeric>
+
+#include "dartwright/files/numbers.hpp"
+
+namespace dartwright {
+namespace {
+
+using Kind = JsonNode::Kind;
+
+/// Two different doubles as near to each other as the numbers that share one length in mm never both have
+/// this many significant digits or fewer, so such a number is surely the one that will be written.
+constexpr std::size_t digits_surely_kept = 15;
+
+bool is_surely_kept(const JsonNode& node) {
+    return node.text.size() <= digits_surely_kept && node.text.find_first_of("eE") == node.text.npos;
+}
+
+double read_mm(Reading& reading, const JsonNode& node) {
+    const double mm = to_mm(node.number, reading.unit) + 0.0;  // no negative zero
+    if (!is_surely_kept(node) && from_mm(mm, reading.unit) != node.number)
+        reading.as_written.emplace(mm, node.number);
+    return mm;
+}
+
+std::optional<double> length_up_to_largest(Reading& reading, const JsonNode& node, double least,
+                                           const char* expected) {
+    const double mm = to_mm(node.number, reading.unit);
+    if (node.kind != Kind::number || !(mm >= least)) {
+        reading.reject(node, expected);
+        return std::nullopt;
+    }
+    if (mm > largest_length_mm) {
+        reading.reject(node, "a length of at most 10 m");
+        return std::nullopt;
+    }
+    return read_mm(reading, node);
+}
+
+/// Letters to change, add, drop or swap with a neighbour. O(|a| |b|).
+std::size_t slips_between(const std::string& a, const std::string& b) {
+    std::vector<std::vector<std::size_t>> rows(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
+    std::iota(rows[0].begin(), rows[0].end(), std::size_t{0});
+    for (std::size_t i = 1; i <= a.size(); ++i) {
+        rows[i][0] = i;
+        for (std::size_t j = 1; j <= b.size(); ++j) {
+            const std::size_t change = rows[i - 1][j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
+            rows[i][j] = std::min({rows[i - 1][j] + 1, rows[i][j - 1] + 1, change});
+            if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+                rows[i][j] = std::min(rows[i][j], rows[i - 2][j - 2] + 1);
+        }
+    }
+    return rows[a.size()][b.size()];
+}
+
+}  // namespace
+
+void Reading::add(const JsonNode& node, std::string found, std::string expected) {
+    problems.push_back({node.order, {pointer_to(node), std::move(found), std::move(expected)}});
+}
+
+void Reading::reject(const JsonNode& node, std::string expected) {
+    add(node, in_words(node), std::move(expected));
+}
+
+Fields::Fields(Reading& reading, const JsonNode& node, const char* what, std::vector<std::string> known)
+    : reading_(reading), node_(node) {
+    if (!is_object()) {
+        reading.reject(node, std::string(what) + " as an object in braces");
+        return;
+    }
+    for (const JsonNode* child : node.children) {
+        if (std::find(known.begin(), known.end(), child->key) != known.end()) continue;
+        const auto meant = nearest_name(child->key, known);
+        reading.add(*child, "the unknown key " + in_quotes(child->key),
+                    meant ? in_quotes(*meant) : "a key of " + std::string(what) + ": " + any_of(known));
+    }
+}
+
+const JsonNode* Fields::optional(const char* key) const {
+    return is_object() ? member(node_, key) : nullptr;
+}
+
+const JsonNode* Fields::required(const char* key, const char* expected) const {
+    if (!is_object()) return nullptr;
+    const JsonNode* found = member(node_, key);
+    if (!found) reading_.add(node_, "no key " + in_quotes(key), expected);
+    return found;
+}
+
+const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, const char* expected) {
+    static const std::vector<JsonNode*> none;
+    if (node.kind == Kind::list) return node.children;
+    reading.reject(node, expected);
+    return none;
+}
+
+std::optional<std::string> read_name(Reading& reading, const JsonNode& node) {
+    const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
+    if (node.kind == Kind::text && !node.text.empty() &&
+        std::none_of(node.text.begin(), node.text.end(), is_control))
+        return node.text;
+    reading.reject(node, node.kind != Kind::text ? "a name in double quotes"
+                         : node.text.empty()     ? "a name that is not empty"
+                                                 : "a name without control characters");
+    return std::nullopt;
+}
+
+std::optional<bool> read_flag(Reading& reading, const JsonNode& node) {
+    if (node.kind == Kind::boolean) return node.boolean;
+    reading.reject(node, "true or false");
+    return std::nullopt;
+}
+
+std::optional<int> read_whole(Reading& reading, const JsonNode& node, int low, int high) {
+    const bool is_whole = node.kind == Kind::number && node.number == std::floor(node.number);
+    if (is_whole && node.number >= low && node.number <= high) return static_cast<int>(node.number);
+    reading.reject(node, "a whole number from " + std::to_string(low) + " to " + std::to_string(high));
+    return std::nullopt;
+}
+
+std::optional<double> read_coordinate(Reading& reading, const JsonNode& node) {
+    if (node.kind == Kind::number && to_mm(node.number, reading.unit) < -largest_length_mm) {
+        reading.reject(node, "a number within 10 m of zero");
+        return std::nullopt;
+    }
+    return length_up_to_largest(reading, node, -largest_length_mm, "a number");
+}
+
+std::optional<double> read_length(Reading& reading, const JsonNode& node) {
+    return length_up_to_largest(
+        reading, node, 0,
+        node.kind == Kind::number ? "a length that is not negative" : "a length as a number");
+}
+
+std::optional<Point> read_point(Reading& reading, const JsonNode& node) {
+    if (node.kind != Kind::list || node.children.size() != 2) {
+        reading.reject(node, "a point [x, y]");
+        return std::nullopt;
+    }
+    const auto x = read_coordinate(reading, *node.children[0]);
+    const auto y = read_coordinate(reading, *node.children[1]);
+    if (!x || !y) return std::nullopt;
+    return Point{*x, *y};
+}
+
+std::optional<std::array<Point, 2>> read_two_points(Reading& reading, const JsonNode& node) {
+    if (node.kind != Kind::list || node.children.size() != 2) {
+        reading.reject(node, "two points [[x, y], [x, y]]");
+        return std::nullopt;
+    }
+    const auto first = read_point(reading, *node.children[0]);
+    const auto second = read_point(reading, *node.children[1]);
+    if (!first || !second) return std::nullopt;
+    return std::array<Point, 2>{*first, *second};
+}
+
+std::optional<double> read_angle_deg(Reading& reading, const JsonNode& node) {
+    if (node.kind == Kind::number && node.number >= 0 && node.number <= 180) return node.number + 0.0;
+    reading.reject(node, "an angle from 0 to 180 degrees");
+    return std::nullopt;
+}
+
+std::string any_of(const std::vector<std::string>& names) {
+    constexpr std::size_t most_names = 20;
+    const std::size_t shown = std::min(names.size(), most_names);
+    std::string out;
+    for (std::size_t i = 0; i < shown; ++i) {
+        if (i > 0) out += i + 1 == names.size() ? " or " : ", ";
+        out += in_quotes(names[i]);
+    }
+    if (shown < names.size()) out += " and " + std::to_string(names.size() - shown) + " more";
+    return out;
+}
+
+std::optional<std::string> nearest_name(const std::string& name, const std::vector<std::string>& known) {
+    constexpr std::size_t longest_compared = 40;
+    if (name.empty() || name.size() > longest_compared) return std::nullopt;
+    std::optional<std::string> nearest;
+    // A third of the letters wrong is still a slip; more is another word.
+    std::size_t fewest = std::max<std::size_t>(1, name.size() / 3) + 1;
+    for (const std::string& candidate : known) {
+        const std::size_t slips = slips_between(name, candidate);
+        if (slips >= fewest) continue;
+        fewest = slips;
+        nearest = candidate;
+    }
+    return nearest;
+}
+
+std::optional<std::string> read_known_name(Reading& reading, const JsonNode& node, const std::string& kind,
+                                           const std::vector<std::string>& known) {
+    auto name = read_name(reading, node);
+    if (!name) return std::nullopt;
+    if (std::find(known.begin(), known.end(), *name) != known.end()) return name;
+    reading.add(node, "no such " + kind + " as " + in_quotes(*name),
+                known.empty() ? "a pattern with " + kind + "s" : any_of(known));
+    return std::nullopt;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,71 @@
+#pragma once
+
+// What the readers of the parts of a pattern file share: the problems found so far, the file's unit, and
+// the typed reading of single values. A value that cannot be read is a problem and comes back empty, and
+// reading goes on, so that all problems of a file are found together.
+
+#include <initializer_list>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "dartwright/files/json_tree.hpp"
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+/// Lengths and coordinates over this are absurd for clothes: a slip of the unit or of a finger, mm.
+inline constexpr double largest_length_mm = 10'000;
+
+struct Reading {
+    Unit unit = Unit::mm;
+    std::vector<PlacedProblem> problems;
+    std::map<double, double> as_written;
+
+    void add(const JsonNode& node, std::string found, std::string expected);
+    /// The problem that the value is not what was expected.
+    void reject(const JsonNode& node, std::string expected);
+};
+
+/// The members of an object, looked up by key. Keys that are not known are problems, each with the nearest
+/// known key; so is a value that is not an object.
+class Fields {
+  public:
+    Fields(Reading& reading, const JsonNode& node, const char* what, std::vector<std::string> known);
+    bool is_object() const { return node_.kind == JsonNode::Kind::object; }
+    const JsonNode* optional(const char* key) const;
+    /// A problem if it is missing.
+    const JsonNode* required(const char* key, const char* expected) const;
+
+  private:
+    Reading& reading_;
+    const JsonNode& node_;
+};
+
+/// The children of a list; a problem and empty if it is not one.
+const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, const char* expected);
+
+/// A name: text that is not empty and has no control characters.
+std::optional<std::string> read_name(Reading& reading, const JsonNode& node);
+std::optional<bool> read_flag(Reading& reading, const JsonNode& node);
+/// A whole number in [low, high].
+std::optional<int> read_whole(Reading& reading, const JsonNode& node, int low, int high);
+/// A length or coordinate of either sign in mm, and one that may not be negative.
+std::optional<double> read_coordinate(Reading& reading, const JsonNode& node);
+std::optional<double> read_length(Reading& reading, const JsonNode& node);
+std::optional<Point> read_point(Reading& reading, const JsonNode& node);
+/// Exactly two points.
+std::optional<std::array<Point, 2>> read_two_points(Reading& reading, const JsonNode& node);
+std::optional<double> read_angle_deg(Reading& reading, const JsonNode& node);
+
+/// `a`, `b` or `c`; long lists are cut.
+std::string any_of(const std::vector<std::string>& names);
+/// The nearest of the names by letters to change, add, drop or swap, if it is near enough to be a slip.
+std::optional<std::string> nearest_name(const std::string& name, const std::vector<std::string>& known);
+
+/// A name that must be one of those that exist; a problem that lists them if it is not.
+std::optional<std::string> read_known_name(Reading& reading, const JsonNode& node, const std::string& kind,
+                                           const std::vector<std::string>& known);
+
+}  // namespace dartwright

@@ -1,0 +1,62 @@
+#include "dartwright/files/utf8.hpp"
+
+#include <algorithm>
+
+namespace dartwright {
+namespace {
+
+using Byte = unsigned char;
+
+/// The bytes that may follow a leading byte: how many, and the range of the first of them (which is what
+/// keeps out overlong forms, surrogates and values that are too large).
+struct Following {
+    int count = 0;
+    Byte low = 0x80;
+    Byte high = 0xBF;
+};
+
+std::optional<Following> following(Byte lead) {
+    if (lead < 0x80) return Following{};
+    if (lead >= 0xC2 && lead <= 0xDF) return Following{1};
+    if (lead == 0xE0) return Following{2, 0xA0, 0xBF};
+    if (lead == 0xED) return Following{2, 0x80, 0x9F};
+    if (lead >= 0xE1 && lead <= 0xEF) return Following{2};
+    if (lead == 0xF0) return Following{3, 0x90, 0xBF};
+    if (lead >= 0xF1 && lead <= 0xF3) return Following{3};
+    if (lead == 0xF4) return Following{3, 0x80, 0x8F};
+    return std::nullopt;
+}
+
+bool is_continuation(char c) {
+    return (static_cast<Byte>(c) & 0xC0) == 0x80;
+}
+
+}  // namespace
+
+std::optional<std::size_t> first_malformed_utf8(std::string_view text) {
+    for (std::size_t i = 0; i < text.size();) {
+        const auto rest = following(static_cast<Byte>(text[i]));
+        if (!rest) return i;
+        for (int k = 1; k <= rest->count; ++k) {
+            const std::size_t at = i + static_cast<std::size_t>(k);
+            if (at >= text.size()) return i;
+            const auto byte = static_cast<Byte>(text[at]);
+            const bool fits = k == 1 ? byte >= rest->low && byte <= rest->high : byte >= 0x80 && byte <= 0xBF;
+            if (!fits) return i;
+        }
+        i += static_cast<std::size_t>(rest->count) + 1;
+    }
+    return std::nullopt;
+}
+
+TextPlace place_of_offset(std::string_view text, std::size_t offset) {
+    const std::string_view before = text.substr(0, std::min(offset, text.size()));
+    const std::size_t line_start = before.rfind('\n') == before.npos ? 0 : before.rfind('\n') + 1;
+    const std::string_view line = before.substr(line_start);
+    const auto lines = std::count(before.begin(), before.end(), '\n');
+    const auto characters =
+        std::count_if(line.begin(), line.end(), [](char c) { return !is_continuation(c); });
+    return {static_cast<std::size_t>(lines) + 1, static_cast<std::size_t>(characters) + 1};
+}
+
+}  // namespace dartwright
