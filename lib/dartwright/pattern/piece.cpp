@@ -1,0 +1,24 @@
+#include "dartwright/pattern/piece.hpp"
+
+#include <cmath>
+
+namespace dartwright {
+
+std::optional<std::size_t> find_dart(const Piece& piece, const std::string& name) {
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        const DartItem* dart = piece.outline.items[i].as_dart();
+        if (dart && dart->name == name) return i;
+    }
+    return std::nullopt;
+}
+
+double cloth_area(const Piece& piece) {
+    double area = std::abs(signed_area(piece.outline, DartsDrawn::to_pivots));
+    for (const DoubleDart& dart : piece.double_darts) {
+        // A kite: half the cross product of its diagonals.
+        area -= std::abs(cross(dart.to - dart.from, dart.widest[1] - dart.widest[0])) / 2;
+    }
+    return area;
+}
+
+}  // namespace dartwright
