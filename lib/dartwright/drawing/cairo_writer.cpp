@@ -1,0 +1,193 @@
+#include "dartwright/drawing/cairo_writer.hpp"
+
+#include <cairo-pdf.h>
+#include <cairo.h>
+
+#include <cmath>
+#include <memory>
+
+#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/text_box.hpp"
+
+namespace dartwright {
+
+namespace {
+
+struct Release {
+    void operator()(cairo_t* context) const { cairo_destroy(context); }
+    void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
+    void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
+};
+using Surface = std::unique_ptr<cairo_surface_t, Release>;
+using Context = std::unique_ptr<cairo_t, Release>;
+
+void require_success(cairo_status_t status) {
+    if (status == CAIRO_STATUS_NO_MEMORY) throw std::bad_alloc();
+    if (status != CAIRO_STATUS_SUCCESS)
+        throw std::runtime_error(std::string("the picture could not be made: ") +
+                                 cairo_status_to_string(status));
+}
+
+cairo_status_t append(void* bytes, const unsigned char* data, unsigned int count) {
+    try {
+        static_cast<std::string*>(bytes)->append(reinterpret_cast<const char*>(data), count);
+        return CAIRO_STATUS_SUCCESS;
+    } catch (const std::bad_alloc&) {
+        return CAIRO_STATUS_NO_MEMORY;
+    }
+}
+
+/// Draws on a surface whose user unit is scaled to one millimetre.
+class Painter {
+  public:
+    Painter(cairo_surface_t* surface, double units_per_mm, double height_mm)
+        : context_(cairo_create(surface)), height_mm_(height_mm) {
+        cairo_scale(context_.get(), units_per_mm, units_per_mm);
+        // Without hinting words keep the widths that they were laid out with.
+        const std::unique_ptr<cairo_font_options_t, Release> options(cairo_font_options_create());
+        cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+        cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+        cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+        cairo_set_font_options(context_.get(), options.get());
+        cairo_set_line_join(context_.get(), CAIRO_LINE_JOIN_ROUND);
+        cairo_set_fill_rule(context_.get(), CAIRO_FILL_RULE_EVEN_ODD);
+    }
+
+    void paint(const Drawing& drawing) {
+        use(drawing.background);
+        cairo_paint(context_.get());
+        for (const DrawnGroup& group : drawing.groups) paint(group);
+        cairo_show_page(context_.get());
+        require_success(cairo_status(context_.get()));
+    }
+
+  private:
+    void use(Colour colour) {
+        cairo_set_source_rgb(context_.get(), colour.red / 255.0, colour.green / 255.0, colour.blue / 255.0);
+    }
+
+    Point page(Point p) const { return {p.x, height_mm_ - p.y}; }
+
+    void paint(const DrawnGroup& group) {
+        for (const DrawnItem& item : group.items) {
+            if (const DrawnPath* path = std::get_if<DrawnPath>(&item))
+                paint(*path);
+            else
+                paint(std::get<DrawnText>(item));
+        }
+        for (const DrawnGroup& inner : group.groups) paint(inner);
+    }
+
+    void trace(const DrawnPath& path) {
+        const Point start = page(start_of(path.curves.front()));
+        cairo_new_path(context_.get());
+        cairo_move_to(context_.get(), start.x, start.y);
+        for (const Curve& curve : path.curves) {
+            const Point end = page(end_of(curve));
+            if (const Cubic* cubic = std::get_if<Cubic>(&curve)) {
+                const Point first = page(cubic->p[1]);
+                const Point second = page(cubic->p[2]);
+                cairo_curve_to(context_.get(), first.x, first.y, second.x, second.y, end.x, end.y);
+            } else {
+                cairo_line_to(context_.get(), end.x, end.y);
+            }
+        }
+        if (path.is_closed) cairo_close_path(context_.get());
+    }
+
+    void paint(const DrawnPath& path) {
+        if (path.curves.empty()) return;
+        trace(path);
+        if (path.fill) {
+            use(*path.fill);
+            cairo_fill_preserve(context_.get());
+        }
+        if (path.stroke) {
+            const Stroke& stroke = *path.stroke;
+            use(stroke.colour);
+            cairo_set_line_width(context_.get(), stroke.width_mm);
+            cairo_set_line_cap(context_.get(),
+                               stroke.dash_mm.empty() ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
+            cairo_set_dash(context_.get(), stroke.dash_mm.data(), static_cast<int>(stroke.dash_mm.size()), 0);
+            cairo_stroke_preserve(context_.get());
+        }
+        cairo_new_path(context_.get());
+    }
+
+    void paint(const DrawnText& text) {
+        const std::string words = clean_text(text.words);
+        cairo_save(context_.get());
+        cairo_select_font_face(context_.get(), text_face, CAIRO_FONT_SLANT_NORMAL,
+                               text.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+        cairo_set_font_size(context_.get(), text.size_mm);
+        const Point at = page(text.at);
+        cairo_translate(context_.get(), at.x, at.y);
+        cairo_rotate(context_.get(), -text.angle_rad);
+        const double width = text_width(text.words, text.size_mm, text.is_bold);
+        const double before = text.anchor == Anchor::start    ? 0
+                              : text.anchor == Anchor::middle ? width / 2
+                                                              : width;
+        if (text.halo) {
+            cairo_move_to(context_.get(), -before, 0);
+            cairo_text_path(context_.get(), words.c_str());
+            use(*text.halo);
+            cairo_set_dash(context_.get(), nullptr, 0, 0);
+            cairo_set_line_width(context_.get(), halo_width_em * text.size_mm);
+            cairo_stroke(context_.get());
+        }
+        cairo_move_to(context_.get(), -before, 0);
+        use(text.colour);
+        cairo_show_text(context_.get(), words.c_str());
+        cairo_new_path(context_.get());
+        cairo_restore(context_.get());
+    }
+
+    Context context_;
+    double height_mm_;
+};
+
+}  // namespace
+
+PictureTooLarge::PictureTooLarge(double width, double height)
+    : std::runtime_error("a picture of " + shortest_decimals(width, 0) + " by " +
+                         shortest_decimals(height, 0) + " pixels is larger than " +
+                         std::to_string(most_pixels) + " a side: take a lower resolution"),
+      width_pixels(width),
+      height_pixels(height) {}
+
+std::string to_png(const Drawing& drawing, double pixels_per_mm) {
+    require_drawable(drawing);
+    if (!std::isfinite(pixels_per_mm) || pixels_per_mm <= 0)
+        throw std::invalid_argument("the resolution must be above 0 pixels a millimetre");
+    const double width = std::ceil(drawing.width_mm * pixels_per_mm);
+    const double height = std::ceil(drawing.height_mm * pixels_per_mm);
+    if (width > most_pixels || height > most_pixels) throw PictureTooLarge(width, height);
+    const Surface surface(
+        cairo_image_surface_create(CAIRO_FORMAT_RGB24, static_cast<int>(width), static_cast<int>(height)));
+    require_success(cairo_surface_status(surface.get()));
+    Painter(surface.get(), pixels_per_mm, drawing.height_mm).paint(drawing);
+    std::string bytes;
+    require_success(cairo_surface_write_to_png_stream(surface.get(), append, &bytes));
+    return bytes;
+}
+
+std::string to_pdf(const Drawing& drawing) {
+    require_drawable(drawing);
+    constexpr double points_per_mm = 72 / 25.4;
+    std::string bytes;
+    const Surface surface(cairo_pdf_surface_create_for_stream(
+        append, &bytes, drawing.width_mm * points_per_mm, drawing.height_mm * points_per_mm));
+    require_success(cairo_surface_status(surface.get()));
+    // The format wants a date, and the hour of printing would make every copy a different file.
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "2000-01-01T00:00:00Z");
+    const std::string title = clean_text(drawing.title);
+    if (!title.empty())
+        cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title.c_str());
+    Painter(surface.get(), points_per_mm, drawing.height_mm).paint(drawing);
+    cairo_surface_finish(surface.get());
+    require_success(cairo_surface_status(surface.get()));
+    return bytes;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,29 @@
+#pragma once
+
+#include <stdexcept>
+#include <string>
+
+#include "dartwright/drawing/drawing.hpp"
+
+namespace dartwright {
+
+/// The picture asked for is larger than a PNG can be made here.
+struct PictureTooLarge : std::runtime_error {
+    PictureTooLarge(double width, double height);
+    double width_pixels;
+    double height_pixels;
+};
+/// The longest side of a PNG in pixels (Cairo's own bound).
+inline constexpr int most_pixels = 32767;
+
+/// The drawing as a PNG file; its size in pixels is the drawing's rounded up to whole pixels. The same
+/// drawing gives the same bytes on one machine. PictureTooLarge over `most_pixels` a side;
+/// std::invalid_argument for what is not drawable or a resolution that is not above 0.
+std::string to_png(const Drawing& drawing, double pixels_per_mm);
+
+/// The drawing as a PDF file of one page at exactly its size (1 mm is 72/25.4 points). The creation date is
+/// fixed, so that the same drawing gives the same bytes on one machine. std::invalid_argument for what is
+/// not drawable.
+std::string to_pdf(const Drawing& drawing);
+
+}  // namespace dartwright

@@ -1,0 +1,109 @@
+#include "dartwright/drawing/label_places.hpp"
+
+#include <algorithm>
+
+#include "dartwright/drawing/table_look.hpp"
+#include "dartwright/geometry/flatten.hpp"
+
+namespace dartwright {
+
+namespace {
+
+/// Words keep further away from lines than this error.
+constexpr double chord_error_mm = 0.2;
+
+double line_height(const DrawnText& line) {
+    return look::line_step_em * line.size_mm;
+}
+
+}  // namespace
+
+void TakenPlaces::add(const DrawnPath& path) {
+    if (path.curves.empty()) return;
+    std::vector<Point> points{start_of(path.curves.front())};
+    for (const Curve& curve : path.curves) flatten_onto(points, curve, chord_error_mm);
+    for (std::size_t i = 1; i < points.size(); ++i) add(points[i - 1], points[i]);
+    if (path.is_closed) add(points.back(), points.front());
+}
+
+void TakenPlaces::add(const Label& label) {
+    for (const DrawnText& line : label) add(box_of(line));
+}
+
+std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
+    const TurnedBox wide = grown(box, margin_mm);
+    const auto stretches = std::count_if(stretches_.begin(), stretches_.end(), [&](const Stretch& stretch) {
+        return is_meeting(wide, stretch.from, stretch.to);
+    });
+    const auto boxes = std::count_if(boxes_.begin(), boxes_.end(),
+                                     [&](const TurnedBox& other) { return is_meeting(wide, other); });
+    return static_cast<std::size_t>(stretches + boxes);
+}
+
+std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
+    std::size_t count = 0;
+    for (const DrawnText& line : label) count += meetings(box_of(line), margin_mm);
+    return count;
+}
+
+std::size_t TakenPlaces::boxes_met(Point from, Point to) const {
+    const auto count = std::count_if(boxes_.begin(), boxes_.end(),
+                                     [&](const TurnedBox& box) { return is_meeting(box, from, to); });
+    return static_cast<std::size_t>(count);
+}
+
+Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double margin_mm) {
+    Placed best;
+    std::size_t least = 0;
+    for (const Label& candidate : candidates) {
+        const std::size_t met = taken.meetings(candidate, margin_mm);
+        if (best.label.empty() || met < least) {
+            best.label = candidate;
+            least = met;
+        }
+        if (met == 0) break;
+    }
+    best.is_clear = !best.label.empty() && least == 0;
+    taken.add(best.label);
+    return best;
+}
+
+double upright_angle(Vector along) {
+    const double angle = std::atan2(along.y, along.x);
+    // All nearly upright words are read from the right, so that neighbouring edges read alike.
+    constexpr double lean = radians(15.0);
+    if (angle > pi / 2 + lean) return angle - pi;
+    if (angle <= -pi / 2 + lean) return angle + pi;
+    return angle;
+}
+
+DrawnText centred(const DrawnText& style, Point centre, double angle_rad) {
+    DrawnText text = style;
+    text.anchor = Anchor::middle;
+    text.angle_rad = angle_rad;
+    const Vector up{-std::sin(angle_rad), std::cos(angle_rad)};
+    text.at = centre - (text_ascent_em - text_descent_em) / 2 * text.size_mm * up;
+    return text;
+}
+
+BlockSize size_of_block(const std::vector<DrawnText>& lines) {
+    BlockSize size;
+    for (const DrawnText& line : lines) {
+        size.width = std::max(size.width, text_width(line.words, line.size_mm, line.is_bold));
+        size.height += line_height(line);
+    }
+    return size;
+}
+
+Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad) {
+    const Vector up{-std::sin(angle_rad), std::cos(angle_rad)};
+    double top = size_of_block(lines).height / 2;
+    Label label;
+    for (const DrawnText& line : lines) {
+        label.push_back(centred(line, centre + (top - line_height(line) / 2) * up, angle_rad));
+        top -= line_height(line);
+    }
+    return label;
+}
+
+}  // namespace dartwright

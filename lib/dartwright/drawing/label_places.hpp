@@ -1,0 +1,59 @@
+#pragma once
+
+#include <vector>
+
+#include "dartwright/drawing/drawing.hpp"
+#include "dartwright/drawing/text_box.hpp"
+
+namespace dartwright {
+
+/// One or more lines of words that are placed together.
+using Label = std::vector<DrawnText>;
+
+/// What already lies on the table, and so where words may still go. Lines are held as chords; a question is
+/// O(lines and words held).
+class TakenPlaces {
+  public:
+    void add(const DrawnPath& path);
+    void add(const TurnedBox& box) { boxes_.push_back(box); }
+    void add(const Label& label);
+    void add(Point from, Point to) { stretches_.push_back({from, to}); }
+
+    /// How many lines and boxes the box meets, with a margin around it.
+    std::size_t meetings(const TurnedBox& box, double margin_mm) const;
+    std::size_t meetings(const Label& label, double margin_mm) const;
+    /// How many boxes the stretch meets (it may cross lines).
+    std::size_t boxes_met(Point from, Point to) const;
+
+  private:
+    struct Stretch {
+        Point from;
+        Point to;
+    };
+    std::vector<Stretch> stretches_;
+    std::vector<TurnedBox> boxes_;
+};
+
+/// The first candidate that is clear of everything taken, else the one that meets least; it is then taken.
+/// Empty only where there is no candidate.
+struct Placed {
+    Label label;
+    bool is_clear = false;
+};
+Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double margin_mm);
+
+/// The angle of words along a direction so that they read upright: in (-75, 105] degrees.
+double upright_angle(Vector along);
+
+/// A line of words whose box has its centre there.
+DrawnText centred(const DrawnText& style, Point centre, double angle_rad);
+/// Lines below each other (the first on top), each in its own style, their block centred there.
+Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad);
+
+struct BlockSize {
+    double width = 0;
+    double height = 0;
+};
+BlockSize size_of_block(const std::vector<DrawnText>& lines);
+
+}  // namespace dartwright

@@ -1,0 +1,36 @@
+#pragma once
+
+#include "dartwright/drawing/drawing.hpp"
+#include "dartwright/pattern/piece.hpp"
+#include "dartwright/pattern/run.hpp"
+
+namespace dartwright {
+
+/// The lines of one piece, in the piece's own coordinates and without words. Each is a layer of its own,
+/// named for what it holds, and empty where the piece has none of it.
+
+/// The paper and, in a shade of it, the cloth that darts fold away.
+DrawnGroup paper_of(const Piece& piece);
+/// Stitching line with the legs of its darts; one path, the layer's first item, closed if the outline is.
+DrawnGroup outline_lines(const Piece& piece, const Stroke& stroke);
+/// Mouths, centre lines, points and pivots of darts; double darts whole.
+DrawnGroup dart_lines(const Piece& piece);
+/// One, two or three strokes across the run. Notches on a run or from an end that does not exist are left
+/// out.
+DrawnGroup notch_lines(const Piece& piece, const std::vector<Run>& runs);
+/// An arrow as long as the grain was given, pointing both ways.
+DrawnGroup grain_lines(const Piece& piece);
+/// A bracket beside the fold that points to it. Empty if the fold edge does not exist.
+DrawnGroup fold_lines(const Piece& piece, const std::vector<Run>& runs);
+DrawnGroup mark_lines(const Piece& piece);
+
+/// The long stroke of the fold's bracket, from its start to its end in outline order.
+struct FoldBracket {
+    Point start;
+    Point end;
+    Vector inwards;  ///< unit, away from the fold
+    double depth = 0;
+};
+std::optional<FoldBracket> fold_bracket(const Piece& piece, const std::vector<Run>& runs);
+
+}  // namespace dartwright

@@ -1,0 +1,236 @@
+#include "dartwright/drawing/piece_words.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/piece_lines.hpp"
+#include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/words_along.hpp"
+#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/dart.hpp"
+
+namespace dartwright {
+
+namespace {
+
+constexpr double flat_chord_error_mm = 0.2;
+
+DrawnText words_in(Colour colour, double size_mm, std::string words) {
+    DrawnText text;
+    text.words = std::move(words);
+    text.size_mm = size_mm;
+    text.colour = colour;
+    return text;
+}
+
+/// Places the words of one piece one after another.
+class PieceWords {
+  public:
+    PieceWords(const Piece& piece, const std::vector<Run>& runs, const WordsWanted& wanted,
+               TakenPlaces& taken)
+        : piece_(piece),
+          runs_(runs),
+          wanted_(wanted),
+          taken_(taken),
+          flat_(flat_outline(piece.outline, DartsDrawn::to_points, flat_chord_error_mm).points) {}
+
+    DrawnGroup write() {
+        // Those with the least choice of place come first.
+        write_edges();
+        write_fold();
+        write_grain();
+        write_darts();
+        if (wanted_.names) {
+            write_marks();
+            write_name();
+        }
+        return group_;
+    }
+
+  private:
+    void put(const std::vector<Label>& candidates) {
+        for (const DrawnText& line : place(taken_, candidates, look::clear_of_lines).label)
+            group_.items.push_back(line);
+    }
+
+    bool is_inside(Point p) const { return where_in_polygon(flat_, p) == Where::inside; }
+
+    std::string edge_words(const Run& run) const {
+        const std::string length = wanted_.lengths ? length_words(run.length, wanted_.unit) : "";
+        if (!wanted_.names) return length;
+        return length.empty() ? run.edge : run.edge + " " + length;
+    }
+
+    void write_edges() {
+        std::vector<LongestStretch> stretches;
+        for (const Run& run : runs_) {
+            LongestStretch stretch = longest_stretch(piece_.outline, run);
+            if (stretch.points.size() > 1 && !edge_words(run).empty()) stretches.push_back(stretch);
+        }
+        std::stable_sort(
+            stretches.begin(), stretches.end(),
+            [](const LongestStretch& a, const LongestStretch& b) { return a.length < b.length; });
+        for (const LongestStretch& stretch : stretches)
+            write_edge(stretch, words_in(look::ink, look::edge_size, edge_words(*stretch.run)));
+    }
+
+    void write_edge(const LongestStretch& stretch, const DrawnText& style) {
+        std::vector<Label> outside;
+        for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, Hand::right))
+            if (!is_inside(box_of(label.front()).centre)) outside.push_back(std::move(label));
+        const auto clear = std::find_if(outside.begin(), outside.end(), [&](const Label& label) {
+            return taken_.meetings(label, look::clear_of_lines) == 0;
+        });
+        if (clear != outside.end()) return put({*clear});
+        write_with_leader(stretch, style, outside);
+    }
+
+    /// Words that do not fit beside their edge stand off from it with a line to it.
+    void write_with_leader(const LongestStretch& stretch, const DrawnText& style,
+                           const std::vector<Label>& otherwise) {
+        for (const LedLabel& led : words_off(stretch.points, style, Hand::right)) {
+            const Label label{led.text};
+            const bool is_clear = taken_.meetings(label, look::clear_of_lines) == 0 &&
+                                  taken_.boxes_met(led.from, led.to) == 0 &&
+                                  !is_inside(box_of(led.text).centre);
+            if (!is_clear) continue;
+            group_.items.push_back(polyline({led.from, led.to}, look::solid(look::pencil, 0.3)));
+            taken_.add(led.from, led.to);
+            return put({label});
+        }
+        put(otherwise);
+    }
+
+    void write_fold() {
+        const std::optional<FoldBracket> bracket = fold_bracket(piece_, runs_);
+        if (!bracket) return;
+        const DrawnText style = words_in(look::ink, look::edge_size, "fold");
+        put(words_along({bracket->start, bracket->end}, style, {1.2, 3}, Hand::left));
+    }
+
+    void write_grain() {
+        if (!piece_.grain) return;
+        const std::vector<Point> line{piece_.grain->from, piece_.grain->to};
+        if (line[0] == line[1]) return;
+        put(words_along(line, words_in(look::ink, look::edge_size, "grain"), {1.2, 3}, Hand::either));
+    }
+
+    std::vector<DrawnText> dart_lines_of(const std::string& name, const std::string& figures,
+                                         const std::string& press) const {
+        std::vector<DrawnText> lines;
+        if (wanted_.names) {
+            lines.push_back(words_in(look::ink, look::small_size, name));
+            lines.back().is_bold = true;
+        }
+        if (wanted_.lengths) lines.push_back(words_in(look::ink, look::small_size, figures));
+        if (wanted_.names && !press.empty())
+            lines.push_back(words_in(look::pencil, look::small_size, "to " + press));
+        return lines;
+    }
+
+    void write_darts() {
+        for (std::size_t i = 0; i < piece_.outline.items.size(); ++i) {
+            const DartItem* dart = piece_.outline.items[i].as_dart();
+            if (!dart) continue;
+            const DartFigures figures = figures_of(piece_.outline, i);
+            const std::string words =
+                length_words(figures.intake, wanted_.unit) + ", " + angle_words(std::abs(figures.angle_rad));
+            write_dart({middle(figures.a, figures.b), dart->point, figures.intake},
+                       dart_lines_of(dart->name, words, dart->press));
+        }
+        for (const DoubleDart& dart : piece_.double_darts) {
+            const double intake = distance(dart.widest[0], dart.widest[1]);
+            write_dart({middle(dart.from, dart.to), dart.to, intake},
+                       dart_lines_of(dart.name, length_words(intake, wanted_.unit), dart.press));
+        }
+    }
+
+    void write_dart(const Wedge& wedge, const std::vector<DrawnText>& lines) {
+        if (lines.empty() || wedge.mouth == wedge.point) return;
+        std::vector<Label> inside;
+        std::vector<Label> outside;
+        for (Label& label : words_beside(wedge, lines))
+            (is_inside(box_of(label.front()).centre) ? inside : outside).push_back(std::move(label));
+        inside.insert(inside.end(), outside.begin(), outside.end());
+        put(inside);
+    }
+
+    void write_marks() {
+        for (const Mark& mark : piece_.marks) {
+            const DrawnText style = words_in(look::pencil, look::small_size, mark.name);
+            if (mark.name.empty()) continue;
+            if (const LineMark* line = std::get_if<LineMark>(&mark.what)) {
+                if (line->points.size() > 1) put(words_along(line->points, style, {0.8, 2.5}, Hand::either));
+            } else {
+                put(words_around(std::get<DrillMark>(mark.what).at, style));
+            }
+        }
+    }
+
+    std::vector<DrawnText> name_lines(double size_mm) const {
+        std::vector<DrawnText> lines{words_in(look::ink, size_mm, piece_.name)};
+        lines.back().is_bold = true;
+        if (piece_.cut)
+            lines.push_back(
+                words_in(look::ink, std::max(look::small_size, 0.5 * size_mm), cut_words(*piece_.cut)));
+        return lines;
+    }
+
+    void write_name() {
+        if (flat_.size() < 3) return;
+        std::vector<Point> places = places_inside(flat_);
+        for (const double share : {1.0, 0.75, 0.55, 0.4}) {
+            const std::vector<DrawnText> lines = name_lines(share * look::piece_name_size);
+            for (const Point centre : places) {
+                const Label label = centred_block(lines, centre, 0);
+                constexpr double clear_of_name = 3;
+                if (taken_.meetings(label, clear_of_name) == 0) return put({label});
+            }
+        }
+        put(names_below());
+    }
+
+    /// A piece too small for its name has it below.
+    std::vector<Label> names_below() const {
+        double low = flat_.front().y;
+        double left = flat_.front().x;
+        double right = left;
+        for (const Point p : flat_) {
+            low = std::min(low, p.y);
+            left = std::min(left, p.x);
+            right = std::max(right, p.x);
+        }
+        std::vector<Label> candidates;
+        for (double below = 10; below < 80; below += 4)
+            candidates.push_back(centred_block(name_lines(0.4 * look::piece_name_size),
+                                               {0.5 * (left + right), low - below}, 0));
+        return candidates;
+    }
+
+    const Piece& piece_;
+    const std::vector<Run>& runs_;
+    const WordsWanted& wanted_;
+    TakenPlaces& taken_;
+    std::vector<Point> flat_;
+    DrawnGroup group_{"words", {}, {}};
+};
+
+}  // namespace
+
+std::string cut_words(const Cut& cut) {
+    const std::string count = std::to_string(cut.quantity);
+    if (!cut.fold.empty()) return "cut " + count + " on the fold";
+    if (cut.quantity < 2) return "cut " + count;
+    if (cut.same) return "cut " + count + " alike";
+    if (cut.quantity == 2) return "cut 2 (a pair)";
+    if (cut.quantity % 2 == 0) return "cut " + count + " (" + std::to_string(cut.quantity / 2) + " pairs)";
+    return "cut " + count;
+}
+
+DrawnGroup words_of(const Piece& piece, const std::vector<Run>& runs, const WordsWanted& wanted,
+                    TakenPlaces& taken) {
+    return PieceWords(piece, runs, wanted, taken).write();
+}
+
+}  // namespace dartwright

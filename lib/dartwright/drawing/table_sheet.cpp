@@ -1,0 +1,166 @@
+#include "dartwright/drawing/table_sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/drawing/finding_tags.hpp"
+#include "dartwright/drawing/table_look.hpp"
+
+namespace dartwright {
+
+namespace {
+
+constexpr double bar_length = 100;
+constexpr double least_content_width = 260;  // the bar and a legend beside it
+constexpr double widest_list = 520;
+
+DrawnText words_at(Point at, double size_mm, const std::string& words) {
+    DrawnText text;
+    text.words = words;
+    text.at = at;
+    text.size_mm = size_mm;
+    text.colour = look::ink;
+    return text;
+}
+
+/// A bar of 100 mm, chequered by 10 mm, its upper left corner at the origin.
+DrawnGroup scale_bar() {
+    constexpr double height = 3;
+    DrawnGroup group{"scale bar", {}, {}};
+    for (int i = 0; i < 10; i += 2) {
+        const double x = 10 * i;
+        group.items.push_back(polygon({{x, 0}, {x + 10, 0}, {x + 10, -height}, {x, -height}}, look::ink));
+    }
+    DrawnPath frame = polyline({{0, 0}, {bar_length, 0}, {bar_length, -height}, {0, -height}, {0, 0}},
+                               look::solid(look::ink, look::thin_width));
+    frame.is_closed = true;
+    group.items.push_back(frame);
+    group.items.push_back(words_at({0, -height - 1.4 * look::edge_size}, look::edge_size, "100 mm"));
+    return group;
+}
+
+std::string unit_words(Unit unit) {
+    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "inches";
+}
+
+void add_legend_line(DrawnGroup& group, double y, const Stroke& stroke, const std::string& words) {
+    const double rise = look::edge_size * text_ascent_em / 2;
+    group.items.push_back(polyline({{bar_length + 20, y + rise}, {bar_length + 50, y + rise}}, stroke));
+    group.items.push_back(words_at({bar_length + 55, y}, look::edge_size, words));
+}
+
+std::string with_name(const std::string& word, const std::string& name) {
+    return name.empty() ? word : word + ": " + name;
+}
+
+DrawnGroup legend(const SheetNotes& notes) {
+    DrawnGroup group{"legend", {}, {}};
+    double y = -look::edge_size;
+    const double step = 1.5 * look::edge_size;
+    if (notes.is_overlay) {
+        add_legend_line(group, y, look::before_stroke(), with_name("before", notes.before_name));
+        y -= step;
+        add_legend_line(group, y, look::outline_stroke(), with_name("after", notes.after_name));
+        y -= step;
+    }
+    if (notes.has_lengths)
+        group.items.push_back(words_at({bar_length + 20, y}, look::edge_size,
+                                       "lengths in " + unit_words(notes.unit) + ", as sewn, darts closed"));
+    return group;
+}
+
+struct Laid {
+    std::vector<DrawnGroup> groups;
+    double width = 0;
+    double bottom = 0;
+};
+
+struct Row {
+    std::vector<DrawnGroup> groups;
+    double width = 0;
+    double low = 0;  ///< about the base line
+    double high = 0;
+};
+
+std::vector<Row> rows_of(const std::vector<DrawnPiece>& pieces) {
+    std::vector<Row> rows;
+    for (const DrawnPiece& piece : pieces) {
+        const std::optional<Box> box = bounds(piece.group);
+        if (!box) continue;
+        const double width = box->high.x - box->low.x;
+        const bool is_full = !rows.empty() && rows.back().width + look::piece_gap + width > look::widest_row;
+        if (rows.empty() || is_full) rows.emplace_back();
+        Row& row = rows.back();
+        const double left = row.groups.empty() ? 0 : row.width + look::piece_gap;
+        row.groups.push_back(moved(piece.group, {left - box->low.x, -piece.base_line}));
+        row.width = left + width;
+        row.low = std::min(row.low, box->low.y - piece.base_line);
+        row.high = std::max(row.high, box->high.y - piece.base_line);
+    }
+    return rows;
+}
+
+/// The rows below each other, the upper left corner of the first at the origin.
+Laid lay(const std::vector<DrawnPiece>& pieces) {
+    Laid laid;
+    for (const Row& row : rows_of(pieces)) {
+        if (!laid.groups.empty()) laid.bottom -= look::piece_gap;
+        for (const DrawnGroup& group : row.groups)
+            laid.groups.push_back(moved(group, {0, laid.bottom - row.high}));
+        laid.width = std::max(laid.width, row.width);
+        laid.bottom -= row.high - row.low;
+    }
+    return laid;
+}
+
+DrawnGroup ticks(double width, double height) {
+    DrawnGroup group{"table", {}, {}};
+    const Stroke stroke = look::solid(look::thread, 0.4);
+    for (double x = look::tick_distance; x < width; x += look::tick_distance) {
+        for (double y = look::tick_distance; y < height; y += look::tick_distance) {
+            group.items.push_back(polyline({{x - look::tick_half, y}, {x + look::tick_half, y}}, stroke));
+            group.items.push_back(polyline({{x, y - look::tick_half}, {x, y + look::tick_half}}, stroke));
+        }
+    }
+    return group;
+}
+
+/// Everything but the ticks, with its upper left corner somewhere near the origin.
+DrawnGroup contents(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes) {
+    DrawnGroup all;
+    double y = 0;
+    if (!notes.title.empty()) {
+        DrawnText title = words_at({0, -look::title_size}, look::title_size, notes.title);
+        title.is_bold = true;
+        all.groups.push_back({"title", {title}, {}});
+        y -= 2 * look::title_size;
+    }
+    const Laid laid = lay(pieces);
+    for (const DrawnGroup& group : laid.groups) all.groups.push_back(moved(group, {0, y}));
+    y += laid.bottom - look::piece_gap / 2;
+    all.groups.push_back(moved(scale_bar(), {0, y}));
+    all.groups.push_back(moved(legend(notes), {0, y}));
+    if (notes.findings.empty()) return all;
+    y -= 40;
+    const double list_width = std::clamp(laid.width, least_content_width, widest_list);
+    all.groups.push_back(moved(list_of_findings(notes.findings, list_width), {0, y}));
+    return all;
+}
+
+}  // namespace
+
+Drawing sheet_of(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes) {
+    const DrawnGroup all = contents(pieces, notes);
+    const Box box = bounds(all).value();  // the bar is always there
+    Drawing drawing;
+    drawing.width_mm = std::ceil(box.high.x - box.low.x + 2 * look::sheet_margin);
+    drawing.height_mm = std::ceil(box.high.y - box.low.y + 2 * look::sheet_margin);
+    drawing.background = look::calico;
+    drawing.title = notes.title;
+    drawing.groups.push_back(ticks(drawing.width_mm, drawing.height_mm));
+    const Vector shift = Point{look::sheet_margin, look::sheet_margin} - box.low;
+    for (const DrawnGroup& group : all.groups) drawing.groups.push_back(moved(group, shift));
+    return drawing;
+}
+
+}  // namespace dartwright

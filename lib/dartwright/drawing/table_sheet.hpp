@@ -1,0 +1,28 @@
+#pragma once
+
+#include "dartwright/drawing/pattern_drawing.hpp"
+
+namespace dartwright {
+
+/// A piece ready to be laid on the table, in its own coordinates.
+struct DrawnPiece {
+    DrawnGroup group;
+    double base_line = 0;  ///< y of the outline's lowest point: bases lie level in a row
+};
+
+/// What stands on the sheet besides the pieces.
+struct SheetNotes {
+    std::string title;
+    Unit unit = Unit::mm;
+    bool has_lengths = true;
+    bool is_overlay = false;
+    std::string before_name;  ///< for the legend of an overlay
+    std::string after_name;
+    std::vector<Finding> findings;
+};
+
+/// Pieces side by side in rows, over them the title, below them a bar of 100 mm, a legend and the findings,
+/// with ticks every 50 mm on the table. The sheet is as large as all that, in whole mm.
+Drawing sheet_of(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes);
+
+}  // namespace dartwright

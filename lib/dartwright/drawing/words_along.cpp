@@ -1,0 +1,182 @@
+#include "dartwright/drawing/words_along.hpp"
+
+#include <algorithm>
+#include <array>
+
+#include "dartwright/geometry/flatten.hpp"
+#include "dartwright/geometry/predicates.hpp"
+
+namespace dartwright {
+
+namespace {
+
+constexpr double chord_error_mm = 0.2;
+
+constexpr std::array<double, 11> shares{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9};
+
+/// A line of points with the distances along it.
+class MeasuredLine {
+  public:
+    explicit MeasuredLine(const std::vector<Point>& points) : points_(points), distances_{0} {
+        for (std::size_t i = 1; i < points.size(); ++i)
+            distances_.push_back(distances_.back() + distance(points[i - 1], points[i]));
+    }
+
+    double length() const { return distances_.back(); }
+
+    Point at(double wanted) const {
+        if (wanted <= 0) return points_.front();
+        if (wanted >= length()) return points_.back();
+        const auto after = std::upper_bound(distances_.begin(), distances_.end(), wanted);
+        const auto i = static_cast<std::size_t>(after - distances_.begin());
+        return between(points_[i - 1], points_[i],
+                       (wanted - distances_[i - 1]) / (distances_[i] - distances_[i - 1]));
+    }
+
+    /// How far the part between two distances reaches from `base` in a direction.
+    double reach(Point base, Vector direction, double from, double to) const {
+        double most = std::max(dot(at(from) - base, direction), dot(at(to) - base, direction));
+        for (std::size_t i = 0; i < points_.size(); ++i)
+            if (distances_[i] > from && distances_[i] < to)
+                most = std::max(most, dot(points_[i] - base, direction));
+        return most;
+    }
+
+  private:
+    const std::vector<Point>& points_;
+    std::vector<double> distances_;
+};
+
+double text_height(const DrawnText& text) {
+    return (text_ascent_em + text_descent_em) * text.size_mm;
+}
+
+/// Words whose middle lies at a share of the line.
+Label words_at(const MeasuredLine& line, const DrawnText& style, double share, double clear_mm,
+               bool is_left) {
+    const double width = text_width(style.words, style.size_mm, style.is_bold);
+    const double middle_distance = share * line.length();
+    const double from = std::max(0.0, middle_distance - width / 2);
+    const double to = std::min(line.length(), middle_distance + width / 2);
+    const Vector along = unit(line.at(to) - line.at(from));
+    const Vector out = is_left ? perpendicular(along) : -perpendicular(along);
+    const Point base = line.at(middle_distance);
+    const double off = line.reach(base, out, from, to) + clear_mm + text_height(style) / 2;
+    return {centred(style, base + off * out, upright_angle(along))};
+}
+
+}  // namespace
+
+std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
+                               const std::vector<double>& distances_mm, Hand hand) {
+    const MeasuredLine measured(line);
+    std::vector<Label> candidates;
+    for (const double clear : distances_mm) {
+        for (const double share : shares) {
+            if (hand != Hand::right) candidates.push_back(words_at(measured, style, share, clear, true));
+            if (hand != Hand::left) candidates.push_back(words_at(measured, style, share, clear, false));
+        }
+    }
+    return candidates;
+}
+
+std::vector<LedLabel> words_off(const std::vector<Point>& line, const DrawnText& style, Hand hand) {
+    const MeasuredLine measured(line);
+    const Point base = measured.at(measured.length() / 2);
+    const Vector along = unit(line.back() - line.front());
+    const Vector out = hand == Hand::left ? perpendicular(along) : -perpendicular(along);
+    const double half_width = text_width(style.words, style.size_mm, style.is_bold) / 2;
+    std::vector<LedLabel> candidates;
+    for (const double off : {12.0, 18.0, 26.0, 36.0, 48.0, 64.0, 84.0}) {
+        for (const double aside_deg : {0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0}) {
+            const Vector direction = apply(turn_by(radians(aside_deg)), out);
+            const Point end = base + off * direction;
+            // The leader ends at the side of the words that is nearest to the edge.
+            const bool is_sideways = std::abs(direction.x) > 0.5;
+            const double gap = 1.5;
+            const Vector to_centre =
+                is_sideways ? Vector{std::copysign(half_width + gap, direction.x), 0}
+                            : Vector{0, std::copysign(text_height(style) / 2 + gap, direction.y)};
+            candidates.push_back({centred(style, end + to_centre, 0), base + 1.0 * direction, end});
+        }
+    }
+    return candidates;
+}
+
+std::vector<Label> words_around(Point place, const DrawnText& style) {
+    const double half_width = text_width(style.words, style.size_mm, style.is_bold) / 2;
+    const double half_height = text_height(style) / 2;
+    std::vector<Label> candidates;
+    for (const double off : {4.5, 7.0, 10.0, 15.0, 22.0}) {
+        for (const Vector side : {Vector{1, 0}, Vector{-1, 0}, Vector{1, 1}, Vector{-1, 1}, Vector{1, -1},
+                                  Vector{-1, -1}, Vector{0, 1}, Vector{0, -1}}) {
+            const Vector shift{side.x * (off + half_width), side.y * (off + half_height)};
+            candidates.push_back({centred(style, place + shift, 0)});
+        }
+    }
+    return candidates;
+}
+
+std::vector<Label> words_beside(const Wedge& wedge, const std::vector<DrawnText>& lines) {
+    const Vector along = unit(wedge.point - wedge.mouth);
+    const Vector across = perpendicular(along);
+    const BlockSize size = size_of_block(lines);
+    const double level_reach = std::abs(across.x) * size.width / 2 + std::abs(across.y) * size.height / 2;
+    std::vector<Label> candidates;
+    for (const bool is_level : {true, false}) {
+        for (const double gap : {1.5, 4.0, 7.0, 11.0, 16.0, 22.0}) {
+            for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 1.0}) {
+                const Point base = between(wedge.mouth, wedge.point, share);
+                const double half_wedge = (1 - share) * wedge.intake / 2;
+                const double off = half_wedge + gap + (is_level ? level_reach : size.height / 2);
+                const double angle = is_level ? 0 : upright_angle(along);
+                for (const double side : {-1.0, 1.0})
+                    candidates.push_back(centred_block(lines, base + side * off * across, angle));
+            }
+        }
+    }
+    return candidates;
+}
+
+std::vector<Point> places_inside(const std::vector<Point>& polygon) {
+    Box box{polygon.front(), polygon.front()};
+    for (const Point p : polygon) box = joined(box, Box{p, p});
+    constexpr int steps = 36;
+    std::vector<Point> places;
+    for (int i = 1; i < steps; ++i) {
+        for (int j = 1; j < steps; ++j) {
+            const Point p{box.low.x + (box.high.x - box.low.x) * i / steps,
+                          box.low.y + (box.high.y - box.low.y) * j / steps};
+            if (where_in_polygon(polygon, p) == Where::inside) places.push_back(p);
+        }
+    }
+    const Point centre = middle(box.low, box.high);
+    std::stable_sort(places.begin(), places.end(),
+                     [&](Point a, Point b) { return squared_norm(a - centre) < squared_norm(b - centre); });
+    return places;
+}
+
+LongestStretch longest_stretch(const Outline& outline, const Run& run) {
+    LongestStretch longest;
+    longest.run = &run;
+    std::vector<Point> points;
+    double length = 0;
+    std::size_t last = 0;
+    for (const std::size_t item : run.items) {
+        const bool follows = !points.empty() && item == (last + 1) % outline.items.size();
+        if (!follows) {
+            points = {start_of_item(outline, item)};
+            length = 0;
+        }
+        for (const Curve& curve : curves_of_item(outline, item)) flatten_onto(points, curve, chord_error_mm);
+        length += length_of_item(outline, item);
+        last = item;
+        if (length > longest.length) {
+            longest.points = points;
+            longest.length = length;
+        }
+    }
+    return longest;
+}
+
+}  // namespace dartwright
