@@ -1,6 +1,7 @@
 #include "dartwright/files/json_tree.hpp"
 
 #include <algorithm>
+#include <cctype>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
@@ -32,20 +33,48 @@ std::string at(TextPlace place) {
     return "at line " + std::to_string(place.line) + ", column " + std::to_string(place.column);
 }
 
+/// The word, number or sign that covers an offset, or the word that ends there.
+std::string word_at(std::string_view text, std::size_t offset) {
+    const auto is_of_word = [&](std::size_t i) {
+        return i < text.size() && (std::isalnum(static_cast<unsigned char>(text[i])) != 0 ||
+                                   std::string_view("+-._").find(text[i]) != std::string_view::npos);
+    };
+    if (!is_of_word(offset) && offset > 0 && is_of_word(offset - 1)) --offset;
+    std::size_t first = offset;
+    std::size_t last = offset + 1;
+    while (first > 0 && is_of_word(offset) && is_of_word(first - 1)) --first;
+    while (is_of_word(offset) && is_of_word(last)) ++last;
+    return std::string(text.substr(first, last - first));
+}
+
+/// The parser's words for what it expected, in plainer ones.
+std::string plainer(const std::string& expected) {
+    // A list or an object may go on as well as end here.
+    if (expected == "']'" || expected == "'}'") return "',' or " + expected;
+    if (expected == "string literal") return "a key in double quotes";
+    if (expected == "end of input") return "the end of the file";
+    if (expected == "'[', '{', or a literal") return "a value";
+    return expected;
+}
+
 /// The parser's message says `... - REASON; last read: 'TOKEN'; expected X`, each part but the first
-/// optional.
-FileProblem syntax_problem(const std::string& pointer, TextPlace place, const std::string& message,
-                           const std::string& token) {
+/// optional. `offset` is that of the last byte it read.
+FileProblem syntax_problem(const std::string& pointer, std::string_view text, std::size_t offset,
+                           const std::string& message) {
     const auto dash = message.find(" - ");
     std::string reason = dash == message.npos ? message : message.substr(dash + 3);
-    std::string expected = "JSON";
+    std::string expected = "a value";
     if (const auto semicolon = reason.rfind("; expected "); semicolon != reason.npos) {
         expected = reason.substr(semicolon + 11);
         reason.erase(semicolon);
     }
     if (const auto last_read = reason.find("; last read"); last_read != reason.npos) reason.erase(last_read);
-    if (reason == "invalid literal") reason += " " + in_quotes(token);
-    return {pointer, reason + " " + at(place), expected};
+    const bool is_word = reason == "invalid literal" || reason == "unexpected number literal";
+    if (is_word && offset < text.size()) reason = in_quotes(word_at(text, offset));
+    if (reason == "unexpected string literal") reason = "text in quotes";
+    if (reason == "invalid string: missing closing quote") expected = "a closing quote";
+    if (reason == "unexpected end of input" || offset >= text.size()) reason = "the end of the file";
+    return {pointer, reason + " " + at(place_of_offset(text, offset)), plainer(expected)};
 }
 
 class TreeBuilder : public nlohmann::json_sax<json> {
@@ -106,9 +135,8 @@ class TreeBuilder : public nlohmann::json_sax<json> {
             out_of_range = NumberOutOfRange{position - token.size(), token, next_pointer()};
         // The parser has read the offending character, or run past the end.
         const std::size_t offset = position > 0 ? position - 1 : 0;
-        const TextPlace place = place_of_offset(text_, offset);
         tree.problems.push_back(
-            {tree.nodes.size(), syntax_problem(next_pointer(), place, error.what(), token)});
+            {tree.nodes.size(), syntax_problem(next_pointer(), text_, offset, error.what())});
         return false;
     }
 

@@ -251,11 +251,7 @@ OutlineRead read_outline(Reading& reading, const JsonNode& node) {
 bool is_clockwise(const Outline& outline) {
     const Extent extent = extent_of(outline);
     const double doubtful = area_in_doubt * squared_norm(extent.high - extent.low);
-    const auto area = [](const Outline& o) { return signed_area(o, DartsDrawn::to_points); };
-    if (outline.items.empty() || outline.items.back().to == outline.start) return area(outline) < -doubtful;
-    Outline closed = outline;
-    closed.items.push_back({EdgeItem{}, outline.start});
-    return area(closed) < -doubtful;
+    return signed_area(outline, DartsDrawn::to_points) < -doubtful;
 }
 
 }  // namespace dartwright

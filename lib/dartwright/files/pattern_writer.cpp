@@ -29,6 +29,13 @@ std::string json_text(const std::string& text) {
     return out += '"';
 }
 
+std::string in_brackets(const std::string& text) {
+    std::string out(1, '[');
+    out += text;
+    out += ']';
+    return out;
+}
+
 /// An object on one line, member by member.
 class Line {
   public:
@@ -38,10 +45,17 @@ class Line {
         return text.empty() ? *this : put_text(key, text);
     }
     Line& put_named(const std::string& key, const std::string& value) {
-        members_ += (members_.empty() ? "" : ", ") + json_text(key) + ": " + value;
+        if (!members_.empty()) members_ += ", ";
+        members_ += json_text(key);
+        members_ += ": ";
+        members_ += value;
         return *this;
     }
-    std::string text() const { return "{" + members_ + "}"; }
+    std::string text() const {
+        std::string out(1, '{');
+        out += members_;
+        return out += '}';
+    }
 
   private:
     std::string members_;
@@ -49,21 +63,30 @@ class Line {
 
 std::string joined(const std::vector<std::string>& parts, const std::string& separator) {
     std::string out;
-    for (const std::string& part : parts) out += (out.empty() ? "" : separator) + part;
+    for (const std::string& part : parts) {
+        if (!out.empty()) out += separator;
+        out += part;
+    }
     return out;
 }
 
-/// A list with one element a line. `indent` is that of the line on which it begins.
-std::string list_by_line(const std::vector<std::string>& elements, std::size_t indent) {
-    if (elements.empty()) return "[]";
-    const std::string inner = "\n" + std::string(indent + 2, ' ');
-    return "[" + inner + joined(elements, "," + inner) + "\n" + std::string(indent, ' ') + "]";
+/// Elements on lines of their own. `indent` is that of the line on which the bracket opens.
+std::string by_line(char open, const std::vector<std::string>& elements, char close, std::size_t indent) {
+    std::string out(1, open);
+    for (std::size_t i = 0; i < elements.size(); ++i) {
+        out += i == 0 ? "\n" : ",\n";
+        out.append(indent + 2, ' ');
+        out += elements[i];
+    }
+    if (!elements.empty()) (out += '\n').append(indent, ' ');
+    return out += close;
 }
-
-/// An object with one member a line; members are `key: value` already.
+std::string list_by_line(const std::vector<std::string>& elements, std::size_t indent) {
+    return by_line('[', elements, ']', indent);
+}
+/// Members are `key: value` already.
 std::string object_by_line(const std::vector<std::string>& members, std::size_t indent) {
-    const std::string inner = "\n" + std::string(indent + 2, ' ');
-    return "{" + inner + joined(members, "," + inner) + "\n" + std::string(indent, ' ') + "}";
+    return by_line('{', members, '}', indent);
 }
 
 std::string with_key(const std::string& key, const std::string& value) {
@@ -108,12 +131,12 @@ class Writer {
             return decimal(kept->second);
         return decimal(from_mm(mm, pattern_.unit));
     }
-    std::string point(Point p) const { return "[" + length(p.x) + ", " + length(p.y) + "]"; }
+    std::string point(Point p) const { return in_brackets(length(p.x) + ", " + length(p.y)); }
     template <typename Points>
     std::string points(const Points& list) const {
         std::vector<std::string> out;
         for (const Point p : list) out.push_back(point(p));
-        return "[" + joined(out, ", ") + "]";
+        return in_brackets(joined(out, ", "));
     }
 
     std::string item(const OutlineItem& item) const {
@@ -131,7 +154,8 @@ class Writer {
         line.put_text("dart", dart.name).put("point", point(dart.point));
         if (dart.pivot) line.put("pivot", point(*dart.pivot));
         if (dart.back_off) line.put("back_off", length(*dart.back_off));
-        if (dart.legs) line.put("legs", "[" + points((*dart.legs)[0]) + ", " + points((*dart.legs)[1]) + "]");
+        if (dart.legs)
+            line.put("legs", in_brackets(points((*dart.legs)[0]) + ", " + points((*dart.legs)[1])));
         line.put("to", point(item.to)).put_text_if_any("press", dart.press);
         return line.text();
     }
@@ -181,7 +205,7 @@ class Writer {
                 continue;
             }
             const auto& stretches = std::get<std::vector<AllowanceStretch>>(allowance);
-            line.put_named(edge, "[" + joined(each(stretches, &Writer::stretch), ", ") + "]");
+            line.put_named(edge, in_brackets(joined(each(stretches, &Writer::stretch), ", ")));
         }
         return line.text();
     }
