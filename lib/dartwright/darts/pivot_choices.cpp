@@ -1,0 +1,132 @@
+#include "dartwright/darts/pivot_choices.hpp"
+
+#include <cmath>
+#include <cstdio>
+
+namespace dartwright {
+namespace {
+
+std::string one_decimal(double value, const char* unit) {
+    char text[64];
+    std::snprintf(text, sizeof text, "%.1f %s", value, unit);
+    return text;
+}
+
+std::string quoted(const std::string& name) {
+    return "\"" + name + "\"";
+}
+
+void refuse_near_mouth(const Outline& outline, std::size_t dart, double apart) {
+    if (apart >= nearest_to_mouth_mm) return;
+    throw Impossible("the place is " + one_decimal(apart, "mm") + " from the mouth of " +
+                         quoted(outline.items[dart].as_dart()->name),
+                     "choose a place at least 1 mm from every mouth");
+}
+
+void refuse_near_mouths(const Outline& outline, const Run& run, double distance) {
+    const std::vector<double> mouths = dart_distances(outline, run);
+    for (std::size_t k = 0; k < mouths.size(); ++k) {
+        refuse_near_mouth(outline, run.darts[k], std::abs(mouths[k] - distance));
+    }
+    for (const std::size_t dart : run.corner_darts_before) refuse_near_mouth(outline, dart, distance);
+    for (const std::size_t dart : run.corner_darts_after) {
+        refuse_near_mouth(outline, dart, run.length - distance);
+    }
+}
+
+bool is_upright(const Piece& piece, Vector axis) {
+    const Vector up = piece.grain ? unit(piece.grain->to - piece.grain->from) : Vector{0, 1};
+    return std::abs(dot(axis, up)) >= std::abs(cross(axis, up));
+}
+
+}  // namespace
+
+DartFigures movable_dart(const Piece& piece, std::size_t item, double legs_mm) {
+    const DartFigures f = figures_of(piece.outline, item);
+    const std::string name = quoted(piece.outline.items[item].as_dart()->name);
+    if (!(f.angle_rad > 0)) {
+        throw Impossible("the mouth of " + name + " is shut or its legs are crossed", "draw the dart again");
+    }
+    const bool has_own_pivot = !(f.point == f.pivot);
+    const double at_point = std::abs(f.leg_a - f.leg_b);
+    const double at_pivot = has_own_pivot ? std::abs(f.pivot_leg_a - f.pivot_leg_b) : 0;
+    if (std::max(at_point, at_pivot) > legs_mm) {
+        throw Impossible("the legs of " + name + " differ by " +
+                             one_decimal(std::max(at_point, at_pivot), "mm") + " (allowed " +
+                             one_decimal(legs_mm, "mm") + ")",
+                         "true the dart first, so that its legs match");
+    }
+    if (std::abs(f.off_bisector) > legs_mm) {
+        throw Impossible("the point of " + name + " lies " + one_decimal(std::abs(f.off_bisector), "mm") +
+                             " off its centre line (allowed " + one_decimal(legs_mm, "mm") + ")",
+                         "true the dart first, so that its point lies on the centre line");
+    }
+    return f;
+}
+
+AngleChosen angle_chosen(const DartPart& part, const DartFigures& f) {
+    const int ways =
+        int(part.angle_rad.has_value()) + int(part.share.has_value()) + int(part.intake_mm.has_value());
+    if (ways > 1)
+        throw BadWords(
+            "the part of the dart is given in more than one way; expected one of share, angle, intake");
+    double asked = f.angle_rad;
+    if (part.angle_rad) asked = *part.angle_rad;
+    if (part.share) asked = *part.share * f.angle_rad;
+    if (part.intake_mm) {
+        const double leg = (f.pivot_leg_a + f.pivot_leg_b) / 2;
+        const double left = 2 * leg * std::sin(f.angle_rad / 2) - *part.intake_mm;
+        asked = f.angle_rad - (left <= 0 ? 2 * std::asin(std::max(-1.0, left / (2 * leg)))
+                                         : 2 * std::asin(left / (2 * leg)));
+    }
+    if (!(asked > 0)) throw BadWords("the part of the dart to move is none; expected more than 0");
+    // A share or an intake worked out by hand may miss the whole by rounding.
+    constexpr double rounding_rad = 1e-9;
+    if (asked > f.angle_rad + rounding_rad) {
+        throw Impossible("the dart has only " + one_decimal(degrees(f.angle_rad), "degrees") + ", and " +
+                             one_decimal(degrees(asked), "degrees") + " were asked for",
+                         "move all of it, or less");
+    }
+    if (asked >= f.angle_rad - rounding_rad) return {f.angle_rad, true};
+    return {asked, false};
+}
+
+TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words) {
+    TargetChosen out;
+    out.place = parse_place(words, runs, piece.name);
+    out.edge = out.place.edge;
+    const Run& run = run_named(runs, out.edge, piece.name);
+    out.distance = distance_from_start(out.place, run);
+    // Where a distance names the corner itself: rounding of the run's length.
+    constexpr double corner_mm = 1e-6;
+    out.at_start = out.distance <= corner_mm;
+    out.at_end = !out.at_start && out.distance >= run.length - corner_mm;
+    refuse_near_mouths(piece.outline, run, out.distance);
+    const bool is_inside = !out.at_start && !out.at_end;
+    if (is_inside && piece.cut && piece.cut->fold == out.edge) {
+        throw Impossible("the place lies inside the fold " + quoted(out.edge),
+                         "open the piece at its fold first, or cut it twice with a seam there");
+    }
+    return out;
+}
+
+PressChosen press_chosen(const Piece& piece, const std::vector<Run>& runs, const PressQuestion& question) {
+    if (question.wanted.empty()) return {};
+    if (!find_run(runs, question.wanted)) run_named(runs, question.wanted, piece.name);
+    if (question.wanted != question.own_run) return {question.wanted, ""};
+    std::string other;
+    if (is_upright(piece, question.axis)) {
+        if (piece.cut) other = piece.cut->fold;
+        if (other.empty() && piece.grain) other = piece.grain->along;
+    } else {
+        other = "waist";
+    }
+    if (other.empty() || other == question.own_run || !find_run(runs, other)) {
+        return {"", "the dart cannot be pressed towards " + quoted(question.wanted) +
+                        ", in which it now stands; its press side is left undecided"};
+    }
+    return {other, "the dart stands in " + quoted(question.wanted) + " now, so it is pressed towards " +
+                       quoted(other) + " instead"};
+}
+
+}  // namespace dartwright

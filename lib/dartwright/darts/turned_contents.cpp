@@ -1,0 +1,177 @@
+#include "dartwright/darts/turned_contents.hpp"
+
+#include <algorithm>
+#include <limits>
+#include <optional>
+
+namespace dartwright {
+namespace {
+
+/// Ends of lines of one name count as meeting within this, mm: rounding of two turns of a piece of metres.
+constexpr double mark_joint_mm = 1e-7;
+
+double distance_to(const std::vector<Point>& polygon, Point p) {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const Point a = polygon[i];
+        const Vector along = polygon[(i + 1) % polygon.size()] - a;
+        const double t = squared_norm(along) > 0 ? dot(p - a, along) / squared_norm(along) : 0;
+        least = std::min(least, distance(p, a + std::clamp(t, 0.0, 1.0) * along));
+    }
+    return least;
+}
+
+// Parameters in (0, 1) at which the segment passes through an inner border, in order.
+std::vector<double> border_crossings(const Segment& line, const std::vector<Segment>& borders) {
+    std::vector<double> out;
+    const Vector along = line.b - line.a;
+    for (const Segment& border : borders) {
+        const Vector across = border.b - border.a;
+        const double turn = cross(along, across);
+        if (turn == 0) continue;
+        const double t = cross(border.a - line.a, across) / turn;
+        const double u = cross(border.a - line.a, along) / turn;
+        if (t > 0 && t < 1 && u >= 0 && u <= 1) out.push_back(t);
+    }
+    std::sort(out.begin(), out.end());
+    return out;
+}
+
+std::vector<Point> with_crossings(const std::vector<Point>& line, const std::vector<Segment>& borders) {
+    std::vector<Point> out{line.front()};
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        for (const double t : border_crossings({line[i], line[i + 1]}, borders)) {
+            out.push_back(between(line[i], line[i + 1], t));
+        }
+        out.push_back(line[i + 1]);
+    }
+    return out;
+}
+
+std::vector<Point> turned(std::vector<Point> line, const Motion& motion) {
+    for (Point& p : line) p = apply(motion, p);
+    return line;
+}
+
+// A point that only marked a crossing, on one side of the part altogether, is taken out again.
+std::vector<Point> without_points_added(const std::vector<Point>& line, const std::vector<Point>& original) {
+    std::vector<Point> out;
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const bool is_end = i == 0 || i + 1 == line.size();
+        const bool is_own = std::find(original.begin(), original.end(), line[i]) != original.end();
+        if (is_end || is_own) out.push_back(line[i]);
+    }
+    return out;
+}
+
+std::vector<std::vector<Point>> divided(const std::vector<Point>& original, const TurningPart& part) {
+    const std::vector<Point> line = with_crossings(original, part.inner_borders);
+    std::vector<std::vector<Point>> out;
+    std::vector<Point> current{line.front()};
+    std::optional<bool> turns;
+    const auto finish = [&] {
+        const std::vector<Point> plain = without_points_added(current, original);
+        out.push_back(turns.value_or(false) ? turned(plain, part.motion) : plain);
+    };
+    for (std::size_t i = 0; i + 1 < line.size(); ++i) {
+        const bool here = is_turning(part, middle(line[i], line[i + 1]));
+        if (turns && *turns != here) {
+            finish();
+            current = {line[i]};
+        }
+        turns = here;
+        current.push_back(line[i + 1]);
+    }
+    finish();
+    return out;
+}
+
+bool runs_on_straight(Point before, Point joint, Point after) {
+    const Vector in = unit(joint - before);
+    const Vector out = unit(after - joint);
+    return dot(in, out) > 0 && std::abs(cross(in, out)) <= 1e-9;
+}
+
+std::optional<std::vector<Point>> joined_lines(const std::vector<Point>& a, const std::vector<Point>& b) {
+    if (distance(a.back(), b.front()) > mark_joint_mm) return std::nullopt;
+    if (!runs_on_straight(a[a.size() - 2], a.back(), b[1])) return std::nullopt;
+    std::vector<Point> out(a.begin(), a.end() - 1);
+    out.insert(out.end(), b.begin() + 1, b.end());
+    return out;
+}
+
+std::optional<std::vector<Point>> joined_any_way(const std::vector<Point>& a, const std::vector<Point>& b) {
+    if (auto out = joined_lines(a, b)) return out;
+    return joined_lines(b, a);
+}
+
+// Joins one pair of lines of one name, if there is one that runs on straight.
+bool join_a_pair(std::vector<Mark>& marks) {
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        for (std::size_t j = i + 1; j < marks.size(); ++j) {
+            const auto* a = std::get_if<LineMark>(&marks[i].what);
+            const auto* b = std::get_if<LineMark>(&marks[j].what);
+            if (!a || !b || marks[i].name != marks[j].name) continue;
+            if (const auto whole = joined_any_way(a->points, b->points)) {
+                marks[i].what = LineMark{*whole};
+                marks.erase(marks.begin() + static_cast<std::ptrdiff_t>(j));
+                return true;
+            }
+        }
+    }
+    return false;
+}
+
+}  // namespace
+
+bool is_turning(const TurningPart& part, Point p) {
+    const Where in_part = where_in_polygon(part.polygon, p);
+    if (in_part == Where::inside) return true;
+    const Where in_held = where_in_polygon(part.held_polygon, p);
+    if (in_held == Where::inside) return false;
+    if (in_part != in_held) return in_part == Where::boundary;
+    if (in_part == Where::boundary) return false;
+    return distance_to(part.polygon, p) < distance_to(part.held_polygon, p);
+}
+
+std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart& part) {
+    std::vector<Mark> out;
+    for (const Mark& mark : marks) {
+        if (const auto* drill = std::get_if<DrillMark>(&mark.what)) {
+            const Point at = is_turning(part, drill->at) ? apply(part.motion, drill->at) : drill->at;
+            out.push_back({DrillMark{at}, mark.name});
+            continue;
+        }
+        for (std::vector<Point>& line : divided(std::get<LineMark>(mark.what).points, part)) {
+            out.push_back({LineMark{std::move(line)}, mark.name});
+        }
+    }
+    while (join_a_pair(out)) {
+    }
+    return out;
+}
+
+std::string crossed_double_dart(const Piece& piece, const TurningPart& part) {
+    for (const DoubleDart& dart : piece.double_darts) {
+        const std::vector<Point> kite{dart.from, dart.widest[0], dart.to, dart.widest[1]};
+        for (const Segment& border : part.inner_borders) {
+            for (std::size_t i = 0; i < kite.size(); ++i) {
+                if (meeting_of(border, {kite[i], kite[(i + 1) % kite.size()]}) != Meeting::none)
+                    return dart.name;
+            }
+        }
+    }
+    return {};
+}
+
+std::vector<DoubleDart> turned_double_darts(std::vector<DoubleDart> darts, const TurningPart& part) {
+    for (DoubleDart& dart : darts) {
+        if (!is_turning(part, middle(dart.widest[0], dart.widest[1]))) continue;
+        dart.from = apply(part.motion, dart.from);
+        dart.to = apply(part.motion, dart.to);
+        for (Point& p : dart.widest) p = apply(part.motion, p);
+    }
+    return darts;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,35 @@
+#pragma once
+
+// Private to the room: what lies inside a piece (grain, marks, double darts) when a part of the piece turns.
+
+#include <string>
+#include <vector>
+
+#include "dartwright/geometry/motion.hpp"
+#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/piece.hpp"
+
+namespace dartwright {
+
+/// A part of a piece that turns: its polygon, and the straight stretches of its border that were inside the
+/// piece (the cut, and the dart's leg drawn to the pivot).
+struct TurningPart {
+    std::vector<Point> polygon;       ///< anticlockwise
+    std::vector<Point> held_polygon;  ///< the part that stays
+    std::vector<Segment> inner_borders;
+    Motion motion;
+};
+
+/// Whether a place goes with the turning part: inside it, or on its border and not on the other part's; a
+/// place in neither goes with the part whose border is nearer.
+bool is_turning(const TurningPart& part, Point p);
+
+/// Marks with what lies in the part turned; lines that cross into it are divided there, and lines of one
+/// name that now run on straight into each other are made one.
+std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart& part);
+
+/// Name of a double dart that the part's inner borders cross, or empty.
+std::string crossed_double_dart(const Piece& piece, const TurningPart& part);
+std::vector<DoubleDart> turned_double_darts(std::vector<DoubleDart> darts, const TurningPart& part);
+
+}  // namespace dartwright
