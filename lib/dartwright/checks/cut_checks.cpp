@@ -1,0 +1,148 @@
+#include "dartwright/checks/cut_checks.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/checks/words.hpp"
+#include "dartwright/geometry/predicates.hpp"
+
+namespace dartwright {
+namespace {
+
+Finding finding_on(const PieceContext& piece, const char* check, const std::string& edge) {
+    Finding finding;
+    finding.check = check;
+    finding.piece = piece.name();
+    finding.edge = edge;
+    return finding;
+}
+
+PlacedFindings missing(const PieceContext& piece) {
+    PlacedFindings findings;
+    if (!piece.piece->grain) {
+        Finding finding = finding_on(piece, "grain-missing", "");
+        finding.message = piece.name() + ": no grain is marked.";
+        finding.remedy = "Draw the grain, as a rule parallel to the centre line.";
+        findings.push_back({finding, piece.index, 0, 0});
+    }
+    if (!piece.piece->cut) {
+        Finding finding = finding_on(piece, "cut-missing", "");
+        finding.message = piece.name() + ": it is not said how many to cut.";
+        finding.remedy = "Write on the piece how many to cut, and whether on the fold.";
+        findings.push_back({finding, piece.index, 0, 0});
+    }
+    return findings;
+}
+
+// The angle between two lines, whichever way they point, in [0, 90].
+double angle_between_lines_deg(Vector a, Vector b) {
+    return degrees(std::atan2(std::abs(cross(a, b)), std::abs(dot(a, b))));
+}
+
+Vector chord_of(const Outline& outline, const Run& run) {
+    return end_point(outline, run, RunEnd::end) - end_point(outline, run, RunEnd::start);
+}
+
+PlacedFindings grain_direction(const PieceContext& piece, const Tolerances& tolerances) {
+    const std::optional<Grain>& grain = piece.piece->grain;
+    if (!grain || grain->along.empty()) return {};
+    const Run& run = run_named(piece.runs, grain->along, piece.name());
+    const double angle = angle_between_lines_deg(grain->to - grain->from, chord_of(piece.outline(), run));
+    if (angle <= tolerances.grain_deg) return {};
+    Finding finding = finding_on(piece, "grain-direction", run.edge);
+    finding.at = grain->from;
+    finding.measured = finding.difference = angle;
+    finding.expected = 0;
+    finding.allowed = tolerances.grain_deg;
+    finding.message =
+        piece.name() + ": the grain is " + words::degrees(angle) + " out of parallel with " + run.edge + ".";
+    finding.remedy = "Measure the same distance from " + run.edge +
+                     " at two places far apart and draw the grain "
+                     "through both.";
+    return {{finding, piece.index, run.items.front(), 0}};
+}
+
+const Run* fold_of(const PieceContext& piece) {
+    if (!piece.piece->cut || piece.piece->cut->fold.empty()) return nullptr;
+    return &run_named(piece.runs, piece.piece->cut->fold, piece.name());
+}
+
+struct Deviation {
+    double distance = 0;
+    Point at;
+    std::size_t item = 0;
+};
+
+// How far the run leaves the straight line between its ends, where it does so most.
+Deviation largest_deviation(const PieceContext& piece, const Run& run) {
+    const Point start = end_point(piece.outline(), run, RunEnd::start);
+    const Vector along = unit(chord_of(piece.outline(), run));
+    Deviation largest;
+    for (std::size_t i = 0; i < piece.flat.points.size(); ++i) {
+        const std::size_t item = piece.flat.item_of_side[i];
+        if (std::find(run.items.begin(), run.items.end(), item) == run.items.end()) continue;
+        const Point p = piece.flat.points[i];
+        const double deviation = std::abs(cross(along, p - start));
+        if (deviation > largest.distance) largest = {deviation, p, item};
+    }
+    return largest;
+}
+
+PlacedFindings fold_straight(const PieceContext& piece, const Run& fold, const Tolerances& tolerances) {
+    const Deviation deviation = largest_deviation(piece, fold);
+    if (deviation.distance <= tolerances.fold_mm) return {};
+    Finding finding = finding_on(piece, "fold-straight", fold.edge);
+    finding.at = deviation.at;
+    finding.measured = finding.difference = deviation.distance;
+    finding.expected = 0;
+    finding.allowed = tolerances.fold_mm;
+    finding.message = piece.name() + ": " + fold.edge + " leaves the straight line between its ends by " +
+                      words::mm(deviation.distance) + ", and cannot be laid on a fold.";
+    finding.remedy = "Rule the fold straight from end to end, or cut two and sew a seam there.";
+    return {{finding, piece.index, deviation.item,
+             distance(start_of_item(piece.outline(), deviation.item), deviation.at)}};
+}
+
+bool is_free(const Cut& cut, const Run& fold, RunEnd end) {
+    return std::any_of(cut.ends.begin(), cut.ends.end(), [&](const auto& entry) {
+        return entry.second == CornerIs::free && end_named(fold, entry.first) == end;
+    });
+}
+
+PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd end,
+                           const Tolerances& tolerances) {
+    if (is_free(*piece.piece->cut, fold, end)) return {};
+    const double opened = 2 * degrees(corner_angle(piece.outline(), fold, end));
+    if (std::abs(opened - 180) <= tolerances.corner_deg) return {};
+    const bool is_start = end == RunEnd::start;
+    const std::string& crossing = is_start ? fold.before : fold.after;
+    Finding finding = finding_on(piece, "fold-corner", fold.edge);
+    finding.at = end_point(piece.outline(), fold, end);
+    finding.measured = opened;
+    finding.expected = 180;
+    finding.difference = opened - 180;
+    finding.allowed = tolerances.corner_deg;
+    finding.message = piece.name() + ": opened out at " + fold.edge + ", " + crossing +
+                      " makes an angle of " + words::degrees(opened) + " and not 180, so that it " +
+                      (opened > 180 ? "dips" : "peaks") + " at the fold.";
+    finding.remedy = "Square " + crossing +
+                     " to the fold for the first centimetre or so, or say that the end is free "
+                     "if the corner is meant.";
+    return {{finding, piece.index, is_start ? fold.items.front() : fold.items.back(),
+             is_start ? 0 : fold.length}};
+}
+
+}  // namespace
+
+PlacedFindings cut_findings(const PieceContext& piece, const Tolerances& tolerances) {
+    PlacedFindings findings = joined(missing(piece), grain_direction(piece, tolerances));
+    const Run* fold = fold_of(piece);
+    if (!fold) return findings;
+    findings = joined(std::move(findings), fold_straight(piece, *fold, tolerances));
+    for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
+        findings = joined(std::move(findings), fold_corner(piece, *fold, end, tolerances));
+    }
+    return findings;
+}
+
+}  // namespace dartwright

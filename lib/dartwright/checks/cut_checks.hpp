@@ -1,0 +1,14 @@
+#pragma once
+
+// Private to this room.
+
+#include "dartwright/checks/piece_context.hpp"
+#include "dartwright/checks/placed_finding.hpp"
+
+namespace dartwright {
+
+/// grain-missing, grain-direction, fold-straight, fold-corner and cut-missing: what a piece needs to be laid
+/// on the cloth. Precondition: the piece is closed.
+PlacedFindings cut_findings(const PieceContext& piece, const Tolerances& tolerances);
+
+}  // namespace dartwright

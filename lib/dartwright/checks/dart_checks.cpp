@@ -1,0 +1,305 @@
+#include "dartwright/checks/dart_checks.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "dartwright/checks/words.hpp"
+#include "dartwright/geometry/predicates.hpp"
+
+namespace dartwright {
+namespace {
+
+const DartItem& dart_at(const PieceContext& piece, std::size_t item) {
+    return *piece.outline().items[item].as_dart();
+}
+
+// The run that a dart interrupts, or none for a dart in a corner.
+std::string edge_of_dart(const PieceContext& piece, std::size_t item) {
+    for (const Run& run : piece.runs) {
+        if (std::find(run.darts.begin(), run.darts.end(), item) != run.darts.end()) return run.edge;
+    }
+    return "";
+}
+
+Finding finding_on(const PieceContext& piece, std::size_t item, const char* check) {
+    Finding finding;
+    finding.check = check;
+    finding.piece = piece.name();
+    finding.dart = dart_at(piece, item).name;
+    finding.edge = edge_of_dart(piece, item);
+    return finding;
+}
+
+std::string subject(const Finding& finding) {
+    return finding.piece + ", " + finding.dart + ": ";
+}
+
+PlacedFinding placed(const Finding& finding, const PieceContext& piece, std::size_t item) {
+    return {finding, piece.index, item, 0};
+}
+
+bool has_own_pivot(const DartFigures& dart) {
+    return dart.point != dart.pivot;
+}
+
+struct LegDifferences {
+    double sewn = 0;   // of the legs, B's less A's
+    double drawn = 0;  // of the lines to the pivot; 0 if the point is the pivot
+    double worse() const { return std::abs(drawn) > std::abs(sewn) ? drawn : sewn; }
+};
+
+LegDifferences leg_differences(const DartFigures& dart) {
+    return {dart.leg_b - dart.leg_a, has_own_pivot(dart) ? dart.pivot_leg_b - dart.pivot_leg_a : 0};
+}
+
+bool are_legs_true(const DartFigures& dart, const Tolerances& tolerances) {
+    return std::abs(leg_differences(dart).worse()) <= tolerances.legs_mm;
+}
+
+PlacedFindings legs(const PieceContext& piece, std::size_t item, const Tolerances& tolerances) {
+    const DartFigures& dart = *piece.darts[item];
+    if (are_legs_true(dart, tolerances)) return {};
+    const LegDifferences differences = leg_differences(dart);
+    const bool is_at_pivot = std::abs(differences.drawn) > std::abs(differences.sewn);
+    Finding finding = finding_on(piece, item, "dart-legs");
+    finding.at = dart.b;
+    finding.measured = is_at_pivot ? dart.pivot_leg_b : dart.leg_b;
+    finding.expected = is_at_pivot ? dart.pivot_leg_a : dart.leg_a;
+    finding.difference = differences.worse();
+    finding.allowed = tolerances.legs_mm;
+    finding.message = subject(finding) + "the legs are " + words::mm(dart.leg_a) + " and " +
+                      words::mm(dart.leg_b) + ", " + words::mm(std::abs(differences.sewn)) + " apart";
+    if (has_own_pivot(dart)) {
+        finding.message += "; from the pivot the mouth ends are " + words::mm(dart.pivot_leg_a) + " and " +
+                           words::mm(dart.pivot_leg_b) + " away, " + words::mm(std::abs(differences.drawn)) +
+                           " apart";
+    }
+    finding.message += ".";
+    finding.remedy =
+        "True the dart: measure the shorter leg off along the longer one (from the pivot too) and redraw the "
+        "edge to "
+        "that mark.";
+    return {placed(finding, piece, item)};
+}
+
+// Darts of one run that follow one another without an edge between, in outline order.
+std::vector<std::vector<std::size_t>> mouths_of(const Run& run, std::size_t count) {
+    std::vector<std::vector<std::size_t>> mouths;
+    for (const std::size_t dart : run.darts) {
+        if (mouths.empty() || (mouths.back().back() + 1) % count != dart) mouths.emplace_back();
+        mouths.back().push_back(dart);
+    }
+    return mouths;
+}
+
+enum class ClosedAbout { point, pivot };
+
+// The corner that the edge makes over closed darts, degrees: the edge beyond the last one is turned back by
+// each of them.
+double mouth_kink_deg(const PieceContext& piece, const std::vector<std::size_t>& darts, ClosedAbout about) {
+    const std::size_t count = piece.outline().items.size();
+    const Vector in = direction_at_end(piece.outline(), (darts.front() + count - 1) % count);
+    Vector out = direction_at_start(piece.outline(), (darts.back() + 1) % count);
+    for (const std::size_t item : darts) {
+        const DartFigures& dart = *piece.darts[item];
+        out = apply(about == ClosedAbout::point ? closing_about_point(dart) : closing_about_pivot(dart), out);
+    }
+    return std::abs(degrees(angle_from(in, out)));
+}
+
+PlacedFindings mouth(const PieceContext& piece, const std::vector<std::size_t>& darts,
+                     const Tolerances& tolerances) {
+    const double kink = mouth_kink_deg(piece, darts, ClosedAbout::point);
+    if (kink <= tolerances.mouth_deg) return {};
+    const double kink_about_pivot = mouth_kink_deg(piece, darts, ClosedAbout::pivot);
+    const bool is_true_about_pivot = kink_about_pivot <= tolerances.mouth_deg;
+    Finding finding = finding_on(piece, darts.front(), "dart-mouth");
+    finding.severity = is_true_about_pivot ? Severity::note : Severity::fault;
+    finding.at = piece.darts[darts.front()]->a;
+    finding.measured = finding.difference = kink;
+    finding.expected = 0;
+    finding.allowed = tolerances.mouth_deg;
+    finding.message = subject(finding) + "with the dart sewn, " + finding.edge + " has a corner of " +
+                      words::degrees(kink) + " over the mouth" +
+                      (is_true_about_pivot ? ", although it is smooth when closed about the pivot." : ".");
+    finding.remedy =
+        "True the dart: fold it closed to its point, redraw the edge smooth across the mouth, cut, and "
+        "unfold.";
+    return {placed(finding, piece, darts.front())};
+}
+
+PlacedFindings mouths(const PieceContext& piece, const Tolerances& tolerances) {
+    PlacedFindings findings;
+    for (const Run& run : piece.runs) {
+        for (const std::vector<std::size_t>& darts : mouths_of(run, piece.outline().items.size())) {
+            findings = joined(std::move(findings), mouth(piece, darts, tolerances));
+        }
+    }
+    return findings;
+}
+
+bool is_crossed(const PieceContext& piece, std::size_t item) {
+    return std::any_of(piece.meetings.begin(), piece.meetings.end(), [item](const OutlineMeeting& meeting) {
+        return meeting.first == item || meeting.second == item;
+    });
+}
+
+// By the piece with this dart's wedge left in.
+bool is_point_outside(const PieceContext& piece, std::size_t item) {
+    std::vector<Point> polygon;
+    Point point = dart_at(piece, item).point;
+    for (std::size_t i = 0; i < piece.flat.points.size(); ++i) {
+        const std::size_t before = i == 0 ? piece.flat.points.size() - 1 : i - 1;
+        const bool is_on_leg = piece.flat.item_of_side[i] == item && piece.flat.item_of_side[before] == item;
+        if (!is_on_leg) polygon.push_back(piece.flat.points[i]);
+        // Drawn in one place with the points that count as one with it.
+        if (distance(piece.flat.points[i], point) < same_point_mm && is_on_leg) point = piece.flat.points[i];
+    }
+    return where_in_polygon(polygon, point) == Where::outside;
+}
+
+Finding point_finding(const PieceContext& piece, std::size_t item) {
+    Finding finding = finding_on(piece, item, "dart-point");
+    finding.at = piece.darts[item]->point;
+    return finding;
+}
+
+PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
+                                    const Tolerances& tolerances) {
+    const DartFigures& dart = *piece.darts[item];
+    Finding finding = point_finding(piece, item);
+    finding.measured = dart.back_off;
+    if (dart.back_off < -tolerances.gap_mm) {
+        finding.expected = 0;
+        finding.difference = dart.back_off;
+        finding.allowed = tolerances.gap_mm;
+        finding.message =
+            subject(finding) + "the point lies " + words::mm(-dart.back_off) + " beyond the pivot.";
+        finding.remedy = "Draw the point on the dart's centre line, at the pivot or short of it.";
+        return {placed(finding, piece, item)};
+    }
+    const double asked = dart_at(piece, item).back_off.value_or(0);
+    if (dart.back_off >= asked - tolerances.legs_mm) return {};
+    finding.expected = asked;
+    finding.difference = dart.back_off - asked;
+    finding.allowed = tolerances.legs_mm;
+    finding.message = subject(finding) + "the point is " + words::mm(dart.back_off) +
+                      " from the pivot, but " + words::mm(asked) + " are asked for.";
+    finding.remedy = "Shorten the dart along its centre line until the point is " + words::mm(asked) +
+                     " from the pivot, and redraw the legs.";
+    return {placed(finding, piece, item)};
+}
+
+PlacedFindings point_off_bisector(const PieceContext& piece, std::size_t item, const Tolerances& tolerances) {
+    const DartFigures& dart = *piece.darts[item];
+    if (!are_legs_true(dart, tolerances) || std::abs(dart.off_bisector) <= tolerances.legs_mm) return {};
+    Finding finding = point_finding(piece, item);
+    finding.measured = finding.difference = dart.off_bisector;
+    finding.expected = 0;
+    finding.allowed = tolerances.legs_mm;
+    finding.message = subject(finding) + "the point lies " + words::mm(std::abs(dart.off_bisector)) +
+                      " beside the dart's centre line.";
+    finding.remedy =
+        "Draw the centre line from the middle of the mouth to the pivot and put the point on it.";
+    return {placed(finding, piece, item)};
+}
+
+PlacedFindings point_outside(const PieceContext& piece, std::size_t item) {
+    if (is_crossed(piece, item) || !is_point_outside(piece, item)) return {};
+    Finding finding = point_finding(piece, item);
+    finding.message = subject(finding) + "the point lies outside the piece.";
+    finding.remedy = "Draw the dart into the piece, from the same mouth.";
+    return {placed(finding, piece, item)};
+}
+
+// Which of the two items of a meeting is the dart to name.
+PlacedFindings crossings(const PieceContext& piece) {
+    const Outline& outline = piece.outline();
+    PlacedFindings findings;
+    for (const OutlineMeeting& meeting : piece.meetings) {
+        const DartItem* first = outline.items[meeting.first].as_dart();
+        const DartItem* second = outline.items[meeting.second].as_dart();
+        if (!first && !second) continue;
+        const std::size_t item = first ? meeting.first : meeting.second;
+        const std::size_t other = first ? meeting.second : meeting.first;
+        Finding finding = finding_on(piece, item, "dart-crossing");
+        finding.at = meeting.place;
+        if (const EdgeItem* edge = outline.items[other].as_edge()) finding.edge = edge->edge;
+        const std::string other_name = other == item     ? "the other leg"
+                                       : first && second ? second->name
+                                                         : finding.edge;
+        finding.message = subject(finding) + "a leg crosses or touches " + other_name + ".";
+        finding.remedy = "Shorten or move the dart until its legs lie clear of " + other_name + ".";
+        findings.push_back(placed(finding, piece, item));
+    }
+    return findings;
+}
+
+// Double darts are closed shapes of four sides inside the piece.
+using Corners = std::array<Point, 4>;
+Corners corners_of(const DoubleDart& dart) {
+    return {dart.from, dart.widest[0], dart.to, dart.widest[1]};
+}
+
+// What a double dart runs into, by name; empty if nothing.
+std::string met_by(const PieceContext& piece, std::size_t which) {
+    const Corners corners = corners_of(piece.piece->double_darts[which]);
+    const FlatOutline& flat = piece.flat;
+    for (std::size_t k = 0; k < 4; ++k) {
+        const Segment side{corners[k], corners[(k + 1) % 4]};
+        for (std::size_t i = 0; i < flat.points.size(); ++i) {
+            const Segment of_outline{flat.points[i], flat.points[(i + 1) % flat.points.size()]};
+            if (meeting_of(side, of_outline) != Meeting::crossing) continue;
+            const OutlineItem& item = piece.outline().items[flat.item_of_side[i]];
+            return item.as_edge() ? item.as_edge()->edge : item.as_dart()->name;
+        }
+        for (std::size_t other = 0; other < which; ++other) {
+            const Corners others = corners_of(piece.piece->double_darts[other]);
+            for (std::size_t i = 0; i < 4; ++i) {
+                if (meeting_of(side, {others[i], others[(i + 1) % 4]}) == Meeting::crossing) {
+                    return piece.piece->double_darts[other].name;
+                }
+            }
+        }
+    }
+    return "";
+}
+
+PlacedFindings double_darts(const PieceContext& piece) {
+    PlacedFindings findings;
+    for (std::size_t i = 0; i < piece.piece->double_darts.size(); ++i) {
+        const DoubleDart& dart = piece.piece->double_darts[i];
+        const std::string met = met_by(piece, i);
+        const bool is_outside = where_in_polygon(piece.flat.points, dart.from) == Where::outside;
+        if (met.empty() && !is_outside) continue;
+        Finding finding;
+        finding.check = "dart-crossing";
+        finding.piece = piece.name();
+        finding.dart = dart.name;
+        finding.at = dart.from;
+        finding.message =
+            subject(finding) + (met.empty() ? "it lies outside the piece." : "it crosses " + met + ".");
+        finding.remedy = "Shorten or move the dart until it lies clear inside the piece.";
+        findings.push_back({finding, piece.index, piece.outline().items.size(), static_cast<double>(i)});
+    }
+    return findings;
+}
+
+}  // namespace
+
+PlacedFindings dart_findings(const PieceContext& piece, const Tolerances& tolerances) {
+    PlacedFindings findings =
+        joined(mouths(piece, tolerances), joined(crossings(piece), double_darts(piece)));
+    for (std::size_t item = 0; item < piece.darts.size(); ++item) {
+        if (!piece.darts[item]) continue;
+        for (PlacedFindings more :
+             {legs(piece, item, tolerances), point_along_bisector(piece, item, tolerances),
+              point_off_bisector(piece, item, tolerances), point_outside(piece, item)}) {
+            findings = joined(std::move(findings), std::move(more));
+        }
+    }
+    return findings;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,43 @@
+#pragma once
+
+// Private to this room: notches by their walked distance, and their pairing.
+
+#include <optional>
+#include <vector>
+
+#include "dartwright/checks/walked_seam.hpp"
+
+namespace dartwright {
+
+/// The notch's sewn distance from its run's anticlockwise start; empty if its end has no such name.
+std::optional<double> distance_on_run(const Notch& notch, const Run& run);
+/// Whether it lies within its run, or beyond the end by no more than the tolerance.
+bool is_on_run(double on_run, const Run& run, const Tolerances& tolerances);
+
+struct WalkedNotch {
+    const WalkedPart* part = nullptr;
+    const Notch* notch = nullptr;
+    double walked = 0;  ///< from the seam's starting end, mm
+    double on_run = 0;  ///< from the run's anticlockwise start, mm
+};
+/// The notches of a side in walking order, those beyond their run's ends left out.
+std::vector<WalkedNotch> notches_along(const WalkedSide& side, const Tolerances& tolerances);
+
+/// How far a place on the second side lies from where the ease lets its partner on the first be: 0 if it may
+/// lie there, else the signed distance.
+double misplacement(const WalkedSeam& seam, double first_walked, double second_walked);
+
+/// Pairs of indices, and what is left over on either side. All of the side with fewer are paired, in order.
+struct NotchPairs {
+    struct Pair {
+        std::size_t first;
+        std::size_t second;
+    };
+    std::vector<Pair> pairs;
+    std::vector<std::size_t> left_over_first;
+    std::vector<std::size_t> left_over_second;
+};
+NotchPairs paired(const WalkedSeam& seam, const std::vector<WalkedNotch>& first,
+                  const std::vector<WalkedNotch>& second);
+
+}  // namespace dartwright

@@ -1,0 +1,151 @@
+#include "dartwright/checks/outline_checks.hpp"
+
+#include <cmath>
+
+#include "dartwright/checks/words.hpp"
+
+namespace dartwright {
+namespace {
+
+Finding finding_on(const PieceContext& piece, const char* check) {
+    Finding finding;
+    finding.check = check;
+    finding.piece = piece.name();
+    return finding;
+}
+
+const std::string& edge_name(const Outline& outline, std::size_t item) {
+    return outline.items[item].as_edge()->edge;
+}
+
+PlacedFindings crossings(const PieceContext& piece) {
+    const Outline& outline = piece.outline();
+    PlacedFindings findings;
+    for (const OutlineMeeting& meeting : piece.meetings) {
+        if (!outline.items[meeting.first].as_edge() || !outline.items[meeting.second].as_edge()) continue;
+        Finding finding = finding_on(piece, "outline-crossing");
+        finding.edge = edge_name(outline, meeting.first);
+        const std::string& other = edge_name(outline, meeting.second);
+        finding.at = meeting.place;
+        finding.message = piece.name() + ": " + finding.edge + " crosses or touches " +
+                          (other == finding.edge ? "itself" : other) + ".";
+        finding.remedy = "Redraw one of the two edges so that the outline goes round the piece once.";
+        findings.push_back({finding, piece.index, meeting.first,
+                            distance(start_of_item(outline, meeting.first), meeting.place)});
+    }
+    return findings;
+}
+
+// The corner between two neighbouring edge items of one run, degrees.
+double kink_deg(const Outline& outline, std::size_t before, std::size_t after) {
+    return degrees(
+        std::abs(angle_from(direction_at_end(outline, before), direction_at_start(outline, after))));
+}
+
+struct Joint {
+    std::size_t before;
+    std::size_t after;
+};
+
+// The joints inside runs at which two edge items meet without a dart between them.
+std::vector<Joint> joints_of(const PieceContext& piece) {
+    const std::size_t count = piece.outline().items.size();
+    std::vector<Joint> joints;
+    for (const Run& run : piece.runs) {
+        for (std::size_t i = 0; i + 1 < run.items.size(); ++i) {
+            if (run.items[i + 1] == (run.items[i] + 1) % count) {
+                joints.push_back({run.items[i], run.items[i + 1]});
+            }
+        }
+    }
+    return joints;
+}
+
+PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints,
+                     const Tolerances& tolerances) {
+    const Outline& outline = piece.outline();
+    PlacedFindings findings;
+    for (const auto [before, after] : joints) {
+        const double kink = kink_deg(outline, before, after);
+        if (kink <= tolerances.kink_deg) continue;
+        Finding finding = finding_on(piece, "outline-kink");
+        finding.edge = edge_name(outline, after);
+        finding.at = start_of_item(outline, after);
+        finding.measured = finding.difference = kink;
+        finding.expected = 0;
+        finding.allowed = tolerances.kink_deg;
+        finding.message = piece.name() + ": " + finding.edge + " has a corner of " + words::degrees(kink) +
+                          " within the edge.";
+        finding.remedy =
+            "Redraw the edge as one smooth line there, or give its two parts different names if the corner "
+            "is meant.";
+        findings.push_back({finding, piece.index, after, 0});
+    }
+    return findings;
+}
+
+// Whether both ends of the item are smooth joints inside its run.
+bool is_smoothly_set_in(const PieceContext& piece, std::size_t item, const std::vector<Joint>& joints,
+                        const Tolerances& tolerances) {
+    int smooth = 0;
+    for (const auto [before, after] : joints) {
+        if (before != item && after != item) continue;
+        if (kink_deg(piece.outline(), before, after) <= tolerances.kink_deg) ++smooth;
+    }
+    return smooth == 2;
+}
+
+PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joints,
+                      const Tolerances& tolerances) {
+    const Outline& outline = piece.outline();
+    PlacedFindings findings;
+    for (const Run& run : piece.runs) {
+        for (const std::size_t item : run.items) {
+            // The chord is a lower bound of the length, and free.
+            if (distance(start_of_item(outline, item), outline.items[item].to) >= stray_edge_mm) continue;
+            const double length = length_of_item(outline, item);
+            if (length >= stray_edge_mm) continue;
+            Finding finding = finding_on(piece, "outline-stray");
+            const bool is_harmless = is_smoothly_set_in(piece, item, joints, tolerances);
+            finding.severity = is_harmless ? Severity::note : Severity::fault;
+            finding.edge = run.edge;
+            finding.at = start_of_item(outline, item);
+            finding.measured = length;
+            finding.allowed = stray_edge_mm;
+            finding.message = piece.name() + ": " +
+                              (run.items.size() > 1 ? "a part of " + run.edge : run.edge) + " is only " +
+                              words::mm(length) + " long" + (is_harmless ? ", and lies smooth" : "") + ".";
+            finding.remedy =
+                is_harmless ? "Nothing need be done; join it to the part beside it if the edge is redrawn."
+                            : "Take the short edge out and bring its neighbours together, or draw it at its "
+                              "full length.";
+            findings.push_back({finding, piece.index, item, 0});
+        }
+    }
+    return findings;
+}
+
+}  // namespace
+
+PlacedFindings gap_findings(const PieceContext& piece, const Tolerances& tolerances) {
+    if (piece.is_closed) return {};
+    const Outline& outline = piece.piece->outline;
+    Finding finding = finding_on(piece, "outline-gap");
+    finding.at = outline.items.empty() ? outline.start : outline.items.back().to;
+    finding.measured = finding.difference = piece.gap;
+    finding.expected = 0;
+    finding.allowed = tolerances.gap_mm;
+    finding.message =
+        piece.name() + ": the outline ends " + words::mm(piece.gap) +
+        " from its start, so that the other checks of this piece and of its seams are left out.";
+    finding.remedy = "Bring the end of the last edge to the start of the first.";
+    return {{finding, piece.index, outline.items.size(), 0}};
+}
+
+PlacedFindings outline_findings(const PieceContext& piece, const Tolerances& tolerances) {
+    const std::vector<Joint> joints = joints_of(piece);
+    return joined(joined(crossings(piece), strays(piece, joints, tolerances)),
+                  kinks(piece, joints, tolerances));
+}
+
+}  // namespace dartwright

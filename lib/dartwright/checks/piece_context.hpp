@@ -1,0 +1,54 @@
+#pragma once
+
+// Private to this room: what several checks ask of one piece, worked out once.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+/// A place where the outline meets itself. Either item may be a dart (then one of its legs is meant).
+struct OutlineMeeting {
+    std::size_t first = 0;  ///< outline items, first <= second
+    std::size_t second = 0;
+    Point place;
+};
+
+struct PieceContext {
+    const Piece* piece = nullptr;
+    std::size_t index = 0;  ///< in the pattern
+    double gap = 0;
+    bool is_closed = false;  ///< to the gap tolerance; nothing below is filled in otherwise
+    std::optional<Outline> mended;
+    std::vector<Run> runs;
+    std::vector<std::optional<DartFigures>> darts;  ///< by outline item
+    FlatOutline flat;                               ///< darts to their points
+    std::vector<OutlineMeeting> meetings;           ///< one a place
+
+    /// The piece's outline, ending exactly where it starts.
+    const Outline& outline() const { return mended ? *mended : piece->outline; }
+    const std::string& name() const { return piece->name; }
+};
+
+/// O(n log n) in the flattened outline's vertices.
+PieceContext context_of(const Piece& piece, std::size_t index, const Tolerances& tolerances);
+std::vector<PieceContext> contexts_of(const Pattern& pattern, const Tolerances& tolerances);
+
+/// Points and pivots of darts closer than this count as one (two darts that aim at one point are drawn from
+/// it; 0.1 mm is finer than a pencil's line). Larger: legs that really cross close to their points pass;
+/// smaller: darts moved about one pivot would cross by rounding.
+inline constexpr double same_point_mm = 0.1;
+/// Meetings of the outline with itself nearer to each other than this are one crossing: a crossing on a
+/// flattened curve or through a joint shows in several pairs of sides. Larger: two real crossings are told as
+/// one; smaller: one crossing is told several times.
+inline constexpr double same_crossing_mm = 1;
+
+/// Directions of an edge item at its ends, as unit vectors (zero for an item without length).
+Vector direction_at_start(const Outline& outline, std::size_t item);
+Vector direction_at_end(const Outline& outline, std::size_t item);
+
+}  // namespace dartwright

@@ -1,0 +1,115 @@
+#include "dartwright/checks/walked_seam.hpp"
+
+#include <algorithm>
+
+#include "dartwright/checks/words.hpp"
+
+namespace dartwright {
+namespace {
+
+const PieceContext& context_named(const std::vector<PieceContext>& pieces, const std::string& name,
+                                  const std::string& seam) {
+    std::vector<std::string> known;
+    for (const PieceContext& piece : pieces) {
+        if (piece.name() == name) return piece;
+        known.push_back(piece.name());
+    }
+    throw UnknownName("piece", name, known, "seam " + seam);
+}
+
+WalkedPart walked_part(const PieceContext& piece, const SeamPart& part, double begins) {
+    const Run& run = run_named(piece.runs, part.edge, piece.name());
+    const std::optional<RunEnd> from = end_named(run, part.from);
+    if (!from) {
+        throw UnknownName("end", part.from, {name_of_end(run, RunEnd::start), name_of_end(run, RunEnd::end)},
+                          piece.name() + ", " + part.edge);
+    }
+    return {&piece, &run, *from, begins};
+}
+
+std::vector<std::string> piece_names(const WalkedSide& side) {
+    std::vector<std::string> names;
+    for (const WalkedPart& part : side.parts) {
+        if (std::find(names.begin(), names.end(), part.piece->name()) == names.end()) {
+            names.push_back(part.piece->name());
+        }
+    }
+    return names;
+}
+
+std::string edge_names(const WalkedSide& side) {
+    std::vector<std::string> names;
+    for (const WalkedPart& part : side.parts) names.push_back(part.piece->name() + " " + part.run->edge);
+    return words::list(names);
+}
+
+}  // namespace
+
+bool WalkedSeam::is_with_itself() const {
+    return sides[0].parts.size() == 1 && sides[1].parts.size() == 1 &&
+           sides[0].parts[0].run == sides[1].parts[0].run;
+}
+
+double signed_ease(const Seam& seam) {
+    if (!seam.ease) return 0;
+    return seam.ease->side == 2 ? seam.ease->amount : -seam.ease->amount;
+}
+
+WalkedSeam walked_seam(const std::vector<PieceContext>& pieces, const Seam& seam) {
+    WalkedSeam walked;
+    walked.seam = &seam;
+    walked.ease = signed_ease(seam);
+    walked.is_measurable = true;
+    for (const SeamSide& side : seam.joins) {
+        for (const SeamPart& part : side) {
+            if (!context_named(pieces, part.piece, seam.name).is_closed) walked.is_measurable = false;
+        }
+    }
+    if (!walked.is_measurable) return walked;
+    for (std::size_t s = 0; s < 2; ++s) {
+        WalkedSide& side = walked.sides[s];
+        for (const SeamPart& part : seam.joins[s]) {
+            side.parts.push_back(
+                walked_part(context_named(pieces, part.piece, seam.name), part, side.length));
+            side.length += side.parts.back().run->length;
+        }
+    }
+    return walked;
+}
+
+const WalkedPart& part_at(const WalkedSide& side, double walked) {
+    for (const WalkedPart& part : side.parts) {
+        if (walked < part.ends()) return part;
+    }
+    return side.parts.back();
+}
+
+std::array<std::string, 2> side_names(const WalkedSeam& seam) {
+    const std::vector<std::string> first = piece_names(seam.sides[0]);
+    const std::vector<std::string> second = piece_names(seam.sides[1]);
+    const bool are_told_apart = std::none_of(first.begin(), first.end(), [&second](const std::string& name) {
+        return std::find(second.begin(), second.end(), name) != second.end();
+    });
+    if (are_told_apart) return {words::list(first), words::list(second)};
+    return {edge_names(seam.sides[0]), edge_names(seam.sides[1])};
+}
+
+const std::string& neighbour_at(const Run& run, RunEnd end) {
+    return end == RunEnd::start ? run.before : run.after;
+}
+
+SeamCorner corner_of(const WalkedSide& side, SeamEnd end) {
+    if (end == SeamEnd::start) return {&side.parts.front(), side.parts.front().from};
+    return {&side.parts.back(), side.parts.back().far_end()};
+}
+
+double angle_sum(const WalkedSeam& seam, SeamEnd end) {
+    double sum = 0;
+    for (const WalkedSide& side : seam.sides) {
+        const SeamCorner corner = corner_of(side, end);
+        sum += corner_angle(corner.part->piece->outline(), *corner.part->run, corner.end);
+    }
+    return sum;
+}
+
+}  // namespace dartwright

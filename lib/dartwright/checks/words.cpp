@@ -1,0 +1,32 @@
+#include "dartwright/checks/words.hpp"
+
+#include <cmath>
+#include <cstdio>
+
+namespace dartwright::words {
+
+std::string number(double value) {
+    if (std::abs(value) < 0.005) return "0";  // rounds to 0.00
+    char text[64];
+    std::snprintf(text, sizeof text, std::abs(value) < 1 ? "%.2f" : "%.1f", value);
+    return text;
+}
+
+std::string mm(double value) {
+    return number(value) + " mm";
+}
+
+std::string degrees(double value) {
+    return number(value) + " degrees";
+}
+
+std::string list(const std::vector<std::string>& names) {
+    std::string text;
+    for (std::size_t i = 0; i < names.size(); ++i) {
+        if (i > 0) text += i + 1 == names.size() ? " and " : ", ";
+        text += names[i];
+    }
+    return text;
+}
+
+}  // namespace dartwright::words

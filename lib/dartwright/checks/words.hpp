@@ -1,0 +1,19 @@
+#pragma once
+
+// Private to this room: numbers and lists as the messages write them.
+
+#include <string>
+#include <vector>
+
+namespace dartwright::words {
+
+/// `12.3 mm`; two decimals below 1 mm, where the tolerances lie; `0` alone has no decimals.
+std::string mm(double value);
+/// The same without the unit.
+std::string number(double value);
+/// `3.4 degrees`.
+std::string degrees(double value);
+/// `a`, `a and b`, `a, b and c`.
+std::string list(const std::vector<std::string>& names);
+
+}  // namespace dartwright::words
