@@ -95,6 +95,13 @@ std::vector<std::vector<std::size_t>> mouths_of(const Run& run, std::size_t coun
 
 enum class ClosedAbout { point, pivot };
 
+// The turn that closes the dart; none for a dart without legs, which has no angle.
+Motion closing(const DartFigures& dart, ClosedAbout about) {
+    const Point centre = about == ClosedAbout::point ? dart.point : dart.pivot;
+    if (dart.a == centre || dart.b == centre) return {};
+    return about == ClosedAbout::point ? closing_about_point(dart) : closing_about_pivot(dart);
+}
+
 // The corner that the edge makes over closed darts, degrees: the edge beyond the last one is turned back by
 // each of them.
 double mouth_kink_deg(const PieceContext& piece, const std::vector<std::size_t>& darts, ClosedAbout about) {
@@ -102,8 +109,7 @@ double mouth_kink_deg(const PieceContext& piece, const std::vector<std::size_t>&
     const Vector in = direction_at_end(piece.outline(), (darts.front() + count - 1) % count);
     Vector out = direction_at_start(piece.outline(), (darts.back() + 1) % count);
     for (const std::size_t item : darts) {
-        const DartFigures& dart = *piece.darts[item];
-        out = apply(about == ClosedAbout::point ? closing_about_point(dart) : closing_about_pivot(dart), out);
+        out = apply(closing(*piece.darts[item], about), out);
     }
     return std::abs(degrees(angle_from(in, out)));
 }

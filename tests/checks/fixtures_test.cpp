@@ -1,0 +1,66 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+#include <set>
+
+#include "checks/sample_patterns.hpp"
+
+namespace dartwright {
+namespace {
+
+const std::filesystem::path folder = DARTWRIGHT_SOURCE_DIR "/fixtures/faults";
+const std::string twin_ending = ".true";
+
+std::string stem_of(const std::filesystem::path& file) {
+    return file.stem().string();
+}
+bool is_twin(const std::string& stem) {
+    return stem.size() > twin_ending.size() &&
+           stem.compare(stem.size() - twin_ending.size(), twin_ending.size(), twin_ending) == 0;
+}
+
+// Every check of the list, and every name found in the folder: a check without a fixture fails, and so does a
+// fixture without a check or a twin.
+std::vector<std::string> names_of_faults() {
+    std::set<std::string> names;
+    for (const CheckKind& kind : list_of_checks()) names.insert(kind.name);
+    for (const auto& entry : std::filesystem::directory_iterator(folder)) {
+        const std::string stem = stem_of(entry.path());
+        names.insert(is_twin(stem) ? stem.substr(0, stem.size() - twin_ending.size()) : stem);
+    }
+    return {names.begin(), names.end()};
+}
+
+class Fault : public ::testing::TestWithParam<std::string> {};
+
+TEST_P(Fault, is_the_only_one_of_its_fixture) {
+    const CheckReport report = check(read_pattern_file((folder / (GetParam() + ".json")).string()));
+    ASSERT_FALSE(report.findings.empty());
+    for (const Finding& finding : report.findings) {
+        EXPECT_EQ(finding.check, GetParam()) << finding.message;
+        EXPECT_EQ(finding.severity, Severity::fault) << finding.message;
+        EXPECT_FALSE(finding.message.empty());
+        EXPECT_FALSE(finding.remedy.empty());
+        EXPECT_FALSE(finding.piece.empty());
+    }
+    EXPECT_FALSE(report.passed);
+}
+
+TEST_P(Fault, is_not_in_its_twin) {
+    const CheckReport report =
+        check(read_pattern_file((folder / (GetParam() + twin_ending + ".json")).string()));
+    EXPECT_EQ(sample::checks_of(report), sample::Names{});
+    EXPECT_TRUE(report.passed);
+    for (const SeamVerdict& seam : report.seams) EXPECT_TRUE(seam.passed);
+    for (const DartVerdict& dart : report.darts) EXPECT_TRUE(dart.passed);
+}
+
+INSTANTIATE_TEST_SUITE_P(fixtures, Fault, ::testing::ValuesIn(names_of_faults()), [](const auto& test) {
+    std::string name = test.param;
+    std::replace(name.begin(), name.end(), '-', '_');
+    return name;
+});
+
+}  // namespace
+}  // namespace dartwright
