@@ -87,7 +87,7 @@ TEST(dart_mouth, of_darts_without_an_edge_between_is_judged_once) {
     Pattern pattern = twin_darts();
     EXPECT_EQ(sample::checks_of(check(pattern)), sample::Names{});
     Outline& outline = pattern.pieces[0].outline;
-    outline.items[3] = line("waist", {200, 10});
+    outline.items[3] = sample::curve("waist", {200, 10}, {150, 0}, {170, 10});
     const Finding finding = sample::only_finding(pattern);
     EXPECT_EQ(finding.check, "dart-mouth");
     EXPECT_EQ(finding.dart, "waist dart");

@@ -64,7 +64,7 @@ Pattern sloped(double front_deg, double back_deg) {
     Pattern pattern = sample::skirt();
     for (std::size_t i = 0; i < 2; ++i) {
         const double slope = std::tan(radians(i == 0 ? front_deg : back_deg));
-        pattern.pieces[i].outline.items[0] = curve("hem", {200, 0}, {70, 0}, {130, 70 * slope});
+        pattern.pieces[i].outline.items[0] = curve("hem", {200, 0}, {70, 0}, {130, -70 * slope});
     }
     return pattern;
 }
@@ -96,27 +96,30 @@ TEST(seam_corner, of_an_edge_with_its_mirror_image_is_doubled) {
     EXPECT_NEAR(finding.measured.value(), 186, 1e-9);
 }
 
-TEST(seam_corner, with_a_dart_in_it_is_judged_closed) {
+// A front with a dart of 10 degrees in the corner of side and waist; the side reaches it at a heading, and
+// the back's side is as long.
+Pattern darted_corner(double heading_deg) {
     Pattern pattern = sample::skirt();
     Outline& outline = pattern.pieces[0].outline;
-    // A dart between waist and side; the side beyond it leans so that it closes to a right angle.
     DartItem dart = sample::waist_dart();
     dart.point = {100, 250};
     const double leg = 150 * std::sqrt(2.0);
-    const double third = radians(10);
-    const Point mouth_low{100 + leg * std::cos(radians(45) - third),
-                          250 + leg * std::sin(radians(45) - third)};
-    outline.items[1] =
-        curve("side", mouth_low, {200, 100}, mouth_low - 60 * Vector{std::sin(third), std::cos(third)});
-    const Point mouth_high{100 + leg * std::cos(radians(45)), 250 + leg * std::sin(radians(45))};
-    outline.items.insert(outline.items.begin() + 2, {dart, mouth_high});
+    const auto mouth_end = [leg](double degrees_up) {
+        return Point{100 + leg * std::cos(radians(degrees_up)), 250 + leg * std::sin(radians(degrees_up))};
+    };
+    const Vector heading{std::cos(radians(heading_deg)), std::sin(radians(heading_deg))};
+    outline.items[1] = curve("side", mouth_end(35), {200, 100}, mouth_end(35) - 60 * heading);
+    outline.items.insert(outline.items.begin() + 2, {dart, mouth_end(45)});
     outline.items[3] = line("waist", {0, 400});
-    const double side = length_of_item(outline, 1);
-    pattern.pieces[1] = sample::panel("back", "centre back", {200, side});
-    EXPECT_EQ(sample::checks_of(check(pattern)), sample::Names{"seam-corner"});
-    // Turned about the point by 10 degrees the direction (sin, cos)(10) stands upright when turned
-    // anticlockwise.
-    EXPECT_NEAR(check(pattern).findings[0].measured.value(), 180 - 20, 1e-6);
+    pattern.pieces[1] = sample::panel("back", "centre back", {200, length_of_item(outline, 1)});
+    return pattern;
+}
+
+TEST(seam_corner, with_a_dart_in_it_is_judged_closed) {
+    EXPECT_EQ(sample::checks_of(check(darted_corner(80))), sample::Names{});
+    const Finding finding = sample::only_finding(darted_corner(90));
+    EXPECT_EQ(finding.check, "seam-corner");
+    EXPECT_NEAR(finding.measured.value_or(0), 190, 1e-9);
 }
 
 // A yoke joined to two panels side by side.
