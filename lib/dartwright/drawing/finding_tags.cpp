@@ -1,7 +1,6 @@
 #include "dartwright/drawing/finding_tags.hpp"
 
 #include <algorithm>
-#include <sstream>
 
 #include "dartwright/drawing/table_look.hpp"
 
@@ -10,8 +9,13 @@ namespace dartwright {
 namespace {
 
 constexpr double diamond_half = 7;
+constexpr double spot_radius = 1.6;
 constexpr double ring_radius = 5.2;
 constexpr double tag_half = 6;  // of the square kept clear for a tag
+
+bool is_on_piece(const Finding& finding, const std::string& piece) {
+    return finding.piece == piece && finding.at && is_finite(*finding.at);
+}
 
 DrawnText words_at(Point at, double size_mm, Colour colour, const std::string& words) {
     DrawnText text;
@@ -81,17 +85,25 @@ std::string heading(const std::vector<Finding>& findings) {
 
 }  // namespace
 
+void take_places_of(const std::vector<Finding>& findings, const std::string& piece, TakenPlaces& taken) {
+    for (const Finding& finding : findings) {
+        if (!is_on_piece(finding, piece)) continue;
+        const Vector half{spot_radius, 0};
+        taken.add(*finding.at - half, *finding.at + half);
+    }
+}
+
 DrawnGroup tags_on_piece(const std::vector<Finding>& findings, const std::string& piece, TakenPlaces& taken) {
     DrawnGroup group{"findings", {}, {}};
     DrawnGroup tags{"tags", {}, {}};
     for (std::size_t i = 0; i < findings.size(); ++i) {
         const Finding& finding = findings[i];
-        if (finding.piece != piece || !finding.at || !is_finite(*finding.at)) continue;
+        if (!is_on_piece(finding, piece)) continue;
         const Point centre = tag_place(*finding.at, taken);
         taken.add(box_around(centre));
         taken.add(*finding.at, centre);
         group.items.push_back(polyline({*finding.at, centre}, look::solid(look::rust, 0.6)));
-        DrawnPath spot = circle(*finding.at, 1.6);
+        DrawnPath spot = circle(*finding.at, spot_radius);
         spot.stroke = look::solid(look::rust, 0.8);
         group.items.push_back(spot);
         add_tag(tags, centre, i + 1, finding.severity);
@@ -125,19 +137,6 @@ DrawnGroup list_of_findings(const std::vector<Finding>& findings, double width_m
         y -= std::max(0.6 * step, 2 * diamond_half - step);
     }
     return group;
-}
-
-std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm) {
-    std::vector<std::string> lines;
-    std::istringstream stream(words);
-    for (std::string word; stream >> word;) {
-        const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-        if (!lines.empty() && text_width(longer, size_mm) <= width_mm)
-            lines.back() = longer;
-        else
-            lines.push_back(word);
-    }
-    return lines;
 }
 
 }  // namespace dartwright

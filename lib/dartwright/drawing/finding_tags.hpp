@@ -8,6 +8,9 @@ namespace dartwright {
 /// Findings are numbered from 1 in their order. A fault's tag is a filled diamond, a note's an open ring, so
 /// that the two differ without colour.
 
+/// Takes the places of a piece's findings, so that words keep off them.
+void take_places_of(const std::vector<Finding>& findings, const std::string& piece, TakenPlaces& taken);
+
 /// Tags of the findings on one piece, each with a leader to its place, in the piece's coordinates. Findings
 /// on other pieces or without a place have none; they are in the list all the same.
 DrawnGroup tags_on_piece(const std::vector<Finding>& findings, const std::string& piece, TakenPlaces& taken);
@@ -15,8 +18,5 @@ DrawnGroup tags_on_piece(const std::vector<Finding>& findings, const std::string
 /// Every finding with its number, message and remedy, wrapped to the width. The upper left corner of the
 /// list lies at the origin.
 DrawnGroup list_of_findings(const std::vector<Finding>& findings, double width_mm);
-
-/// The words broken at blanks into lines of at most the width; a longer word is a line of its own.
-std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm);
 
 }  // namespace dartwright

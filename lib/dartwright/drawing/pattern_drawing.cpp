@@ -50,6 +50,7 @@ DrawnPiece drawn_piece(const Piece& piece, Unit unit, const DrawOptions& options
         take(taken, layer);
         add_filled(drawn.group, std::move(layer));
     }
+    take_places_of(options.findings, piece.name, taken);
     add_filled(drawn.group, words_of(piece, runs, words_wanted(options, unit), taken));
     add_filled(drawn.group, tags_on_piece(options.findings, piece.name, taken));
     return drawn;
@@ -84,6 +85,7 @@ DrawnPiece overlaid_piece(const Piece& before, const Piece& after, Unit unit, co
         take(taken, layer);
         add_filled(after_group, std::move(layer));
     }
+    take_places_of(options.findings, after.name, taken);
     add_filled(after_group, words_of(after, runs, words_wanted(options, unit), taken));
     both.group.groups.push_back(std::move(after_group));
     add_filled(both.group, tags_on_piece(options.findings, after.name, taken));

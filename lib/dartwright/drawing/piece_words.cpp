@@ -1,12 +1,14 @@
 #include "dartwright/drawing/piece_words.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/words_along.hpp"
+#include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/dart.hpp"
 
@@ -15,6 +17,7 @@ namespace dartwright {
 namespace {
 
 constexpr double flat_chord_error_mm = 0.2;
+constexpr double half_turn_deg = 180;
 
 DrawnText words_in(Colour colour, double size_mm, std::string words) {
     DrawnText text;
@@ -54,6 +57,23 @@ class PieceWords {
             group_.items.push_back(line);
     }
 
+    /// Words that have no clear place near by stand off with a line to where they belong; if there is no
+    /// such place either, they take the one that meets least.
+    void put_or_lead(const std::vector<Label>& near, const std::vector<LedLabel>& led) {
+        for (const Label& label : near)
+            if (taken_.meetings(label, look::clear_of_lines) == 0) return put({label});
+        for (const LedLabel& candidate : led) {
+            const bool is_clear = taken_.meetings(candidate.words, look::clear_of_lines) == 0 &&
+                                  taken_.boxes_met(candidate.from, candidate.to) == 0 &&
+                                  !is_inside(box_of(candidate.words.front()).centre);
+            if (!is_clear) continue;
+            group_.items.push_back(polyline({candidate.from, candidate.to}, look::solid(look::pencil, 0.3)));
+            taken_.add(candidate.from, candidate.to);
+            return put({candidate.words});
+        }
+        put(near);
+    }
+
     bool is_inside(Point p) const { return where_in_polygon(flat_, p) == Where::inside; }
 
     std::string edge_words(const Run& run) const {
@@ -79,45 +99,32 @@ class PieceWords {
         std::vector<Label> outside;
         for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, Hand::right))
             if (!is_inside(box_of(label.front()).centre)) outside.push_back(std::move(label));
-        const auto clear = std::find_if(outside.begin(), outside.end(), [&](const Label& label) {
-            return taken_.meetings(label, look::clear_of_lines) == 0;
-        });
-        if (clear != outside.end()) return put({*clear});
-        write_with_leader(stretch, style, outside);
-    }
-
-    /// Words that do not fit beside their edge stand off from it with a line to it.
-    void write_with_leader(const LongestStretch& stretch, const DrawnText& style,
-                           const std::vector<Label>& otherwise) {
-        for (const LedLabel& led : words_off(stretch.points, style, Hand::right)) {
-            const Label label{led.text};
-            const bool is_clear = taken_.meetings(label, look::clear_of_lines) == 0 &&
-                                  taken_.boxes_met(led.from, led.to) == 0 &&
-                                  !is_inside(box_of(led.text).centre);
-            if (!is_clear) continue;
-            group_.items.push_back(polyline({led.from, led.to}, look::solid(look::pencil, 0.3)));
-            taken_.add(led.from, led.to);
-            return put({label});
-        }
-        put(otherwise);
+        const MiddleOfLine centre = middle_of(stretch.points);
+        constexpr double widest_turn_deg = 75;
+        put_or_lead(outside, words_led(centre.place, {style}, centre.rightwards, widest_turn_deg));
     }
 
     void write_fold() {
         const std::optional<FoldBracket> bracket = fold_bracket(piece_, runs_);
         if (!bracket) return;
         const DrawnText style = words_in(look::ink, look::edge_size, "fold");
-        put(words_along({bracket->start, bracket->end}, style, {1.2, 3}, Hand::left));
+        put_or_lead(
+            words_along({bracket->start, bracket->end}, style, {2.2, 4}, Hand::left),
+            words_led(middle(bracket->start, bracket->end), {style}, -bracket->inwards, half_turn_deg));
     }
 
     void write_grain() {
         if (!piece_.grain) return;
         const std::vector<Point> line{piece_.grain->from, piece_.grain->to};
         if (line[0] == line[1]) return;
-        put(words_along(line, words_in(look::ink, look::edge_size, "grain"), {1.2, 3}, Hand::either));
+        const DrawnText style = words_in(look::ink, look::edge_size, "grain");
+        put_or_lead(words_along(line, style, {2.2, 4}, Hand::either),
+                    words_led(line[1], {style}, unit(line[1] - line[0]), half_turn_deg));
     }
 
     std::vector<DrawnText> dart_lines_of(const std::string& name, const std::string& figures,
                                          const std::string& press) const {
+        constexpr double narrow_width = 41;  // finds a place between two darts
         std::vector<DrawnText> lines;
         if (wanted_.names) {
             lines.push_back(words_in(look::ink, look::small_size, name));
@@ -125,35 +132,67 @@ class PieceWords {
         }
         if (wanted_.lengths) lines.push_back(words_in(look::ink, look::small_size, figures));
         if (wanted_.names && !press.empty())
-            lines.push_back(words_in(look::pencil, look::small_size, "to " + press));
+            for (const std::string& line : wrapped("press to " + press, look::small_size, narrow_width))
+                lines.push_back(words_in(look::pencil, look::small_size, line));
         return lines;
     }
 
-    void write_darts() {
+    struct NamedWedge {
+        Wedge wedge;
+        std::vector<DrawnText> lines;
+    };
+
+    std::vector<NamedWedge> wedges() const {
+        std::vector<NamedWedge> found;
         for (std::size_t i = 0; i < piece_.outline.items.size(); ++i) {
             const DartItem* dart = piece_.outline.items[i].as_dart();
             if (!dart) continue;
             const DartFigures figures = figures_of(piece_.outline, i);
             const std::string words =
                 length_words(figures.intake, wanted_.unit) + ", " + angle_words(std::abs(figures.angle_rad));
-            write_dart({middle(figures.a, figures.b), dart->point, figures.intake},
-                       dart_lines_of(dart->name, words, dart->press));
+            found.push_back({{middle(figures.a, figures.b), dart->point, figures.intake},
+                             dart_lines_of(dart->name, words, dart->press)});
         }
         for (const DoubleDart& dart : piece_.double_darts) {
             const double intake = distance(dart.widest[0], dart.widest[1]);
-            write_dart({middle(dart.from, dart.to), dart.to, intake},
-                       dart_lines_of(dart.name, length_words(intake, wanted_.unit), dart.press));
+            found.push_back({{middle(dart.from, dart.to), dart.to, intake},
+                             dart_lines_of(dart.name, length_words(intake, wanted_.unit), dart.press)});
         }
+        return found;
     }
 
-    void write_dart(const Wedge& wedge, const std::vector<DrawnText>& lines) {
-        if (lines.empty() || wedge.mouth == wedge.point) return;
-        std::vector<Label> inside;
-        std::vector<Label> outside;
-        for (Label& label : words_beside(wedge, lines))
-            (is_inside(box_of(label.front()).centre) ? inside : outside).push_back(std::move(label));
-        inside.insert(inside.end(), outside.begin(), outside.end());
-        put(inside);
+    void write_darts() {
+        const std::vector<NamedWedge> all = wedges();
+        for (std::size_t i = 0; i < all.size(); ++i)
+            if (!all[i].lines.empty() && all[i].wedge.mouth != all[i].wedge.point) write_dart(all, i);
+    }
+
+    /// Whether words there are read as those of the wedge and not of another.
+    static bool is_nearest(const std::vector<NamedWedge>& all, std::size_t mine, Point words) {
+        constexpr double clearly = 6;
+        const auto off = [&](const Wedge& wedge) {
+            return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
+        };
+        for (std::size_t i = 0; i < all.size(); ++i)
+            if (i != mine && off(all[mine].wedge) + clearly > off(all[i].wedge)) return false;
+        return true;
+    }
+
+    /// Best inside the piece and nearest to its own dart, then nearest, then inside.
+    void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
+        const NamedWedge& dart = all[mine];
+        std::array<std::vector<Label>, 4> ranks;
+        for (Label& label : words_beside(dart.wedge, dart.lines)) {
+            const Point centre = box_of(label.front()).centre;
+            const std::size_t rank =
+                (is_nearest(all, mine, centre) ? 0u : 2u) + (is_inside(centre) ? 0u : 1u);
+            ranks[rank].push_back(std::move(label));
+        }
+        std::vector<Label> candidates;
+        for (const std::vector<Label>& rank : ranks)
+            candidates.insert(candidates.end(), rank.begin(), rank.end());
+        const Vector outwards = unit(dart.wedge.mouth - dart.wedge.point);
+        put_or_lead(candidates, words_led(dart.wedge.mouth, dart.lines, outwards, half_turn_deg));
     }
 
     void write_marks() {
@@ -161,9 +200,12 @@ class PieceWords {
             const DrawnText style = words_in(look::pencil, look::small_size, mark.name);
             if (mark.name.empty()) continue;
             if (const LineMark* line = std::get_if<LineMark>(&mark.what)) {
-                if (line->points.size() > 1) put(words_along(line->points, style, {0.8, 2.5}, Hand::either));
+                if (line->points.size() > 1)
+                    put_or_lead(words_along(line->points, style, {2, 3.5}, Hand::either),
+                                words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
             } else {
-                put(words_around(std::get<DrillMark>(mark.what).at, style));
+                const Point at = std::get<DrillMark>(mark.what).at;
+                put_or_lead(words_around(at, style), words_led(at, {style}, {1, 0}, half_turn_deg));
             }
         }
     }
@@ -177,11 +219,21 @@ class PieceWords {
         return lines;
     }
 
+    /// Larger on large pieces, which are looked at from further away.
+    double name_size() const {
+        Box box{flat_.front(), flat_.front()};
+        for (const Point p : flat_) box = joined(box, Box{p, p});
+        constexpr double share_of_diagonal = 0.035;
+        return std::clamp(share_of_diagonal * distance(box.low, box.high), look::piece_name_size,
+                          look::largest_name_size);
+    }
+
     void write_name() {
         if (flat_.size() < 3) return;
-        std::vector<Point> places = places_inside(flat_);
+        const std::vector<Point> places = places_inside(flat_);
+        const double largest = name_size();
         for (const double share : {1.0, 0.75, 0.55, 0.4}) {
-            const std::vector<DrawnText> lines = name_lines(share * look::piece_name_size);
+            const std::vector<DrawnText> lines = name_lines(share * largest);
             for (const Point centre : places) {
                 const Label label = centred_block(lines, centre, 0);
                 constexpr double clear_of_name = 3;

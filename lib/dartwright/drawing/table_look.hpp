@@ -19,17 +19,20 @@ inline constexpr Colour rust{140, 45, 20};  ///< findings
 inline constexpr double outline_width = 0.9;
 inline constexpr double thin_width = 0.45;
 inline constexpr double tick_distance = 50;
+inline constexpr double tick_distance_on_large_sheets = 500;
+inline constexpr double large_sheet = 4000;
 inline constexpr double tick_half = 1.5;
 inline constexpr double notch_length = 8;
 inline constexpr double notch_spacing = 2.4;
 
 inline constexpr double title_size = 11;
 inline constexpr double piece_name_size = 15;
+inline constexpr double largest_name_size = 36;
 inline constexpr double edge_size = 6;
 inline constexpr double small_size = 5.5;
 inline constexpr double line_step_em = 1.3;  ///< from base line to base line
 
-inline constexpr double clear_of_lines = 1.2;  ///< least distance of words from lines and other words
+inline constexpr double clear_of_lines = 1.8;  ///< least distance of words from lines and other words
 inline constexpr double sheet_margin = 20;
 inline constexpr double piece_gap = 30;
 inline constexpr double widest_row = 1800;

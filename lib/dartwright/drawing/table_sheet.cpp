@@ -39,10 +39,6 @@ DrawnGroup scale_bar() {
     return group;
 }
 
-std::string unit_words(Unit unit) {
-    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "inches";
-}
-
 void add_legend_line(DrawnGroup& group, double y, const Stroke& stroke, const std::string& words) {
     const double rise = look::edge_size * text_ascent_em / 2;
     group.items.push_back(polyline({{bar_length + 20, y + rise}, {bar_length + 50, y + rise}}, stroke));
@@ -51,6 +47,12 @@ void add_legend_line(DrawnGroup& group, double y, const Stroke& stroke, const st
 
 std::string with_name(const std::string& word, const std::string& name) {
     return name.empty() ? word : word + ": " + name;
+}
+
+std::string lengths_words(Unit unit) {
+    std::string words = "lengths in ";
+    words += unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "inches";
+    return words + ", as sewn, darts closed";
 }
 
 DrawnGroup legend(const SheetNotes& notes) {
@@ -64,8 +66,7 @@ DrawnGroup legend(const SheetNotes& notes) {
         y -= step;
     }
     if (notes.has_lengths)
-        group.items.push_back(words_at({bar_length + 20, y}, look::edge_size,
-                                       "lengths in " + unit_words(notes.unit) + ", as sewn, darts closed"));
+        group.items.push_back(words_at({bar_length + 20, y}, look::edge_size, lengths_words(notes.unit)));
     return group;
 }
 
@@ -113,13 +114,30 @@ Laid lay(const std::vector<DrawnPiece>& pieces) {
     return laid;
 }
 
-DrawnGroup ticks(double width, double height) {
+void take_words(TakenPlaces& taken, const DrawnGroup& group) {
+    for (const DrawnItem& item : group.items)
+        if (const DrawnText* text = std::get_if<DrawnText>(&item)) taken.add(box_of(*text));
+    for (const DrawnGroup& inner : group.groups) take_words(taken, inner);
+}
+
+double tick_distance_on(double width, double height) {
+    return std::max(width, height) > look::large_sheet ? look::tick_distance_on_large_sheets
+                                                       : look::tick_distance;
+}
+
+/// Small crosses on the table, save where words are.
+DrawnGroup ticks(const Drawing& drawing) {
+    TakenPlaces words;
+    for (const DrawnGroup& group : drawing.groups) take_words(words, group);
     DrawnGroup group{"table", {}, {}};
     const Stroke stroke = look::solid(look::thread, 0.4);
-    for (double x = look::tick_distance; x < width; x += look::tick_distance) {
-        for (double y = look::tick_distance; y < height; y += look::tick_distance) {
-            group.items.push_back(polyline({{x - look::tick_half, y}, {x + look::tick_half, y}}, stroke));
-            group.items.push_back(polyline({{x, y - look::tick_half}, {x, y + look::tick_half}}, stroke));
+    const double step = tick_distance_on(drawing.width_mm, drawing.height_mm);
+    const double half = look::tick_half;
+    for (double x = step; x < drawing.width_mm; x += step) {
+        for (double y = step; y < drawing.height_mm; y += step) {
+            if (words.meetings(TurnedBox{{x, y}, {1, 0}, half, half}, look::clear_of_lines) > 0) continue;
+            group.items.push_back(polyline({{x - half, y}, {x + half, y}}, stroke));
+            group.items.push_back(polyline({{x, y - half}, {x, y + half}}, stroke));
         }
     }
     return group;
@@ -157,9 +175,9 @@ Drawing sheet_of(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes)
     drawing.height_mm = std::ceil(box.high.y - box.low.y + 2 * look::sheet_margin);
     drawing.background = look::calico;
     drawing.title = notes.title;
-    drawing.groups.push_back(ticks(drawing.width_mm, drawing.height_mm));
     const Vector shift = Point{look::sheet_margin, look::sheet_margin} - box.low;
     for (const DrawnGroup& group : all.groups) drawing.groups.push_back(moved(group, shift));
+    drawing.groups.insert(drawing.groups.begin(), ticks(drawing));
     return drawing;
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <array>
 #include <memory>
+#include <sstream>
 
 #include "dartwright/drawing/clean_text.hpp"
 
@@ -72,6 +73,19 @@ double text_width(const std::string& words, double size_mm, bool is_bold) {
     cairo_text_extents_t extents{};
     cairo_scaled_font_text_extents(font.get(), clean_text(words).c_str(), &extents);
     return extents.x_advance * size_mm / measuring_size;
+}
+
+std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm) {
+    std::vector<std::string> lines;
+    std::istringstream stream(words);
+    for (std::string word; stream >> word;) {
+        const std::string longer = lines.empty() ? word : lines.back() + " " + word;
+        if (!lines.empty() && text_width(longer, size_mm) <= width_mm)
+            lines.back() = longer;
+        else
+            lines.push_back(word);
+    }
+    return lines;
 }
 
 TurnedBox box_of(const DrawnText& text) {

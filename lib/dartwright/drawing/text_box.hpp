@@ -1,6 +1,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "dartwright/drawing/drawing.hpp"
 
@@ -20,6 +21,9 @@ inline constexpr double halo_width_em = 0.3;
 
 /// Width of the words in mm. O(letters).
 double text_width(const std::string& words, double size_mm, bool is_bold = false);
+
+/// The words broken at blanks into lines of at most the width; a longer word is a line of its own.
+std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm);
 
 /// A rectangle at any angle.
 struct TurnedBox {

@@ -80,24 +80,30 @@ std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& 
     return candidates;
 }
 
-std::vector<LedLabel> words_off(const std::vector<Point>& line, const DrawnText& style, Hand hand) {
+MiddleOfLine middle_of(const std::vector<Point>& line) {
     const MeasuredLine measured(line);
-    const Point base = measured.at(measured.length() / 2);
-    const Vector along = unit(line.back() - line.front());
-    const Vector out = hand == Hand::left ? perpendicular(along) : -perpendicular(along);
-    const double half_width = text_width(style.words, style.size_mm, style.is_bold) / 2;
+    return {measured.at(measured.length() / 2), -perpendicular(unit(line.back() - line.front()))};
+}
+
+std::vector<LedLabel> words_led(Point from, const std::vector<DrawnText>& lines, Vector towards,
+                                double widest_turn_deg) {
+    constexpr double turn_step_deg = 25;
+    constexpr double gap = 2.2;
+    const BlockSize size = size_of_block(lines);
     std::vector<LedLabel> candidates;
-    for (const double off : {12.0, 18.0, 26.0, 36.0, 48.0, 64.0, 84.0}) {
-        for (const double aside_deg : {0.0, 25.0, -25.0, 50.0, -50.0, 75.0, -75.0}) {
-            const Vector direction = apply(turn_by(radians(aside_deg)), out);
-            const Point end = base + off * direction;
-            // The leader ends at the side of the words that is nearest to the edge.
-            const bool is_sideways = std::abs(direction.x) > 0.5;
-            const double gap = 1.5;
-            const Vector to_centre =
-                is_sideways ? Vector{std::copysign(half_width + gap, direction.x), 0}
-                            : Vector{0, std::copysign(text_height(style) / 2 + gap, direction.y)};
-            candidates.push_back({centred(style, end + to_centre, 0), base + 1.0 * direction, end});
+    for (const double off : {12.0, 18.0, 26.0, 36.0, 48.0, 64.0, 84.0, 110.0}) {
+        for (double turn_deg = 0; turn_deg <= widest_turn_deg; turn_deg += turn_step_deg) {
+            for (const double side : {1.0, -1.0}) {
+                const Vector direction = apply(turn_by(radians(side * turn_deg)), towards);
+                const Point end = from + off * direction;
+                // The leader ends at the side of the words that is nearest to the place.
+                const bool is_sideways = std::abs(direction.x) > 0.5;
+                const Vector to_centre = is_sideways
+                                             ? Vector{std::copysign(size.width / 2 + gap, direction.x), 0}
+                                             : Vector{0, std::copysign(size.height / 2 + gap, direction.y)};
+                candidates.push_back({centred_block(lines, end + to_centre, 0), from, end});
+                if (turn_deg == 0) break;
+            }
         }
     }
     return candidates;
@@ -107,7 +113,7 @@ std::vector<Label> words_around(Point place, const DrawnText& style) {
     const double half_width = text_width(style.words, style.size_mm, style.is_bold) / 2;
     const double half_height = text_height(style) / 2;
     std::vector<Label> candidates;
-    for (const double off : {4.5, 7.0, 10.0, 15.0, 22.0}) {
+    for (const double off : {5.0, 7.0, 10.0, 15.0, 22.0}) {
         for (const Vector side : {Vector{1, 0}, Vector{-1, 0}, Vector{1, 1}, Vector{-1, 1}, Vector{1, -1},
                                   Vector{-1, -1}, Vector{0, 1}, Vector{0, -1}}) {
             const Vector shift{side.x * (off + half_width), side.y * (off + half_height)};
@@ -124,7 +130,7 @@ std::vector<Label> words_beside(const Wedge& wedge, const std::vector<DrawnText>
     const double level_reach = std::abs(across.x) * size.width / 2 + std::abs(across.y) * size.height / 2;
     std::vector<Label> candidates;
     for (const bool is_level : {true, false}) {
-        for (const double gap : {1.5, 4.0, 7.0, 11.0, 16.0, 22.0}) {
+        for (const double gap : {2.2, 4.0, 7.0, 11.0, 16.0, 22.0}) {
             for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 1.0}) {
                 const Point base = between(wedge.mouth, wedge.point, share);
                 const double half_wedge = (1 - share) * wedge.intake / 2;

@@ -15,13 +15,15 @@ enum class Hand { left, right, either };
 std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
                                const std::vector<double>& distances_mm, Hand hand);
 
-/// Level words away from the line with a leader to it.
+/// Level words away from a place, with a leader to them.
 struct LedLabel {
-    DrawnText text;
-    Point from;  ///< on the line
+    Label words;
+    Point from;  ///< the place
     Point to;    ///< at the words
 };
-std::vector<LedLabel> words_off(const std::vector<Point>& line, const DrawnText& style, Hand hand);
+/// In directions turned from `towards` (unit) by up to `widest_turn_deg` either way, the nearest first.
+std::vector<LedLabel> words_led(Point from, const std::vector<DrawnText>& lines, Vector towards,
+                                double widest_turn_deg);
 
 /// Level words around a place.
 std::vector<Label> words_around(Point place, const DrawnText& style);
@@ -34,6 +36,13 @@ struct Wedge {
 };
 /// Lines of words on either side of a wedge: level ones first, then along it.
 std::vector<Label> words_beside(const Wedge& wedge, const std::vector<DrawnText>& lines);
+
+/// The middle of a line of points, by length, and the unit vector that points to its right there.
+struct MiddleOfLine {
+    Point place;
+    Vector rightwards;
+};
+MiddleOfLine middle_of(const std::vector<Point>& line);
 
 /// Places inside a polygon, the middle of its box first.
 std::vector<Point> places_inside(const std::vector<Point>& polygon);

@@ -1,0 +1,155 @@
+// In the patterns of the fixtures no word lies on a line or on another word.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <filesystem>
+
+#include "dartwright/drawing/pattern_drawing.hpp"
+#include "dartwright/drawing/text_box.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/geometry/flatten.hpp"
+
+namespace dartwright {
+namespace {
+
+struct Drawn {
+    std::vector<std::vector<Point>> lines;
+    std::vector<DrawnText> words;
+};
+
+void collect(Drawn& drawn, const DrawnGroup& group) {
+    constexpr double chord_error_mm = 0.05;
+    for (const DrawnItem& item : group.items) {
+        if (const DrawnText* text = std::get_if<DrawnText>(&item)) {
+            drawn.words.push_back(*text);
+            continue;
+        }
+        const DrawnPath& path = std::get<DrawnPath>(item);
+        if (!path.stroke) continue;
+        std::vector<Point> points{start_of(path.curves.front())};
+        for (const Curve& curve : path.curves) flatten_onto(points, curve, chord_error_mm);
+        if (path.is_closed) points.push_back(points.front());
+        drawn.lines.push_back(points);
+    }
+    for (const DrawnGroup& inner : group.groups) collect(drawn, inner);
+}
+
+/// What the words of one piece lie on, in words; empty if they are clear.
+std::string trouble_in(const DrawnGroup& piece) {
+    Drawn drawn;
+    collect(drawn, piece);
+    std::string trouble;
+    for (std::size_t i = 0; i < drawn.words.size(); ++i) {
+        const TurnedBox box = box_of(drawn.words[i]);
+        for (std::size_t j = 0; j < i; ++j)
+            if (is_meeting(box, box_of(drawn.words[j])))
+                trouble += drawn.words[i].words + " on " + drawn.words[j].words + "; ";
+        for (const std::vector<Point>& line : drawn.lines)
+            for (std::size_t k = 1; k < line.size(); ++k)
+                if (is_meeting(box, line[k - 1], line[k])) trouble += drawn.words[i].words + " on a line; ";
+    }
+    return trouble;
+}
+
+bool is_piece(const Pattern& pattern, const std::string& name) {
+    return std::any_of(pattern.pieces.begin(), pattern.pieces.end(),
+                       [&](const Piece& piece) { return piece.name == name; });
+}
+
+TEST(clear_words, are_seen_to_be_unclear_where_they_are) {
+    DrawnText text;
+    text.words = "waist";
+    DrawnGroup group;
+    group.items.push_back(text);
+    EXPECT_EQ(trouble_in(group), "");
+    group.items.push_back(text);
+    EXPECT_EQ(trouble_in(group), "waist on waist; ");
+    group.items.pop_back();
+    group.items.push_back(polyline({{1, -20}, {2, 20}}, {}));
+    EXPECT_EQ(trouble_in(group), "waist on a line; ");
+}
+
+/// What is unclear in a drawing of the pattern, piece by piece.
+std::string trouble_in(const Pattern& pattern, const Drawing& drawing) {
+    std::string trouble;
+    for (const DrawnGroup& group : drawing.groups)
+        if (is_piece(pattern, group.name)) trouble += trouble_in(group);
+    return trouble;
+}
+
+TEST(clear_words, in_every_fixture_alone_and_laid_over_itself) {
+    const std::string root = std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures";
+    std::size_t patterns = 0;
+    for (const auto& entry : std::filesystem::recursive_directory_iterator(root)) {
+        const std::string path = entry.path().string();
+        const bool is_pattern = entry.path().extension() == ".json" &&
+                                path.find(".expected.") == std::string::npos &&
+                                path.find("/invalid/") == std::string::npos;
+        if (!is_pattern) continue;
+        const Pattern pattern = read_pattern_file(path);
+        EXPECT_EQ(trouble_in(pattern, draw_pattern(pattern, {})), "") << path;
+        EXPECT_EQ(trouble_in(pattern, draw_overlay(pattern, pattern, {})), "") << path;
+        ++patterns;
+    }
+    EXPECT_GE(patterns, 4u);
+}
+
+TEST(clear_words, with_the_tags_of_findings) {
+    for (const char* name : {"dart-legs", "dart-point", "dart-crossing", "seam-corner", "notch-place"}) {
+        const std::string path =
+            std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/faults/" + name + std::string(".json");
+        const Pattern pattern = read_pattern_file(path);
+        DrawOptions options;
+        options.findings = check(pattern).findings;
+        EXPECT_FALSE(options.findings.empty()) << path;
+        const Drawing drawing = draw_pattern(pattern, options);
+        for (const DrawnGroup& piece : drawing.groups) {
+            if (!is_piece(pattern, piece.name)) continue;
+            // A tag's number lies on its own tag, and its leader on the lines where the finding is.
+            Drawn tags;
+            DrawnGroup rest = piece;
+            if (rest.groups.back().name == "findings") {
+                collect(tags, rest.groups.back());
+                rest.groups.pop_back();
+            }
+            EXPECT_EQ(trouble_in(rest), "") << path;
+            Drawn words;
+            collect(words, rest);
+            for (const DrawnText& number : tags.words)
+                for (const DrawnText& text : words.words)
+                    EXPECT_FALSE(is_meeting(box_of(number), box_of(text))) << path << ' ' << text.words;
+        }
+    }
+}
+
+TEST(clear_words, on_a_dolls_bodice_too) {
+    Pattern pattern =
+        read_pattern_file(std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/workshop/chorus-bodice.json");
+    constexpr double share = 0.15;
+    const auto shrink = [](Point& p) { p = {share * p.x, share * p.y}; };
+    Piece& piece = pattern.pieces[0];
+    pattern.pieces.resize(1);
+    piece.marks.clear();
+    shrink(piece.outline.start);
+    for (OutlineItem& item : piece.outline.items) {
+        shrink(item.to);
+        if (EdgeItem* edge = item.as_edge()) {
+            if (CubicShape* cubic = std::get_if<CubicShape>(&edge->shape))
+                for (Point& control : cubic->controls) shrink(control);
+        } else {
+            shrink(item.as_dart()->point);
+            if (item.as_dart()->pivot) shrink(*item.as_dart()->pivot);
+        }
+    }
+    piece.notches.clear();
+    shrink(piece.grain->from);
+    shrink(piece.grain->to);
+    for (const DrawnGroup& group : draw_pattern(pattern, {}).groups)
+        if (group.name == piece.name) {
+            EXPECT_EQ(trouble_in(group), "");
+        }
+}
+
+}  // namespace
+}  // namespace dartwright
