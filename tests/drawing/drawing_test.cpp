@@ -48,6 +48,15 @@ TEST(drawing, bounds_hold_paths_words_and_inner_layers) {
     EXPECT_FALSE(bounds(DrawnGroup{}).has_value());
 }
 
+TEST(drawing, bounds_follow_a_curve_and_not_its_control_points) {
+    DrawnPath arch;
+    arch.curves.push_back(Cubic{{{{0, 0}, {0, 100}, {100, 100}, {100, 0}}}});
+    const Box box = bounds(group_of(arch)).value();
+    EXPECT_NEAR(box.high.y, 75, 0.05);  // three quarters of the control points' height
+    EXPECT_EQ(box.low, (Point{0, 0}));
+    EXPECT_EQ(box.high.x, 100);
+}
+
 TEST(drawing, moving_shifts_all_layers) {
     DrawnGroup group = group_of(circle({0, 0}, 2));
     DrawnText text;

@@ -154,6 +154,18 @@ TEST(pattern_drawing, every_finding_is_listed_and_placed_ones_are_tagged) {
     EXPECT_EQ(words_in(group_titled(group_titled(svg, "back"), "findings")), std::vector<std::string>{"3"});
 }
 
+TEST(pattern_drawing, the_head_of_the_list_counts_only_what_there_is) {
+    DrawOptions options;
+    options.findings = {finding_at(Severity::note, "front", {0, 0}, "a trifle")};
+    pugi::xml_document document = parsed(to_svg(draw_pattern(chorus_bodice(), options)));
+    EXPECT_TRUE(
+        has_words(words_in(group_titled(document.child("svg"), "list of findings")), "1 note (rings)"));
+    options.findings.assign(2, finding_at(Severity::fault, "front", {0, 0}, "a gap"));
+    document = parsed(to_svg(draw_pattern(chorus_bodice(), options)));
+    EXPECT_TRUE(
+        has_words(words_in(group_titled(document.child("svg"), "list of findings")), "2 faults (diamonds)"));
+}
+
 TEST(pattern_drawing, faults_and_notes_differ_in_shape) {
     DrawOptions options;
     options.findings = some_findings();

@@ -4,10 +4,14 @@
 #include <stdexcept>
 
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/geometry/flatten.hpp"
 
 namespace dartwright {
 
 namespace {
+
+/// How far a curve may leave its box; less than half the width of any line drawn.
+constexpr double bounds_error_mm = 0.05;
 
 bool is_finite_curve(const Curve& curve) {
     if (const Line* line = std::get_if<Line>(&curve)) return is_finite(line->a) && is_finite(line->b);
@@ -55,7 +59,10 @@ std::optional<Box> either(const std::optional<Box>& a, const std::optional<Box>&
 std::optional<Box> bounds(const DrawnItem& item) {
     if (const DrawnText* text = std::get_if<DrawnText>(&item)) return upright_box(box_of(*text));
     std::optional<Box> result;
-    for (const Curve& curve : std::get<DrawnPath>(item).curves) result = either(result, bounds(curve));
+    for (const Curve& curve : std::get<DrawnPath>(item).curves) {
+        result = either(result, Box{start_of(curve), start_of(curve)});
+        for (const Point p : flattened(curve, bounds_error_mm)) result = either(result, Box{p, p});
+    }
     return result;
 }
 

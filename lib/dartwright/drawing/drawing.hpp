@@ -72,8 +72,8 @@ DrawnPath polygon(const std::vector<Point>& points, Colour fill);
 DrawnPath circle(Point centre, double radius_mm);
 
 DrawnGroup moved(const DrawnGroup& group, Vector shift);
-/// A box that holds all paths (their control points too, line widths left out) and words of the group. Empty
-/// if it draws nothing.
+/// A box that holds all paths (to 0.05 mm, line widths left out) and words of the group. Empty if it draws
+/// nothing. O(n).
 std::optional<Box> bounds(const DrawnGroup& group);
 
 /// Precondition of every writer: a size above 0 and finite numbers throughout, else std::invalid_argument.

@@ -79,8 +79,11 @@ std::string counted(std::size_t count, const std::string& one) {
 std::string heading(const std::vector<Finding>& findings) {
     const auto notes = static_cast<std::size_t>(std::count_if(
         findings.begin(), findings.end(), [](const Finding& f) { return f.severity == Severity::note; }));
-    const std::string faults = counted(findings.size() - notes, "fault") + " (diamonds)";
-    return notes == 0 ? faults : faults + ", " + counted(notes, "note") + " (rings)";
+    std::string words;
+    if (notes < findings.size()) words = counted(findings.size() - notes, "fault") + " (diamonds)";
+    if (notes > 0 && !words.empty()) words += ", ";
+    if (notes > 0) words += counted(notes, "note") + " (rings)";
+    return words;
 }
 
 }  // namespace

@@ -137,8 +137,11 @@ Drawing draw_overlay(const Pattern& before, const Pattern& after, const DrawOpti
     notes.unit = after.unit;
     notes.has_lengths = options.lengths;
     notes.is_overlay = true;
-    notes.before_name = before.name;
-    notes.after_name = after.name;
+    // An operation keeps the name; said twice it would tell nothing.
+    if (before.name != after.name) {
+        notes.before_name = before.name;
+        notes.after_name = after.name;
+    }
     notes.findings = options.findings;
     return sheet_of(pieces, notes);
 }

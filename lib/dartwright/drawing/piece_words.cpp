@@ -236,7 +236,7 @@ class PieceWords {
             const std::vector<DrawnText> lines = name_lines(share * largest);
             for (const Point centre : places) {
                 const Label label = centred_block(lines, centre, 0);
-                constexpr double clear_of_name = 3;
+                constexpr double clear_of_name = 5;
                 if (taken_.meetings(label, clear_of_name) == 0) return put({label});
             }
         }
