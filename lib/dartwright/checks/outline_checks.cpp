@@ -29,7 +29,10 @@ PlacedFindings crossings(const PieceContext& piece) {
         finding.at = meeting.place;
         finding.message = piece.name() + ": " + finding.edge + " crosses or touches " +
                           (other == finding.edge ? "itself" : other) + ".";
-        finding.remedy = "Redraw one of the two edges so that the outline goes round the piece once.";
+        finding.remedy =
+            other == finding.edge
+                ? "Redraw the edge without the loop, so that the outline goes round the piece once."
+                : "Redraw one of the two edges so that the outline goes round the piece once.";
         findings.push_back({finding, piece.index, meeting.first,
                             distance(start_of_item(outline, meeting.first), meeting.place)});
     }
