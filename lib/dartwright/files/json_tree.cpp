@@ -57,8 +57,8 @@ std::string plainer(const std::string& expected) {
     return expected;
 }
 
-/// The parser's message says `... - REASON; last read: 'TOKEN'; expected X`, each part but the first
-/// optional. `offset` is that of the last byte it read.
+/// The parser's message says `... - REASON; last read: 'TOKEN'; expected X`, the last two parts in
+/// either order and optional. `offset` is that of the last byte it read.
 FileProblem syntax_problem(const std::string& pointer, std::string_view text, std::size_t offset,
                            const std::string& message) {
     const auto dash = message.find(" - ");
@@ -68,8 +68,10 @@ FileProblem syntax_problem(const std::string& pointer, std::string_view text, st
         expected = reason.substr(semicolon + 11);
         reason.erase(semicolon);
     }
-    if (const auto last_read = reason.find("; last read"); last_read != reason.npos) reason.erase(last_read);
-    const bool is_word = reason == "invalid literal" || reason == "unexpected number literal";
+    for (std::string* part : {&reason, &expected})
+        if (const auto last_read = part->find("; last read"); last_read != part->npos) part->erase(last_read);
+    const bool is_word =
+        reason == "invalid literal" || reason == "invalid number" || reason == "unexpected number literal";
     if (is_word && offset < text.size()) reason = in_quotes(word_at(text, offset));
     if (reason == "unexpected string literal") reason = "text in quotes";
     if (reason == "invalid string: missing closing quote") expected = "a closing quote";

@@ -183,7 +183,7 @@ std::optional<std::string> nearest_name(const std::string& name, const std::vect
     if (name.empty() || name.size() > longest_compared) return std::nullopt;
     std::optional<std::string> nearest;
     // A third of the letters wrong is still a slip; more is another word.
-    std::size_t fewest = std::max<std::size_t>(1, name.size() / 3) + 1;
+    std::size_t fewest = (name.size() + 2) / 3 + 1;
     for (const std::string& candidate : known) {
         const std::size_t slips = slips_between(name, candidate);
         if (slips >= fewest) continue;

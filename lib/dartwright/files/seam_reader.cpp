@@ -100,6 +100,7 @@ struct SeamEnds {
 SeamEnds ends_of_seam(const Seam& seam, const PiecesRead& pieces) {
     SeamEnds ends;
     for (const SeamSide& side : seam.joins) {
+        ends.is_sound = ends.is_sound && !side.empty();
         for (const SeamPart& part : side) {
             const PieceRead* piece = part.piece.empty() ? nullptr : find_piece(pieces, part.piece);
             if (!piece || !piece->runs.is_sound || part.edge.empty()) {

@@ -1,0 +1,96 @@
+#include "dartwright/files/reading.hpp"
+
+#include <gtest/gtest.h>
+
+#include "edited_pattern.hpp"
+
+namespace dartwright {
+namespace {
+
+TEST(Reading, NearestNameIsASlipAway) {
+    const std::vector<std::string> known{"edge", "to", "curve", "through", "fullness"};
+    EXPECT_EQ(nearest_name("edgge", known), "edge");
+    EXPECT_EQ(nearest_name("egde", known), "edge");
+    EXPECT_EQ(nearest_name("curv", known), "curve");
+    EXPECT_EQ(nearest_name("throuhg", known), "through");
+    EXPECT_EQ(nearest_name("t", known), "to");
+    EXPECT_EQ(nearest_name("fulness", known), "fullness");
+    EXPECT_EQ(nearest_name("colour", known), std::nullopt);
+    EXPECT_EQ(nearest_name("", known), std::nullopt);
+    EXPECT_EQ(nearest_name(std::string(100'000, 'e'), known), std::nullopt);
+}
+
+TEST(Reading, ListsOfNamesAreCut) {
+    EXPECT_EQ(any_of({}), "");
+    EXPECT_EQ(any_of({"a"}), "\"a\"");
+    EXPECT_EQ(any_of({"a", "b"}), "\"a\" or \"b\"");
+    EXPECT_EQ(any_of({"a", "b", "c"}), "\"a\", \"b\" or \"c\"");
+    const std::string cut = any_of(std::vector<std::string>(25, "x"));
+    EXPECT_EQ(cut.substr(cut.size() - 14), "\"x\" and 5 more");
+}
+
+// Lengths, points, names, flags and whole numbers, wherever they stand, are read in one way each.
+TEST(Reading, ValuesOfTheWrongKindOrSize) {
+    const std::string at = "/pieces/0/notches/0/at";
+    const std::string to = "/pieces/1/outline/items/1/to";
+    const std::string line = "/pieces/0/marks/0/line";
+    const edited::Edit edits[] = {
+        {"/pieces/0/notches/0/at", "\"7\"", {at, "\"7\"", "a length as a number"}},
+        {"/pieces/0/notches/0/at", "null", {at, "null", "a length as a number"}},
+        {"/pieces/0/notches/0/at", "-0.1", {at, "-0.1", "a length that is not negative"}},
+        {"/pieces/0/notches/0/at", "1000.01", {at, "1000.01", "a length of at most 10 m"}},
+        {"/pieces/0/notches/0/at", "1e300", {at, "1e+300", "a length of at most 10 m"}},
+        {"/pieces/1/outline/items/1/to", "[22]", {to, "a list of 1", "a point [x, y]"}},
+        {"/pieces/1/outline/items/1/to", "[22, 20, 3]", {to, "a list of 3", "a point [x, y]"}},
+        {"/pieces/1/outline/items/1/to", "{}", {to, "an empty object", "a point [x, y]"}},
+        {"/pieces/1/outline/items/1/to", "[22, true]", {to + "/1", "true", "a number"}},
+        {"/pieces/1/outline/items/1/to", "[1000.5, 20]", {to + "/0", "1000.5", "a length of at most 10 m"}},
+        {"/pieces/1/outline/items/1/to", "[22, -1001]", {to + "/1", "-1001", "a number within 10 m of zero"}},
+        {"/pieces/0/marks/0/line", "[[0, 1]]", {line, "a list of 1", "two points or more"}},
+        {"/name", "\"\"", {"/name", "\"\"", "a name that is not empty"}},
+        {"/name", "12", {"/name", "12", "a name in double quotes"}},
+        {"/name", "\"a\\nb\"", {"/name", "\"a\\nb\"", "a name without control characters"}},
+        {"/name", "\"a\\u0000b\"", {"/name", "\"a\\u0000b\"", "a name without control characters"}},
+        {"/name",
+         "\"a\\u007fb\"",
+         {"/name",
+          "\"a\x7F"
+          "b\"",
+          "a name without control characters"}},
+        {"/pieces/1/cut/same", "1", {"/pieces/1/cut/same", "1", "true or false"}},
+        {"/pieces/1/cut/quantity", "0", {"/pieces/1/cut/quantity", "0", "a whole number from 1 to 10000"}},
+        {"/pieces/1/cut/quantity",
+         "1.5",
+         {"/pieces/1/cut/quantity", "1.5", "a whole number from 1 to 10000"}},
+        {"/pieces/1/cut/quantity",
+         "1e20",
+         {"/pieces/1/cut/quantity", "1e+20", "a whole number from 1 to 10000"}},
+    };
+    for (const auto& edit : edits) edited::expect_problem(edit);
+}
+
+TEST(Reading, LimitsThemselvesAreAllowed) {
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/0/marks/1/drill", "[1000, -1000]")).empty());
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/0/notches/0/at", "0")).empty());
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/0/notches/0/at", "1000")).empty());
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/1/cut/quantity", "10000")).empty());
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/1/cut/quantity", "3.0")).empty());
+}
+
+TEST(Reading, SizesAreJudgedInMillimetres) {
+    const auto in_unit = [](const char* unit, const char* at) {
+        auto whole = edited::tunic_json();
+        whole["unit"] = unit;
+        whole["pieces"][0]["notches"][0]["at"] = nlohmann::ordered_json::parse(at);
+        return edited::problems_of(whole.dump()).size();
+    };
+    EXPECT_EQ(in_unit("mm", "10000"), 0U);
+    EXPECT_EQ(in_unit("mm", "10000.1"), 1U);
+    EXPECT_EQ(in_unit("cm", "1000"), 0U);
+    EXPECT_EQ(in_unit("cm", "1000.1"), 1U);
+    EXPECT_EQ(in_unit("in", "393.7"), 0U);
+    EXPECT_EQ(in_unit("in", "393.71"), 1U);
+}
+
+}  // namespace
+}  // namespace dartwright
