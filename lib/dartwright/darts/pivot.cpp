@@ -173,8 +173,9 @@ TurningPart turning_part(const TargetCut& cut, const Turning& t) {
     part.held_polygon = t.is_after_held ? polygon_after_dart(cut) : polygon_before_dart(cut);
     part.motion = t.motion;
     const Point target = start_of_item(cut.outline, cut.target);
-    part.inner_borders = {{t.figures.pivot, target},
-                          {t.figures.pivot, t.is_after_held ? t.figures.a : t.figures.b}};
+    const DartFigures& f = t.figures;
+    part.inner_borders = {{f.pivot, target}, {f.pivot, f.a}, {f.pivot, f.b}};
+    part.wedge = {f.pivot, f.a, f.b};
     return part;
 }
 

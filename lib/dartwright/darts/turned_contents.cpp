@@ -21,17 +21,19 @@ double distance_to(const std::vector<Point>& polygon, Point p) {
     return least;
 }
 
-// Parameters in (0, 1) at which the segment passes through an inner border, in order.
+// Parameters at which the segment passes through an inner border, in order. A line that ends on the border, as
+// one that was divided there does, is not divided again by rounding.
 std::vector<double> border_crossings(const Segment& line, const std::vector<Segment>& borders) {
     std::vector<double> out;
     const Vector along = line.b - line.a;
+    const double end_share = mark_joint_mm / norm(along);
     for (const Segment& border : borders) {
         const Vector across = border.b - border.a;
         const double turn = cross(along, across);
         if (turn == 0) continue;
         const double t = cross(border.a - line.a, across) / turn;
         const double u = cross(border.a - line.a, along) / turn;
-        if (t > 0 && t < 1 && u >= 0 && u <= 1) out.push_back(t);
+        if (t > end_share && t < 1 - end_share && u >= 0 && u <= 1) out.push_back(t);
     }
     std::sort(out.begin(), out.end());
     return out;
@@ -64,32 +66,41 @@ std::vector<Point> without_points_added(const std::vector<Point>& line, const st
     return out;
 }
 
+enum class Lies { held, turning, wedge };
+
+Lies where_it_lies(const TurningPart& part, Point p) {
+    if (where_in_polygon(part.wedge, p) == Where::inside) return Lies::wedge;
+    return is_turning(part, p) ? Lies::turning : Lies::held;
+}
+
 std::vector<std::vector<Point>> divided(const std::vector<Point>& original, const TurningPart& part) {
     const std::vector<Point> line = with_crossings(original, part.inner_borders);
     std::vector<std::vector<Point>> out;
     std::vector<Point> current{line.front()};
-    std::optional<bool> turns;
+    std::optional<Lies> lies;
     const auto finish = [&] {
         const std::vector<Point> plain = without_points_added(current, original);
-        out.push_back(turns.value_or(false) ? turned(plain, part.motion) : plain);
+        if (lies == Lies::turning) out.push_back(turned(plain, part.motion));
+        if (lies == Lies::held) out.push_back(plain);
     };
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-        const bool here = is_turning(part, middle(line[i], line[i + 1]));
-        if (turns && *turns != here) {
+        const Lies here = where_it_lies(part, middle(line[i], line[i + 1]));
+        if (lies && *lies != here) {
             finish();
             current = {line[i]};
         }
-        turns = here;
+        lies = here;
         current.push_back(line[i + 1]);
     }
     finish();
     return out;
 }
 
+// Judged by how far the joint lies off the straight line: the direction of a very short part means nothing.
 bool runs_on_straight(Point before, Point joint, Point after) {
-    const Vector in = unit(joint - before);
-    const Vector out = unit(after - joint);
-    return dot(in, out) > 0 && std::abs(cross(in, out)) <= 1e-9;
+    const Vector along = unit(after - before);
+    return dot(joint - before, along) >= 0 && dot(after - joint, along) >= 0 &&
+           std::abs(cross(along, joint - before)) <= mark_joint_mm;
 }
 
 std::optional<std::vector<Point>> joined_lines(const std::vector<Point>& a, const std::vector<Point>& b) {
