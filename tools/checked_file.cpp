@@ -1,0 +1,121 @@
+#include "checked_file.hpp"
+
+#include "dartwright/drawing/clean_text.hpp"
+#include "figures.hpp"
+#include "verdicts.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+std::string counted(std::size_t count, const char* word) {
+    return std::to_string(count) + " " + word + (count == 1 ? "" : "s");
+}
+
+/// What a finding is about: `seam side, piece front, edge side`.
+std::string subject_of(const Finding& finding) {
+    std::string words;
+    const auto add = [&](const char* kind, const std::string& name) {
+        if (!name.empty()) words += std::string(words.empty() ? "" : ", ") + kind + " " + name;
+    };
+    add("seam", finding.seam);
+    add("piece", finding.piece);
+    add("dart", finding.dart);
+    add("edge", finding.edge);
+    return words;
+}
+
+std::string finding_lines(std::size_t number, const Finding& finding, Unit unit, const Ink& ink) {
+    const bool is_fault = finding.severity == Severity::fault;
+    const std::string lead = "  " + std::to_string(number) + ". ";
+    const std::string indent(lead.size(), ' ');
+    std::string text =
+        lead + ink(is_fault ? Paint::bad : Paint::warning, is_fault ? "fault" : "note") + " " + finding.check;
+    const std::string subject = subject_of(finding);
+    if (!subject.empty()) text += ": " + subject;
+    if (finding.at)
+        text +=
+            ", at " + figure(finding.at->x, unit) + ", " + figure(finding.at->y, unit) + " " + word_of(unit);
+    text += "\n" + indent + finding.message + "\n";
+    if (!finding.remedy.empty()) text += indent + "Remedy: " + finding.remedy + "\n";
+    return text;
+}
+
+std::string verdict_line(const CheckReport& report, const Ink& ink) {
+    const FindingCount count = count_findings(report);
+    const std::string notes = count.notes == 0 ? "" : counted(count.notes, "note");
+    if (report.passed) return ink(Paint::good, "true") + (notes.empty() ? "" : ", with " + notes) + "\n";
+    return ink(Paint::bad, "not true") + ": " + counted(count.faults, "fault") +
+           (notes.empty() ? "" : " and " + notes) + "\n";
+}
+
+std::string unread_text(const CheckedFile& file, const Ink& ink) {
+    std::string text = "  " + ink(Paint::bad, "not checked") + ": ";
+    if (file.problems.empty()) return text + clean_text(file.error) + "\n";
+    text += "not a valid pattern file, " + counted(file.problems.size(), "problem") + "\n";
+    for (const FileProblem& problem : file.problems) {
+        text += "  " + (problem.pointer.empty() ? "" : problem.pointer + ": ") + "found " + problem.found +
+                "; expected " + problem.expected + "\n";
+    }
+    return text;
+}
+
+}  // namespace
+
+FindingCount count_findings(const CheckReport& report) {
+    FindingCount count;
+    for (const Finding& finding : report.findings)
+        ++(finding.severity == Severity::fault ? count.faults : count.notes);
+    return count;
+}
+
+std::string shown_path(const std::string& path) {
+    return path == "-" ? "standard input" : clean_text(path);
+}
+
+std::string text_of(const CheckedFile& file, const Ink& ink) {
+    std::string text = ink(Paint::heading, shown_path(file.path));
+    if (!file.report) return text + "\n" + unread_text(file, ink);
+    const CheckReport& report = *file.report;
+    if (!report.name.empty()) text += ": " + report.name;
+    text += "\n";
+    for (const std::string& table :
+         {seam_table(report.seams, file.unit, ink), dart_table(report.darts, file.unit, ink)}) {
+        if (!table.empty()) text += "\n" + table;
+    }
+    if (!report.findings.empty()) text += "\n  " + ink(Paint::heading, "findings") + "\n";
+    std::size_t number = 0;
+    for (const Finding& finding : report.findings) text += finding_lines(++number, finding, file.unit, ink);
+    return text + "\n  " + verdict_line(report, ink);
+}
+
+std::string json_of(const CheckedFile& file) {
+    Json json{{"file", file.path},
+              {"name", file.report ? Json(file.report->name) : Json(nullptr)},
+              {"passed", file.report && file.report->passed}};
+    if (!file.report) json["error"] = file.error;
+    json["findings"] = Json::array();
+    json["seams"] = Json::array();
+    json["darts"] = Json::array();
+    if (file.report) {
+        for (const Finding& finding : file.report->findings) json["findings"].push_back(json_of(finding));
+        json["seams"] = json_of(file.report->seams);
+        for (const DartVerdict& dart : file.report->darts) json["darts"].push_back(json_of(dart));
+    }
+    return json_line(json);
+}
+
+std::string reason_of(const CheckedFile& file) {
+    if (!file.report) return file.error;
+    if (file.report->passed) return {};
+    for (const Finding& finding : file.report->findings) {
+        if (finding.severity != Severity::fault) continue;
+        const std::size_t faults = count_findings(*file.report).faults;
+        const std::string subject = subject_of(finding);
+        return counted(faults, "fault") + (faults == 1 ? ": " : ", the first ") + finding.check +
+               (subject.empty() ? "" : " (" + subject + ")");
+    }
+    return "not true";
+}
+
+}  // namespace dartwright::tools

@@ -1,0 +1,67 @@
+#pragma once
+
+// What a command is to the program: its words, its options and the function that runs it. The help of every
+// command, the list of commands and the reading of arguments are all made from this one description.
+
+#include <string>
+#include <vector>
+
+#include "output.hpp"
+
+namespace dartwright::tools {
+
+/// How the program ends; with many files the highest of 5, 3, 1 and 0.
+enum class ExitStatus {
+    done = 0,        ///< all true, or done
+    faults = 1,      ///< findings of severity fault
+    wrong_use = 2,   ///< a bad value, an unknown name, an output that exists
+    unreadable = 3,  ///< a file that cannot be read or written, or is not valid
+    impossible = 4,  ///< the operation is not possible as asked
+    internal = 5
+};
+
+struct OptionSpec {
+    const char* name;   ///< without the dashes
+    char letter;        ///< the short form, or 0
+    const char* value;  ///< what its value is called in the help; empty for a flag
+    const char* help;
+    bool is_repeatable = false;
+};
+
+struct Example {
+    const char* command;
+    const char* explanation;
+};
+
+class Arguments;
+
+/// One call of a command.
+struct Invocation {
+    Output& out;
+    std::string subject;  ///< the file worked on, named in messages once it is read
+};
+
+struct Command {
+    const char* name;
+    const char* summary;
+    const char* usage;  ///< what follows the command's name
+    const char* description;
+    std::vector<OptionSpec> options;
+    std::vector<Example> examples;
+    ExitStatus (*run)(const Arguments& arguments, Invocation& call);
+};
+
+Command check_command();
+Command walk_command();
+Command show_command();
+Command measure_command();
+Command pivot_command();
+Command draw_command();
+
+/// Every command, in the order of the help.
+std::vector<Command> all_commands();
+
+std::string help_of(const Command& command);
+std::string help_of_program(const std::vector<Command>& commands);
+
+}  // namespace dartwright::tools

@@ -1,0 +1,152 @@
+// pivot: moves a dart, or a part of it, to another place on the outline.
+
+#include "arguments.hpp"
+#include "checked_file.hpp"
+#include "dartwright/darts/pivot.hpp"
+#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/geometry/motion.hpp"
+#include "figures.hpp"
+#include "result_file.hpp"
+#include "tolerance_option.hpp"
+#include "verdicts.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+DartPart part_of(const Arguments& arguments) {
+    DartPart part;
+    if (arguments.has("share") + arguments.has("angle") + arguments.has("intake") > 1)
+        throw WrongUse("--share, --angle and --intake say the same thing in three ways: give one");
+    if (const auto share = arguments.value("share")) part.share = parse_share(*share);
+    if (const auto angle = arguments.value("angle")) part.angle_rad = radians(parse_angle_deg(*angle));
+    if (const auto intake = arguments.value("intake")) part.intake_mm = parse_length(*intake);
+    return part;
+}
+
+PivotRequest request_of(const Arguments& arguments) {
+    PivotRequest request;
+    request.piece = arguments.required("piece");
+    request.dart = arguments.required("dart");
+    request.to = arguments.required("to");
+    request.part = part_of(arguments);
+    if (const auto back_off = arguments.value("back-off")) request.back_off_mm = parse_length(*back_off);
+    request.hold = arguments.value("hold").value_or("");
+    request.name = arguments.value("name").value_or("");
+    request.press = arguments.value("press").value_or("");
+    return request;
+}
+
+std::string listed(const std::vector<std::string>& names) {
+    std::string words;
+    for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
+    return words;
+}
+
+std::string runs_table(const std::vector<RunChange>& runs, Unit unit, const Ink& ink) {
+    TextTable table(
+        {{std::string("runs, ") + word_of(unit), Align::left}, {"before"}, {"after"}, {"change"}});
+    for (const RunChange& run : runs) {
+        table.add({{run.edge},
+                   {figure(run.before_mm, unit)},
+                   {figure(run.after_mm, unit)},
+                   {signed_figure(run.after_mm - run.before_mm, unit)}});
+    }
+    return table.is_empty() ? "" : std::string("\n") + table.text(ink);
+}
+
+std::string text_of(const PivotAccount& account, Unit unit, const Ink& ink) {
+    const bool is_whole = account.new_dart == account.dart;
+    std::string text = std::string("Moved ") + angle_words(account.angle_rad) + " of " + account.dart +
+                       " on " + account.piece + " to " + account.to;
+    text += (is_whole ? "" : std::string(", as ") + account.new_dart) + std::string(".\n");
+    text += std::string("  the old mouth was ") + length_words(account.old_intake_mm, unit) +
+            ", the new one is " + length_words(account.new_intake_mm, unit) + "; " +
+            angle_words(account.angle_left_rad) + " stays at the old place\n";
+    text +=
+        std::string("  turned by ") + angle_words(account.turn_rad) + ": " + listed(account.turned) + "\n";
+    text += std::string("  held: ") + listed(account.held) + "\n";
+    for (const std::string& note : account.notes) text += "  note: " + note + "\n";
+    return text + runs_table(account.runs, unit, ink);
+}
+
+std::string json_of(const PivotAccount& account) {
+    Json runs = Json::array();
+    for (const RunChange& run : account.runs)
+        runs.push_back({{"edge", run.edge}, {"before", run.before_mm}, {"after", run.after_mm}});
+    return json_text({{"dartwright_pivot", 1},
+                      {"piece", account.piece},
+                      {"dart", account.dart},
+                      {"new_dart", account.new_dart},
+                      {"to", account.to},
+                      {"angle", degrees(account.angle_rad)},
+                      {"angle_left", degrees(account.angle_left_rad)},
+                      {"turned", account.turned},
+                      {"held", account.held},
+                      {"turn", degrees(account.turn_rad)},
+                      {"runs", runs},
+                      {"intake_before", account.old_intake_mm},
+                      {"intake_after", account.new_intake_mm},
+                      {"notes", account.notes}});
+}
+
+ExitStatus run_pivot(const Arguments& arguments, Invocation& call) {
+    require_positional(arguments, 1, 1, "the pattern file");
+    const Format format = format_of(arguments);
+    const PivotRequest request = request_of(arguments);
+    const auto tolerances = tolerances_given(arguments);
+    const std::string& path = arguments.positional[0];
+    const Pattern pattern = read_pattern_file(path);
+    call.subject = shown_path(path);
+    PivotResult result = pivot(with_tolerances(pattern, tolerances), request);
+    // Tolerances of the command line are for this one operation.
+    result.pattern.tolerances = pattern.tolerances;
+    const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());
+    const std::string account =
+        format == Format::json ? json_of(result.account) : text_of(result.account, pattern.unit, ink);
+    write_result(arguments, call.out, write_pattern(result.pattern), account);
+    return ExitStatus::done;
+}
+
+}  // namespace
+
+Command pivot_command() {
+    return {
+        "pivot",
+        "move a dart, or part of it, to another place on the outline",
+        "FILE --piece PIECE --dart DART --to PLACE [OPTIONS]",
+        "Cuts from the dart's pivot to the place, turns the part between, and so closes the dart where it "
+        "was "
+        "and opens it at the place. The pattern goes to standard output and the account of what was done to "
+        "standard error; with -o the pattern goes to the file and the account to standard output.",
+        {{"piece", 0, "PIECE", "the piece that has the dart"},
+         {"dart", 0, "DART", "the dart to move"},
+         {"to", 0, "PLACE", "where it opens: EDGE@DISTANCE/FROM, such as side@60/armhole or waist@50%"},
+         {"share", 0, "SHARE",
+          "move this share of the dart's angle: 50%, 1/3 (without any of the three, all)"},
+         {"angle", 0, "DEGREES", "move this angle"},
+         {"intake", 0, "LENGTH", "move so much that the old mouth narrows by this length"},
+         {"back-off", 0, "LENGTH",
+          "how far the new dart's point stays from the pivot; as the old one's if absent"},
+         {"hold", 0, "EDGE",
+          "the edge that stays where it is; chosen by the fold, then the grain, if absent"},
+         {"name", 0, "NAME", "the name of the dart at its new place"},
+         {"press", 0, "EDGE", "the edge towards which the new dart is pressed"},
+         output_option("write the pattern to this file; it comes whole or not at all"),
+         overwrite_option(),
+         {"format", 0, "text|json", "how the account is written; json has lengths in mm, angles in degrees"},
+         tolerance_option()},
+        {{"dartwright pivot bodice.json --piece front --dart \"waist dart\" --to side@60/armhole -o "
+          "moved.json",
+          "move the whole waist dart into the side, 60 mm below the armhole"},
+         {"dartwright pivot bodice.json --piece front --dart \"waist dart\" --to shoulder@50% --share 50% "
+          "--name \"shoulder dart\" -o two-darts.json",
+          "move half of it to the middle of the shoulder"},
+         {"dartwright pivot bodice.json --piece front --dart \"waist dart\" --to shoulder@50% --intake 1cm "
+          "--back-off 25 | dartwright check -",
+          "narrow the waist dart by 1 cm, and check the pattern without keeping it"}},
+        run_pivot};
+}
+
+}  // namespace dartwright::tools

@@ -1,0 +1,132 @@
+// show: the figures of a pattern's pieces, without a judgement.
+
+#include "arguments.hpp"
+#include "checked_file.hpp"
+#include "dartwright/checks/check.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/geometry/motion.hpp"
+#include "dartwright/pattern/dart.hpp"
+#include "figures.hpp"
+#include "verdicts.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+struct NamedDart {
+    std::string name;
+    DartFigures figures;
+};
+
+std::vector<NamedDart> darts_of(const Outline& outline) {
+    std::vector<NamedDart> darts;
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        if (const DartItem* dart = outline.items[i].as_dart())
+            darts.push_back({dart->name, figures_of(outline, i)});
+    }
+    return darts;
+}
+
+std::string point_words(Point point, Unit unit) {
+    return figure(point.x, unit) + ", " + figure(point.y, unit);
+}
+
+std::string cut_words(const Piece& piece) {
+    if (!piece.cut) return "the cut is not stated";
+    std::string words = std::string("cut ") + std::to_string(piece.cut->quantity);
+    if (!piece.cut->fold.empty()) words += ", " + piece.cut->fold + " on the fold";
+    if (piece.cut->same) words += ", all the same way up";
+    return words;
+}
+
+std::string text_of(const Piece& piece, Unit unit, const Ink& ink) {
+    std::string text = std::string("\n") + ink(Paint::heading, piece.name) + ": " +
+                       area_words(cloth_area(piece), unit) + " of cloth, " + cut_words(piece) + "\n\n";
+    TextTable runs({{std::string("runs, ") + word_of(unit), Align::left}, {"length"}});
+    for (const Run& run : runs_of(piece.outline)) runs.add({{run.edge}, {figure(run.length, unit)}});
+    text += runs.text(ink);
+    TextTable table({{std::string("darts, ") + word_of(unit), Align::left},
+                     {"first leg"},
+                     {"second leg"},
+                     {"intake"},
+                     {"angle"},
+                     {"point"},
+                     {"pivot"}});
+    for (const auto& [name, figures] : darts_of(piece.outline)) {
+        table.add({{name},
+                   {figure(figures.leg_a, unit)},
+                   {figure(figures.leg_b, unit)},
+                   {figure(figures.intake, unit)},
+                   {angle_figure(std::abs(degrees(figures.angle_rad)))},
+                   {point_words(figures.point, unit)},
+                   {point_words(figures.pivot, unit)}});
+    }
+    return table.is_empty() ? text : text + "\n" + table.text(ink);
+}
+
+Json json_of_piece(const Piece& piece) {
+    Json runs = Json::array();
+    for (const Run& run : runs_of(piece.outline))
+        runs.push_back(Json{{"edge", run.edge}, {"length", run.length}});
+    Json darts = Json::array();
+    for (const auto& [name, figures] : darts_of(piece.outline)) {
+        darts.push_back({{"name", name},
+                         {"legs", {figures.leg_a, figures.leg_b}},
+                         {"intake", figures.intake},
+                         {"angle", std::abs(degrees(figures.angle_rad))},
+                         {"point", json_of(figures.point)},
+                         {"pivot", json_of(figures.pivot)}});
+    }
+    return {{"name", piece.name}, {"area", cloth_area(piece)}, {"runs", runs}, {"darts", darts}};
+}
+
+std::string made_lines(const std::vector<Made>& made) {
+    std::string text = made.empty() ? "" : "\nmade by\n";
+    for (const Made& operation : made) {
+        text += "  " + operation.operation;
+        for (const auto& [key, value] : operation.request) text += ", " + key + " " + value;
+        text += "\n";
+    }
+    return text;
+}
+
+ExitStatus run_show(const Arguments& arguments, Invocation& call) {
+    require_positional(arguments, 1, 1, "the pattern file");
+    const Format format = format_of(arguments);
+    const std::string& path = arguments.positional[0];
+    const Pattern pattern = read_pattern_file(path);
+    call.subject = shown_path(path);
+    const std::vector<SeamVerdict> seams = check(pattern).seams;
+    if (format == Format::json) {
+        Json pieces = Json::array();
+        for (const Piece& piece : pattern.pieces) pieces.push_back(json_of_piece(piece));
+        call.out.write(json_text({{"dartwright_show", 1}, {"pieces", pieces}, {"seams", json_of(seams)}}));
+        return ExitStatus::done;
+    }
+    const Ink ink(call.out.is_coloured());
+    std::string text = ink(Paint::heading, call.subject) + ": " + pattern.name + "\n";
+    for (const Piece& piece : pattern.pieces) text += text_of(piece, pattern.unit, ink);
+    const std::string table = seam_table(seams, pattern.unit, ink);
+    call.out.write(text + (table.empty() ? "" : std::string("\n") + table) + made_lines(pattern.made));
+    return ExitStatus::done;
+}
+
+}  // namespace
+
+Command show_command() {
+    return {
+        "show",
+        "print the figures of a pattern: areas, lengths, darts, seams",
+        "FILE [--format text|json]",
+        "Prints each piece's area of cloth (darts closed), the sewn length of every run, every dart's legs, "
+        "intake, angle at the pivot, point and pivot, and every seam's lengths.",
+        {format_option()},
+        {{"dartwright show bodice.json", "the figures, in the file's unit"},
+         {"dartwright show bodice.json --format json", "the same for another program, in mm and degrees"},
+         {"dartwright pivot bodice.json --piece front --dart \"waist dart\" --to shoulder@50% | "
+          "dartwright show -",
+          "the figures of a pattern that was just made"}},
+        run_show};
+}
+
+}  // namespace dartwright::tools

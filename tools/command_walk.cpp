@@ -1,0 +1,105 @@
+// walk: lays one side of a seam along the other and prints what is met on the way.
+
+#include "arguments.hpp"
+#include "checked_file.hpp"
+#include "dartwright/checks/walk.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "figures.hpp"
+#include "verdicts.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+const char* word_of(WalkMark mark) {
+    switch (mark) {
+        case WalkMark::start:
+            return "start";
+        case WalkMark::notch:
+            return "notch";
+        case WalkMark::dart:
+            return "dart";
+        case WalkMark::part_corner:
+            return "corner";
+        case WalkMark::end:
+            return "end";
+    }
+    return "";
+}
+
+std::string figure_or_dash(const std::optional<double>& length, Unit unit, bool is_signed) {
+    if (!length) return "-";
+    return is_signed ? signed_figure(*length, unit) : figure(*length, unit);
+}
+
+std::string text_of(const SeamWalk& walk, Unit unit, const Ink& ink) {
+    TextTable table({{std::string("distances, ") + tools::word_of(unit), Align::left},
+                     {"", Align::left},
+                     {walk.side_names[0]},
+                     {walk.side_names[1]},
+                     {"difference"}});
+    for (const WalkRow& row : walk.rows) {
+        table.add({{word_of(row.mark)},
+                   {row.name},
+                   {figure_or_dash(row.sides[0], unit, false)},
+                   {figure_or_dash(row.sides[1], unit, false)},
+                   {figure_or_dash(row.difference, unit, true)}});
+    }
+    return ink(Paint::heading, walk.name) + "\n\n" + table.text(ink) + "\n  ease meant " +
+           signed_figure(walk.ease, unit) + ", left over " + signed_figure(walk.difference, unit) + " " +
+           tools::word_of(unit) + "\n  the corners together: " + angle_figure(walk.corners_deg[0]) +
+           " at the start, " + angle_figure(walk.corners_deg[1]) + " at the end (180.0° runs on smoothly)\n";
+}
+
+std::string json_of(const SeamWalk& walk) {
+    Json rows = Json::array();
+    const auto number = [](const std::optional<double>& value) {
+        return value ? Json(*value) : Json(nullptr);
+    };
+    for (const WalkRow& row : walk.rows) {
+        rows.push_back({{"mark", word_of(row.mark)},
+                        {"name", row.name},
+                        {"at", Json::array({number(row.sides[0]), number(row.sides[1])})},
+                        {"difference", number(row.difference)}});
+    }
+    return json_text({{"dartwright_walk", 1},
+                      {"seam", walk.name},
+                      {"sides", walk.side_names},
+                      {"rows", rows},
+                      {"lengths", walk.lengths},
+                      {"ease", walk.ease},
+                      {"difference", walk.difference},
+                      {"corners", walk.corners_deg}});
+}
+
+ExitStatus run_walk(const Arguments& arguments, Invocation& call) {
+    require_positional(arguments, 1, 1, "the pattern file");
+    const Format format = format_of(arguments);
+    const std::string seam = arguments.required("seam");
+    const std::string& path = arguments.positional[0];
+    const Pattern pattern = read_pattern_file(path);
+    call.subject = shown_path(path);
+    const SeamWalk walk = walk_seam(pattern, seam);
+    const Ink ink(call.out.is_coloured());
+    call.out.write(format == Format::json ? json_of(walk) : text_of(walk, pattern.unit, ink));
+    return ExitStatus::done;
+}
+
+}  // namespace
+
+Command walk_command() {
+    return {
+        "walk",
+        "lay one side of a seam along the other, and print what is met",
+        "FILE --seam SEAM [--format text|json]",
+        "Prints a table along the seam with both sides' notches, darts and corners at their sewn distances "
+        "from the starting end, the differences (second less first), and the sums of the corners' angles "
+        "at both ends.",
+        {{"seam", 0, "SEAM", "the seam to walk"}, format_option()},
+        {{"dartwright walk bodice.json --seam side", "the side seam, from its starting end"},
+         {"dartwright walk bodice.json --seam shoulder --format json",
+          "the shoulder seam for another program, in mm and degrees"}},
+        run_walk};
+}
+
+}  // namespace dartwright::tools

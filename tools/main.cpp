@@ -1,0 +1,113 @@
+// The only way in and out of the program: finds the command, runs it, and turns what it throws into one line
+// on standard error and the exit status.
+
+#include <unistd.h>
+
+#include <csignal>
+#include <exception>
+
+#include "arguments.hpp"
+#include "command.hpp"
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/files/output_file.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/pattern.hpp"
+#include "dartwright/pattern/place.hpp"
+#include "nearest_word.hpp"
+#include "output.hpp"
+
+namespace dartwright::tools {
+
+std::vector<Command> all_commands() {
+    return {check_command(),   walk_command(),  show_command(),
+            measure_command(), pivot_command(), draw_command()};
+}
+
+namespace {
+
+ExitStatus run_program(const std::vector<std::string>& words, Invocation& call, std::string& name) {
+    const std::vector<Command> commands = all_commands();
+    if (words.empty()) throw WrongUse("no command is given; 'dartwright --help' lists them");
+    if (words[0] == "--help" || words[0] == "-h") {
+        call.out.write(help_of_program(commands));
+        return ExitStatus::done;
+    }
+    if (words[0] == "--version") {
+        call.out.write("dartwright " DARTWRIGHT_VERSION "\n");
+        return ExitStatus::done;
+    }
+    std::vector<std::string> known;
+    for (const Command& command : commands) {
+        known.push_back(command.name);
+        if (words[0] != command.name) continue;
+        name += std::string(" ") + command.name;
+        const Arguments arguments = read_arguments(command, {words.begin() + 1, words.end()});
+        if (!arguments.has("help")) return command.run(arguments, call);
+        call.out.write(help_of(command));
+        return ExitStatus::done;
+    }
+    const bool is_option = words[0][0] == '-';
+    if (is_option) known = {"--help", "--version"};
+    throw WrongUse(std::string("there is no ") + (is_option ? "option " : "command '") + words[0] +
+                   (is_option ? "" : "'") + "; the nearest is " + nearest_word(words[0], known));
+}
+
+/// What was thrown, as the exit status and the words for it.
+struct Ending {
+    ExitStatus status;
+    std::string words;
+    bool names_its_file = false;  ///< the words do, so that the subject is not said again
+};
+
+Ending ending_of(const std::exception_ptr& thrown) {
+    try {
+        std::rethrow_exception(thrown);
+    } catch (const InvalidPattern& error) {
+        return {ExitStatus::unreadable, error.what(), true};
+    } catch (const FileTrouble& error) {
+        return {ExitStatus::unreadable, error.what(), true};
+    } catch (const OutputExists& error) {
+        return {ExitStatus::wrong_use, error.what() + std::string(" with --overwrite"), true};
+    } catch (const WrongUse& error) {
+        return {ExitStatus::wrong_use, error.what(), true};
+    } catch (const UnknownName& error) {
+        return {ExitStatus::wrong_use, error.what()};
+    } catch (const BadWords& error) {
+        return {ExitStatus::wrong_use, error.what()};
+    } catch (const Impossible& error) {
+        return {ExitStatus::impossible, error.what()};
+    } catch (const std::out_of_range& error) {
+        return {ExitStatus::impossible, error.what()};
+    } catch (const std::exception& error) {
+        return {ExitStatus::internal, std::string("internal error: ") + error.what()};
+    } catch (...) {
+        return {ExitStatus::internal, "internal error: of no kind that is known"};
+    }
+}
+
+}  // namespace
+
+int run(const std::vector<std::string>& words) {
+    // A reader that goes away is told by the write that fails, not by a signal that ends the program half
+    // way.
+    std::signal(SIGPIPE, SIG_IGN);
+    Output out(STDOUT_FILENO);
+    Invocation call{out, {}};
+    std::string name = "dartwright";
+    try {
+        const ExitStatus status = run_program(words, call, name);
+        out.flush();
+        return static_cast<int>(status);
+    } catch (...) {
+        const Ending ending = ending_of(std::current_exception());
+        const bool has_subject = !ending.names_its_file && !call.subject.empty();
+        say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words);
+        return static_cast<int>(ending.status);
+    }
+}
+
+}  // namespace dartwright::tools
+
+int main(int count, char** words) {
+    return dartwright::tools::run({words + (count > 0 ? 1 : 0), words + count});
+}

@@ -1,0 +1,71 @@
+#include "output.hpp"
+
+#include <unistd.h>
+
+#include <cerrno>
+#include <cstdlib>
+#include <cstring>
+#include <sstream>
+
+#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/files/pattern_file.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+/// Bytes gathered before they are written: large enough that the cost of a call does not show.
+constexpr std::size_t buffer_bytes = 65536;
+
+/// Writes all of it; the error number of what went wrong, or 0.
+int write_all(int descriptor, std::string_view text) {
+    while (!text.empty()) {
+        const ssize_t written = ::write(descriptor, text.data(), text.size());
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) return errno;
+        text.remove_prefix(static_cast<std::size_t>(written));
+    }
+    return 0;
+}
+
+}  // namespace
+
+void Output::write(std::string_view text) {
+    if (reader_gone_) return;
+    waiting_ += text;
+    if (waiting_.size() >= buffer_bytes) flush();
+}
+
+void Output::flush() {
+    const std::string text = std::move(waiting_);
+    waiting_.clear();
+    if (reader_gone_) return;
+    const int trouble = write_all(descriptor_, text);
+    if (trouble == EPIPE) {
+        reader_gone_ = true;
+    } else if (trouble != 0) {
+        throw FileTrouble(std::string("standard output: the result cannot be written: ") +
+                          std::strerror(trouble));
+    }
+}
+
+bool Output::is_coloured() const {
+    const char* unwanted = std::getenv("NO_COLOR");
+    const char* terminal = std::getenv("TERM");
+    const bool is_plain = terminal == nullptr || std::string(terminal) == "dumb";
+    return isatty(descriptor_) == 1 && !is_plain && (unwanted == nullptr || *unwanted == '\0');
+}
+
+void say(const std::string& prefix, const std::string& words) {
+    std::istringstream lines(words);
+    std::string text;
+    for (std::string line; std::getline(lines, line);) text += prefix + clean_text(line) + "\n";
+    say_text(text);
+}
+
+void say_text(const std::string& text) {
+    // Where standard error itself fails there is nobody left to tell.
+    static_cast<void>(write_all(STDERR_FILENO, text));
+}
+
+}  // namespace dartwright::tools

@@ -1,0 +1,59 @@
+#include "pattern_paths.hpp"
+
+#include <algorithm>
+#include <filesystem>
+#include <nlohmann/json.hpp>
+
+namespace dartwright::tools {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+bool is_hidden(const fs::path& path) {
+    return path.filename().native().front() == '.';
+}
+
+/// Files below a folder; a folder in it that cannot be read is an entry with trouble of its own.
+void search(const fs::path& folder, std::vector<PatternPath>& found) {
+    std::error_code error;
+    for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+        if (is_hidden(entry->path())) continue;
+        std::error_code unknown;
+        if (entry->is_directory(unknown) && !entry->is_symlink(unknown)) {
+            search(entry->path(), found);
+        } else if (entry->path().extension() == ".json" && !entry->is_directory(unknown)) {
+            found.push_back({entry->path().string(), true, {}});
+        }
+    }
+    if (error) found.push_back({folder.string(), true, "the folder cannot be read: " + error.message()});
+}
+
+}  // namespace
+
+std::vector<PatternPath> pattern_paths(const std::vector<std::string>& words) {
+    std::vector<PatternPath> paths;
+    for (const std::string& word : words) {
+        std::error_code unknown;
+        if (word == "-" || !fs::is_directory(word, unknown)) {
+            paths.push_back({word, false, {}});
+            continue;
+        }
+        std::vector<PatternPath> found;
+        search(word, found);
+        std::sort(found.begin(), found.end(),
+                  [](const PatternPath& a, const PatternPath& b) { return a.path < b.path; });
+        if (found.empty()) found.push_back({word, true, "there is no .json file in this folder"});
+        paths.insert(paths.end(), found.begin(), found.end());
+    }
+    return paths;
+}
+
+bool is_other_json(const std::string& text) {
+    // The full reading is only for files that do not have the word at all.
+    if (text.find("\"dartwright\"") != std::string::npos) return false;
+    const auto json = nlohmann::json::parse(text, nullptr, false);
+    return json.is_object();
+}
+
+}  // namespace dartwright::tools
