@@ -85,7 +85,7 @@ std::vector<std::string> Arguments::values(const std::string& option) const {
 
 std::string Arguments::required(const std::string& option) const {
     const std::optional<std::string> given = value(option);
-    if (!given) throw WrongUse("--" + option + " is missing");
+    if (!given) throw WrongUse((option == "output" ? "-o" : "--" + option) + " is missing");
     return *given;
 }
 

@@ -49,14 +49,17 @@ std::string verdict_line(const CheckReport& report, const Ink& ink) {
            (notes.empty() ? "" : " and " + notes) + "\n";
 }
 
+std::string words_of(const FileProblem& problem) {
+    std::string words = problem.pointer;
+    if (!words.empty()) words += ": ";
+    return words + "found " + problem.found + "; expected " + problem.expected;
+}
+
 std::string unread_text(const CheckedFile& file, const Ink& ink) {
     std::string text = "  " + ink(Paint::bad, "not checked") + ": ";
     if (file.problems.empty()) return text + clean_text(file.error) + "\n";
     text += "not a valid pattern file, " + counted(file.problems.size(), "problem") + "\n";
-    for (const FileProblem& problem : file.problems) {
-        text += "  " + (problem.pointer.empty() ? "" : problem.pointer + ": ") + "found " + problem.found +
-                "; expected " + problem.expected + "\n";
-    }
+    for (const FileProblem& problem : file.problems) text += "  " + words_of(problem) + "\n";
     return text;
 }
 
@@ -69,7 +72,15 @@ FindingCount count_findings(const CheckReport& report) {
     return count;
 }
 
+std::string first_problem(const InvalidPattern& invalid) {
+    std::string words = words_of(invalid.problems.front());
+    const std::size_t others = invalid.problems.size() - 1;
+    if (others > 0) words += " (and " + counted(others, "more problem") + "; dartwright check lists all)";
+    return words;
+}
+
 std::string shown_path(const std::string& path) {
+    if (path.empty()) return "''";
     return path == "-" ? "standard input" : clean_text(path);
 }
 
@@ -93,7 +104,14 @@ std::string json_of(const CheckedFile& file) {
     Json json{{"file", file.path},
               {"name", file.report ? Json(file.report->name) : Json(nullptr)},
               {"passed", file.report && file.report->passed}};
-    if (!file.report) json["error"] = file.error;
+    if (!file.report) {
+        json["error"] = file.error;
+        json["problems"] = Json::array();
+        for (const FileProblem& problem : file.problems) {
+            json["problems"].push_back(
+                Json{{"pointer", problem.pointer}, {"found", problem.found}, {"expected", problem.expected}});
+        }
+    }
     json["findings"] = Json::array();
     json["seams"] = Json::array();
     json["darts"] = Json::array();

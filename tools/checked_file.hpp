@@ -28,6 +28,10 @@ struct FindingCount {
 };
 FindingCount count_findings(const CheckReport& report);
 
+/// What is wrong with a file that is not valid, on one line and without its name: the first problem, and how
+/// many more there are.
+std::string first_problem(const InvalidPattern& invalid);
+
 /// The file's name for a person.
 std::string shown_path(const std::string& path);
 

@@ -13,16 +13,6 @@ namespace dartwright::tools {
 
 namespace {
 
-/// The whole text on one line, the first problem and how many more there are.
-std::string first_problem(const InvalidPattern& invalid) {
-    const FileProblem& problem = invalid.problems.front();
-    std::string words = (problem.pointer.empty() ? "" : problem.pointer + ": ") + "found " + problem.found +
-                        "; expected " + problem.expected;
-    const std::size_t others = invalid.problems.size() - 1;
-    if (others > 0) words += " (and " + std::to_string(others) + " more)";
-    return words;
-}
-
 /// The text without the file's name that every message begins with.
 std::string without_name(const std::string& message, const std::string& path) {
     const std::string lead = (path == "-" ? "standard input" : path) + ": ";

@@ -1,5 +1,8 @@
 // draw: a picture of a pattern, or of two laid over each other.
 
+#include <charconv>
+#include <cmath>
+
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/darts/impossible.hpp"
@@ -10,9 +13,6 @@
 #include "nearest_word.hpp"
 #include "result_file.hpp"
 #include "tolerance_option.hpp"
-
-#include <charconv>
-#include <cmath>
 
 namespace dartwright::tools {
 

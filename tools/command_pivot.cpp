@@ -1,5 +1,7 @@
 // pivot: moves a dart, or a part of it, to another place on the outline.
 
+#include <cmath>
+
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/darts/pivot.hpp"
@@ -62,10 +64,11 @@ std::string text_of(const PivotAccount& account, Unit unit, const Ink& ink) {
                        " on " + account.piece + " to " + account.to;
     text += (is_whole ? "" : std::string(", as ") + account.new_dart) + std::string(".\n");
     text += std::string("  the old mouth was ") + length_words(account.old_intake_mm, unit) +
-            ", the new one is " + length_words(account.new_intake_mm, unit) + "; " +
-            angle_words(account.angle_left_rad) + " stays at the old place\n";
-    text +=
-        std::string("  turned by ") + angle_words(account.turn_rad) + ": " + listed(account.turned) + "\n";
+            ", the new one is " + length_words(account.new_intake_mm, unit) + "\n";
+    text += std::string("  left at the old place: ") +
+            (account.angle_left_rad == 0 ? "nothing" : angle_words(account.angle_left_rad)) + "\n";
+    text += std::string("  turned by ") + angle_words(std::abs(account.turn_rad)) +
+            (account.turn_rad < 0 ? " clockwise: " : " anticlockwise: ") + listed(account.turned) + "\n";
     text += std::string("  held: ") + listed(account.held) + "\n";
     for (const std::string& note : account.notes) text += "  note: " + note + "\n";
     return text + runs_table(account.runs, unit, ink);

@@ -1,5 +1,7 @@
 // show: the figures of a pattern's pieces, without a judgement.
 
+#include <cmath>
+
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/checks/check.hpp"

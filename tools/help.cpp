@@ -23,7 +23,8 @@ std::string wrapped(const std::string& words, std::size_t indent, std::size_t co
         const std::size_t end = std::min(words.find(' ', begin), words.size());
         const std::string word = words.substr(begin, end - begin);
         if (column > indent && column + 1 + word.size() > line_width) {
-            text += std::string("\n") + std::string(indent, ' ');
+            text += '\n';
+            text.append(indent, ' ');
             column = indent;
         } else if (column > indent) {
             text += " ";

@@ -7,6 +7,7 @@
 #include <exception>
 
 #include "arguments.hpp"
+#include "checked_file.hpp"
 #include "command.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/output_file.hpp"
@@ -63,7 +64,7 @@ Ending ending_of(const std::exception_ptr& thrown) {
     try {
         std::rethrow_exception(thrown);
     } catch (const InvalidPattern& error) {
-        return {ExitStatus::unreadable, error.what(), true};
+        return {ExitStatus::unreadable, error.file + ": " + first_problem(error), true};
     } catch (const FileTrouble& error) {
         return {ExitStatus::unreadable, error.what(), true};
     } catch (const OutputExists& error) {
