@@ -104,8 +104,7 @@ inline void converse(Handle& in, Handle& out, Handle& err, const std::string& in
     ::fcntl(in.get(), F_SETFL, O_NONBLOCK);
     while (out.is_open() || err.is_open()) {
         if (in.is_open() && fed == input.size()) in.close();
-        std::array<pollfd, 3> ready{
-            {{in.get(), POLLOUT, 0}, {out.get(), POLLIN, 0}, {err.get(), POLLIN, 0}}};
+        std::array<pollfd, 3> ready{{{in.get(), POLLOUT, 0}, {out.get(), POLLIN, 0}, {err.get(), POLLIN, 0}}};
         if (::poll(ready.data(), ready.size(), -1) < 0 && errno != EINTR)
             throw std::system_error(errno, std::generic_category(), "poll");
         if (ready[0].revents != 0) feed(in, input, fed);
