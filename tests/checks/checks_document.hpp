@@ -53,7 +53,8 @@ inline const std::map<std::string, std::string>& how_it_judges() {
          "dart asks for as `back_off`, less the tolerance; beyond the pivot is judged by the tolerance "
          "`gap`."},
         {"dart-crossing",
-         "Decided on the outline with darts drawn to their points. Darts that share a point, to 0.1 mm, may "
+         "Decided on the outline with darts drawn to their points. One finding for each thing that a dart "
+         "crosses. Darts that share a point, to 0.1 mm, may "
          "touch "
          "there. Double darts must lie inside the piece and cross neither an edge, a dart nor each other."},
         {"seam-length",

@@ -156,22 +156,19 @@ TEST(dart_crossing, over_another_dart_is_not_also_an_outline_crossing) {
     outline.items.insert(outline.items.begin() + 4, {side, {200, 120}});
     outline.items.insert(outline.items.begin() + 5,
                          sample::curve("side", {200, 350}, {200 - 15 * slope, 135}, {200, 200}));
-    const CheckReport report = check(pattern);
-    ASSERT_FALSE(report.findings.empty());
-    for (const Finding& finding : report.findings) {
-        EXPECT_EQ(finding.check, "dart-crossing") << finding.message;
-        EXPECT_EQ(finding.dart, "waist dart");
-        EXPECT_NE(finding.message.find("side dart"), std::string::npos);
-    }
+    const Finding finding = sample::only_finding(pattern);  // for all the places where the four legs meet
+    EXPECT_EQ(finding.check, "dart-crossing");
+    EXPECT_EQ(finding.dart, "waist dart");
+    EXPECT_NE(finding.message.find("side dart"), std::string::npos);
 }
 
 TEST(dart_crossing, darts_may_meet_at_a_common_point_to_a_rounding) {
-    for (const double apart : {0.0, 1e-13, -1e-13, 0.04}) {
+    for (const double apart : {0.0, 1e-12, -1e-12, 0.04, -0.04}) {
         Pattern pattern = sample::bodice();
         Outline& outline = pattern.pieces[0].outline;
         DartItem top = sample::waist_dart();
         top.name = "top dart";
-        top.point = {100 + apart, 150 - apart};
+        top.point = {100, 150 - apart};  // into the other dart's wedge, or short of it
         outline.items[4] = line("top", {120, 350});
         outline.items.insert(outline.items.begin() + 5, {top, {80, 350}});
         outline.items.insert(outline.items.begin() + 6, line("top", {0, 350}));

@@ -219,14 +219,23 @@ PlacedFindings point_outside(const PieceContext& piece, std::size_t item) {
     return {placed(finding, piece, item)};
 }
 
-// Which of the two items of a meeting is the dart to name.
+// Whether an earlier meeting is of the same two items: both legs, or one leg twice, are one thing to mend.
+bool is_told_before(const std::vector<OutlineMeeting>& meetings, std::size_t which) {
+    return std::any_of(meetings.begin(), meetings.begin() + static_cast<std::ptrdiff_t>(which),
+                       [&](const OutlineMeeting& earlier) {
+                           return earlier.first == meetings[which].first &&
+                                  earlier.second == meetings[which].second;
+                       });
+}
+
 PlacedFindings crossings(const PieceContext& piece) {
     const Outline& outline = piece.outline();
     PlacedFindings findings;
-    for (const OutlineMeeting& meeting : piece.meetings) {
+    for (std::size_t i = 0; i < piece.meetings.size(); ++i) {
+        const OutlineMeeting& meeting = piece.meetings[i];
         const DartItem* first = outline.items[meeting.first].as_dart();
         const DartItem* second = outline.items[meeting.second].as_dart();
-        if (!first && !second) continue;
+        if ((!first && !second) || is_told_before(piece.meetings, i)) continue;
         const std::size_t item = first ? meeting.first : meeting.second;
         const std::size_t other = first ? meeting.second : meeting.first;
         Finding finding = finding_on(piece, item, "dart-crossing");

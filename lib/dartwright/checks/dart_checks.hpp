@@ -11,7 +11,8 @@ namespace dartwright {
 ///
 /// A mouth is judged closed as sewn, about the point. Darts that follow one another without an edge between
 /// have one mouth, judged once, in the name of the first. The point is not judged against the bisector where
-/// the legs differ, nor for lying outside where the dart crosses something: the first finding says it.
+/// the legs differ, nor for lying outside where the dart crosses something: the first finding says it. What a
+/// dart crosses is told once, for the first place.
 PlacedFindings dart_findings(const PieceContext& piece, const Tolerances& tolerances);
 
 }  // namespace dartwright
