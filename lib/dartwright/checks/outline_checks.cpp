@@ -87,15 +87,15 @@ PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints
     return findings;
 }
 
-// Whether both ends of the item are smooth joints inside its run.
+// Whether the item runs on smoothly into a neighbour of its run, so that no edge but only a division of one
+// is short.
 bool is_smoothly_set_in(const PieceContext& piece, std::size_t item, const std::vector<Joint>& joints,
                         const Tolerances& tolerances) {
-    int smooth = 0;
     for (const auto [before, after] : joints) {
         if (before != item && after != item) continue;
-        if (kink_deg(piece.outline(), before, after) <= tolerances.kink_deg) ++smooth;
+        if (kink_deg(piece.outline(), before, after) <= tolerances.kink_deg) return true;
     }
-    return smooth == 2;
+    return false;
 }
 
 PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joints,

@@ -34,6 +34,17 @@ void refuse_near_mouths(const Outline& outline, const Run& run, double distance)
     }
 }
 
+// Beside a corner, but not at it, the opened dart would leave a strip of edge too short to sew.
+void refuse_near_corner(const TargetChosen& target, const Run& run) {
+    if (target.at_start || target.at_end) return;
+    const bool is_start = target.distance < run.length - target.distance;
+    const double apart = is_start ? target.distance : run.length - target.distance;
+    if (apart >= nearest_to_mouth_mm) return;
+    const std::string corner = run.edge + "@0/" + name_of_end(run, is_start ? RunEnd::start : RunEnd::end);
+    throw Impossible("the place is " + one_decimal(apart, "mm") + " from the corner of " + quoted(run.edge),
+                     "take the corner itself, " + corner + ", or a place at least 1 mm from it");
+}
+
 bool is_upright(const Piece& piece, Vector axis) {
     const Vector up = piece.grain ? unit(piece.grain->to - piece.grain->from) : Vector{0, 1};
     return std::abs(dot(axis, up)) >= std::abs(cross(axis, up));
@@ -102,6 +113,7 @@ TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, con
     out.at_start = out.distance <= corner_mm;
     out.at_end = !out.at_start && out.distance >= run.length - corner_mm;
     refuse_near_mouths(piece.outline, run, out.distance);
+    refuse_near_corner(out, run);
     const bool is_inside = !out.at_start && !out.at_end;
     if (is_inside && piece.cut && piece.cut->fold == out.edge) {
         throw Impossible("the place lies inside the fold " + quoted(out.edge),

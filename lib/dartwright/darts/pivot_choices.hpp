@@ -30,10 +30,11 @@ struct TargetChosen {
     bool at_end = false;
     Place place;
 };
-/// Impossible within 1 mm of a mouth, inside a fold edge, or beyond the run's end.
+/// Impossible within 1 mm of a mouth or of a corner (save at the corner itself), or inside a fold edge;
+/// std::out_of_range beyond the run's end.
 TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words);
 
-/// A mouth nearer than this to the place asked for is refused, mm: the strip of edge between two mouths
+/// A mouth or corner nearer than this to the place asked for is refused, mm: the strip of edge between them
 /// would be too narrow to sew.
 inline constexpr double nearest_to_mouth_mm = 1;
 

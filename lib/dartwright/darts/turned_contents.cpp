@@ -21,8 +21,8 @@ double distance_to(const std::vector<Point>& polygon, Point p) {
     return least;
 }
 
-// Parameters at which the segment passes through an inner border, in order. A line that ends on the border, as
-// one that was divided there does, is not divided again by rounding.
+// Parameters at which the segment passes through an inner border, in order. A line that ends on the border,
+// as one that was divided there does, is not divided again by rounding.
 std::vector<double> border_crossings(const Segment& line, const std::vector<Segment>& borders) {
     std::vector<double> out;
     const Vector along = line.b - line.a;
