@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/darts/account.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -26,13 +27,6 @@ struct PivotRequest {
     std::string hold;                   ///< an edge that stays; empty: chosen by fold, then grain
     std::string name;   ///< of the new dart; empty: the old name for a whole dart, `EDGE dart` for a part
     std::string press;  ///< edge the new dart is pressed towards; empty: as the old one
-};
-
-/// A run's sewn length before and after.
-struct RunChange {
-    std::string edge;
-    double before_mm = 0;
-    double after_mm = 0;
 };
 
 /// What an operation did.

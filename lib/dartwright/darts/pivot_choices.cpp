@@ -1,19 +1,14 @@
 #include "dartwright/darts/pivot_choices.hpp"
 
 #include <cmath>
-#include <cstdio>
+
+#include "dartwright/darts/phrases.hpp"
 
 namespace dartwright {
 namespace {
 
 std::string one_decimal(double value, const char* unit) {
-    char text[64];
-    std::snprintf(text, sizeof text, "%.1f %s", value, unit);
-    return text;
-}
-
-std::string quoted(const std::string& name) {
-    return "\"" + name + "\"";
+    return text_of("%.1f ", value) + unit;
 }
 
 void refuse_near_mouth(const Outline& outline, std::size_t dart, double apart) {

@@ -17,7 +17,7 @@ struct TurningPart {
     std::vector<Point> polygon;       ///< anticlockwise
     std::vector<Point> held_polygon;  ///< the part that stays
     std::vector<Segment> inner_borders;
-    std::vector<Point> wedge;         ///< of the dart that closes, drawn to the pivot: no cloth
+    std::vector<Point> wedge;  ///< of the dart that closes, drawn to the pivot: no cloth
     Motion motion;
 };
 
@@ -25,8 +25,8 @@ struct TurningPart {
 /// place in neither goes with the part whose border is nearer.
 bool is_turning(const TurningPart& part, Point p);
 
-/// Marks with what lies in the part turned. Lines that cross into it are divided there, what of a line lies in
-/// the closing dart's wedge is left out (it was drawn on no cloth), and lines of one name that now run on
+/// Marks with what lies in the part turned. Lines that cross into it are divided there, what of a line lies
+/// in the closing dart's wedge is left out (it was drawn on no cloth), and lines of one name that now run on
 /// straight into each other are made one.
 std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart& part);
 

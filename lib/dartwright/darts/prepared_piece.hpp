@@ -1,0 +1,20 @@
+#pragma once
+
+// Private to the room: what every operation on a dart asks of a piece before it begins.
+
+#include <string>
+#include <vector>
+
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+/// Pivots nearer to each other than this count as one, mm: a pencil point's width on the table.
+inline constexpr double same_pivot_mm = 0.1;
+
+/// The piece with its outline closed exactly and with the pivots that count as one with this dart's set to
+/// it; each change is said in `notes`. Impossible if the outline is open by more than the tolerance `gap`.
+Piece prepared_piece(const Piece& piece, std::size_t dart, const Tolerances& tolerances,
+                     std::vector<std::string>& notes);
+
+}  // namespace dartwright
