@@ -127,6 +127,13 @@ TEST(OutlineReader, AnOutlineNeedsAnEdge) {
     EXPECT_TRUE(problems_with(R"({"edge": "rim", "to": [0, 0], "curve": [[9, 0], [0, 9]]})").empty());
 }
 
+// An empty outline once made a second problem of each name elsewhere in the piece, with nothing expected.
+TEST(OutlineReader, AnOutlineWithoutEdgesIsTheOnlyProblemOfAPiece) {
+    const auto problems = problems_of(with("/pieces/0/outline/items", "[]"));
+    ASSERT_EQ(problems.size(), 1U) << ::testing::PrintToString(problems);
+    EXPECT_EQ(problems[0].found, "no edge");
+}
+
 TEST(OutlineReader, WordsForEndsAreNoEdgeNames) {
     for (const char* word : {"\"start\"", "\"end\""}) {
         const auto problems = problems_of(with("/pieces/0/outline/items/5/edge", word));

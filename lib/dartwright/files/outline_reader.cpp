@@ -234,7 +234,8 @@ OutlineRead read_outline(Reading& reading, const JsonNode& node) {
     }
     if (is_every_name_read && edges.empty()) reading.add(*items, "no edge", "one edge or more");
     read.runs = join_runs(reading, edges);
-    read.runs.is_sound = read.runs.is_sound && is_every_name_read;
+    // Without an edge every name elsewhere would be a problem too, which says nothing new.
+    read.runs.is_sound = read.runs.is_sound && is_every_name_read && !edges.empty();
     if (is_every_name_read) check_press(reading, nodes, read.runs);
     if (reading.problems.size() == problems) check_measured_points(reading, nodes, read.outline);
     if (reading.problems.size() == problems && is_clockwise(read.outline)) {

@@ -12,7 +12,8 @@ namespace dartwright {
 /// The runs of an outline by their names alone, which is all that the names elsewhere in a file refer to.
 struct RunNames {
     std::vector<std::string> names;  ///< each once, in outline order, beginning anywhere
-    /// Whether every name could be read and each is one stretch; otherwise neighbours mean nothing.
+    /// Whether there is a name, every one could be read and each is one stretch; otherwise neighbours mean
+    /// nothing.
     bool is_sound = false;
 };
 struct Neighbours {
