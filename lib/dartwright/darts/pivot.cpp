@@ -1,10 +1,8 @@
 #include "dartwright/darts/pivot.hpp"
 
-#include "dartwright/darts/dart_turn.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/pivot_choices.hpp"
+#include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
-#include "dartwright/darts/target_cut.hpp"
 
 namespace dartwright {
 namespace {
@@ -22,45 +20,11 @@ Made made_of(const PivotRequest& request, const PivotAccount& account) {
     return made;
 }
 
-// Everything that is decided before the part turns.
-struct PlannedPivot {
-    std::vector<Run> runs;
-    TargetCut cut;
-    DartTurn turn;
-};
-
-void choose_new_dart(PlannedPivot& plan, const Piece& piece, const PivotRequest& request,
-                     const TargetChosen& target, std::vector<std::string>& notes) {
-    const Vector axis = start_of_item(plan.cut.outline, plan.cut.target) - plan.turn.figures.pivot;
-    plan.turn.opened.back_off = back_off_chosen(request.back_off_mm, plan.turn.figures, norm(axis));
-    const bool is_corner = target.at_start || target.at_end;
-    const PressChosen press = press_chosen(
-        piece, plan.runs,
-        {request.press.empty() ? plan.turn.dart.press : request.press, is_corner ? "" : target.edge, axis});
-    plan.turn.opened.press = press.edge;
-    if (!press.note.empty()) notes.push_back(press.note);
-    if (plan.turn.dart.legs) notes.push_back("the curved legs are drawn straight");
+TurnWanted wanted_of(const PivotRequest& request, const AngleChosen& angle) {
+    return {request.dart, request.to, angle, request.back_off_mm, request.hold, request.name, request.press};
 }
 
-PlannedPivot planned(const Piece& piece, std::size_t dart, const PivotRequest& request,
-                     const Tolerances& tolerances, std::vector<std::string>& notes) {
-    PlannedPivot plan;
-    plan.runs = runs_of(piece.outline);
-    plan.turn.dart = *piece.outline.items[dart].as_dart();
-    plan.turn.figures = movable_dart(piece, dart, tolerances.legs_mm);
-    plan.turn.angle = angle_chosen(request.part, plan.turn.figures);
-    const TargetChosen target = target_chosen(piece, plan.runs, request.to);
-    plan.turn.opened.name = name_chosen(piece, dart, {request.name, target.edge, plan.turn.angle.is_all});
-    plan.cut = cut_at_target(piece.outline, target, request.dart);
-    const std::string trouble = trouble_with(plan.cut.polygon, plan.cut.outline);
-    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
-    refuse_blocked_cut(piece, plan.cut, target);
-    plan.turn.is_after_held = is_after_dart_held(piece, plan.cut, request.hold);
-    choose_new_dart(plan, piece, request, target, notes);
-    return plan;
-}
-
-void account_for(PivotAccount& account, const PivotRequest& request, const PlannedPivot& plan,
+void account_for(PivotAccount& account, const PivotRequest& request, const PlannedTurn& plan,
                  const Piece& turned) {
     const DartTurn& turn = plan.turn;
     account.piece = request.piece;
@@ -87,7 +51,10 @@ PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Piece before = prepared_piece(piece, dart, tolerances, notes);
-    const PlannedPivot plan = planned(before, dart, request, tolerances, notes);
+    const DartFigures figures = movable_dart(before, dart, tolerances.legs_mm);
+    const AngleChosen angle = angle_chosen(request.part, figures);
+    const PlannedTurn plan = planned_turn(before, wanted_of(request, angle), notes);
+    judge_cut(before, plan);
     piece = turned_piece(before, plan.cut, plan.turn, notes);
     refuse_overlap(piece.outline);
     if (plan.turn.angle.is_all) {

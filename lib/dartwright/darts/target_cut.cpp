@@ -161,8 +161,10 @@ bool is_after_dart_held(const Piece& piece, const TargetCut& cut, const std::str
     }
     if (piece.grain) {
         const Point centre = middle(piece.grain->from, piece.grain->to);
-        if (where_in_polygon(polygon_after_dart(cut), centre) == Where::inside) return true;
-        if (where_in_polygon(polygon_before_dart(cut), centre) == Where::inside) return false;
+        // A grain drawn over a dart, or beside the piece, belongs to the part nearest to it.
+        const double from_after = distance_outside(polygon_after_dart(cut), centre);
+        const double from_before = distance_outside(polygon_before_dart(cut), centre);
+        if (from_after != from_before) return from_after < from_before;
     }
     throw Impossible("neither the fold nor the grain says which part stays", "say so with an edge to hold");
 }

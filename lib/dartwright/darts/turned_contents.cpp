@@ -135,6 +135,10 @@ bool join_a_pair(std::vector<Mark>& marks) {
 
 }  // namespace
 
+double distance_outside(const std::vector<Point>& polygon, Point p) {
+    return where_in_polygon(polygon, p) == Where::inside ? 0 : distance_to(polygon, p);
+}
+
 bool is_turning(const TurningPart& part, Point p) {
     const Where in_part = where_in_polygon(part.polygon, p);
     if (in_part == Where::inside) return true;

@@ -21,6 +21,9 @@ struct TurningPart {
     Motion motion;
 };
 
+/// 0 inside the polygon, else the distance to its border, mm.
+double distance_outside(const std::vector<Point>& polygon, Point p);
+
 /// Whether a place goes with the turning part: inside it, or on its border and not on the other part's; a
 /// place in neither goes with the part whose border is nearer.
 bool is_turning(const TurningPart& part, Point p);

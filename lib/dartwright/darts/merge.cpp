@@ -1,0 +1,113 @@
+#include "dartwright/darts/merge.hpp"
+
+#include "dartwright/darts/dart_turn.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/prepared_piece.hpp"
+#include "dartwright/pattern/place.hpp"
+
+namespace dartwright {
+namespace {
+
+struct BothDarts {
+    std::size_t dart = 0;
+    std::size_t with = 0;
+    DartFigures figures;
+    DartFigures with_figures;
+};
+
+void refuse_different_pivots(const MergeRequest& request, const BothDarts& both) {
+    const double apart = distance(both.figures.pivot, both.with_figures.pivot);
+    if (apart == 0) return;
+    throw Impossible("the pivots of " + quoted(request.dart) + " and " + quoted(request.with) + " are " +
+                         text_of("%.1f mm", apart) +
+                         " apart, so that no one turn closes the one into the other",
+                     "give both darts one pivot first");
+}
+
+BothDarts both_darts(const Piece& piece, const MergeRequest& request, double legs_mm) {
+    BothDarts both;
+    both.dart = dart_named(piece, request.dart);
+    both.with = dart_named(piece, request.with);
+    if (both.dart == both.with) {
+        throw BadWords("the dart " + quoted(request.dart) + " is to be merged with itself; expected another");
+    }
+    both.figures = movable_dart(piece, both.dart, legs_mm);
+    both.with_figures = movable_dart(piece, both.with, legs_mm);
+    refuse_different_pivots(request, both);
+    return both;
+}
+
+TargetCut cut_between(const Piece& piece, const BothDarts& both) {
+    TargetCut cut;
+    cut.outline = piece.outline;
+    cut.dart = both.dart;
+    cut.target = both.with;
+    cut.polygon = wedge_polygon(cut.outline);
+    const std::string trouble = trouble_with(cut.polygon, cut.outline);
+    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
+    return cut;
+}
+
+NewDart widened_dart(const Piece& piece, const MergeRequest& request, const BothDarts& both) {
+    const DartItem& with = *piece.outline.items[both.with].as_dart();
+    if (request.name.empty() || request.name == with.name) {
+        return {with.name, with.press, both.with_figures.back_off};
+    }
+    return {name_chosen(piece, both.dart, {request.name, "", true}), with.press, both.with_figures.back_off};
+}
+
+DartTurn planned_merge(const Piece& piece, const TargetCut& cut, const MergeRequest& request,
+                       const BothDarts& both) {
+    DartTurn turn;
+    turn.dart = *piece.outline.items[both.dart].as_dart();
+    turn.figures = both.figures;
+    turn.angle = {both.figures.angle_rad, true};
+    turn.is_after_held = is_after_dart_held(piece, cut, request.hold);
+    turn.opened = widened_dart(piece, request, both);
+    return turn;
+}
+
+void account_for(MergeAccount& account, const MergeRequest& request, const BothDarts& both) {
+    account.piece = request.piece;
+    account.dart = request.dart;
+    account.with = request.with;
+    account.angle_rad = both.figures.angle_rad;
+    account.angle_with_rad = both.with_figures.angle_rad;
+    account.old_intake_mm = both.with_figures.intake;
+}
+
+Made made_of(const MergeRequest& request) {
+    Made made{"merge", {{"piece", request.piece}, {"dart", request.dart}, {"with", request.with}}};
+    if (!request.hold.empty()) made.request.push_back({"hold", request.hold});
+    if (!request.name.empty()) made.request.push_back({"name", request.name});
+    return made;
+}
+
+}  // namespace
+
+MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
+    MergeResult result{pattern, {}};
+    MergeAccount& account = result.account;
+    const Tolerances tolerances = tolerances_of(pattern);
+    Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
+    dart_named(piece, request.with);
+    const Piece before = prepared_piece(piece, dart_named(piece, request.dart), tolerances, account.notes);
+    const BothDarts both = both_darts(before, request, tolerances.legs_mm);
+    const TargetCut cut = cut_between(before, both);
+    const DartTurn turn = planned_merge(before, cut, request, both);
+    account_for(account, request, both);
+    piece = turned_piece(before, cut, turn, account.notes);
+    refuse_overlap(piece.outline);
+    warn_of_corner(before.outline, both.figures, tolerances.mouth_deg, account.notes);
+    const RunsOfParts parts = runs_of_parts(cut, turn);
+    account.turned = parts.turned;
+    account.held = parts.held;
+    account.turn_rad = angle(motion_of(turn));
+    account.name = turn.opened.name;
+    account.new_intake_mm = figures_of(piece.outline, *find_dart(piece, account.name)).intake;
+    account.runs = run_changes(runs_of(before.outline), runs_of(piece.outline));
+    result.pattern.made.push_back(made_of(request));
+    return result;
+}
+
+}  // namespace dartwright
