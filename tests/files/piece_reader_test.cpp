@@ -108,7 +108,7 @@ TEST(PieceReader, EachFaultIsOneProblem) {
          {"/pieces/0/allowance/side", "-1", "a length that is not negative"}},
         {"/pieces/0/allowance/side",
          "\"1\"",
-         {"/pieces/0/allowance/side", "\"1\"", "a width, or a list of stretches"}},
+         {"/pieces/0/allowance/side", "\"1\"", "a width as a number, or a list of stretches"}},
         {"/pieces/0/allowance/side",
          "[]",
          {"/pieces/0/allowance/side", "an empty list", "a width, or one stretch or more"}},

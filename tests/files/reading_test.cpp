@@ -38,14 +38,20 @@ TEST(Reading, ValuesOfTheWrongKindOrSize) {
         {"/pieces/0/notches/0/at", "\"7\"", {at, "\"7\"", "a length as a number"}},
         {"/pieces/0/notches/0/at", "null", {at, "null", "a length as a number"}},
         {"/pieces/0/notches/0/at", "-0.1", {at, "-0.1", "a length that is not negative"}},
-        {"/pieces/0/notches/0/at", "1000.01", {at, "1000.01", "a length of at most 10 m"}},
-        {"/pieces/0/notches/0/at", "1e300", {at, "1e+300", "a length of at most 10 m"}},
+        {"/pieces/0/notches/0/at", "1000.01", {at, "1000.01", "at most 10 m, which is 1000 cm"}},
+        {"/pieces/0/notches/0/at", "1e300", {at, "1e+300", "at most 10 m, which is 1000 cm"}},
         {"/pieces/1/outline/items/1/to", "[22]", {to, "a list of 1", "a point [x, y]"}},
-        {"/pieces/1/outline/items/1/to", "[22, 20, 3]", {to, "a list of 3", "a point [x, y]"}},
+        {"/pieces/1/outline/items/1/to",
+         "[22, 20, 3]",
+         {to, "a list of 3", "a point [x, y] of two numbers (a decimal is written with a point, as 1.5)"}},
         {"/pieces/1/outline/items/1/to", "{}", {to, "an empty object", "a point [x, y]"}},
         {"/pieces/1/outline/items/1/to", "[22, true]", {to + "/1", "true", "a number"}},
-        {"/pieces/1/outline/items/1/to", "[1000.5, 20]", {to + "/0", "1000.5", "a length of at most 10 m"}},
-        {"/pieces/1/outline/items/1/to", "[22, -1001]", {to + "/1", "-1001", "a number within 10 m of zero"}},
+        {"/pieces/1/outline/items/1/to",
+         "[1000.5, 20]",
+         {to + "/0", "1000.5", "at most 10 m, which is 1000 cm"}},
+        {"/pieces/1/outline/items/1/to",
+         "[22, -1001]",
+         {to + "/1", "-1001", "at most 10 m from zero, which is 1000 cm"}},
         {"/pieces/0/marks/0/line", "[[0, 1]]", {line, "a list of 1", "two points or more"}},
         {"/name", "\"\"", {"/name", "\"\"", "a name that is not empty"}},
         {"/name", "12", {"/name", "12", "a name in double quotes"}},
@@ -90,6 +96,34 @@ TEST(Reading, SizesAreJudgedInMillimetres) {
     EXPECT_EQ(in_unit("cm", "1000.1"), 1U);
     EXPECT_EQ(in_unit("in", "393.7"), 0U);
     EXPECT_EQ(in_unit("in", "393.71"), 1U);
+}
+
+// One slip is one problem: the key that it stands for is not reported as missing besides.
+TEST(Reading, AMisspeltKeyIsNotMissingToo) {
+    const auto renamed = [](const std::string& pointer, const char* key, const char* slip) {
+        auto whole = edited::tunic_json();
+        auto& object = whole[nlohmann::ordered_json::json_pointer(pointer)];
+        object[slip] = object[key];
+        object.erase(key);
+        return edited::problems_of(whole.dump());
+    };
+    const std::tuple<const char*, const char*, const char*> slips[] = {
+        {"/pieces/0", "outline", "outlines"},           {"/pieces/0/outline/items/1", "dart", "drat"},
+        {"/pieces/0/outline/items/3", "edge", "egde"},  {"/pieces/0/outline/items/3", "edge", "Edge"},
+        {"/pieces/0/outline/items/1", "point", "pont"}, {"/seams/0", "joins", "join"},
+    };
+    for (const auto& [pointer, key, slip] : slips) {
+        const auto problems = renamed(pointer, key, slip);
+        ASSERT_EQ(problems.size(), 1U) << slip << ::testing::PrintToString(problems);
+        EXPECT_EQ(problems[0].pointer, std::string(pointer) + "/" + slip);
+        EXPECT_EQ(problems[0].found, "the unknown key \"" + std::string(slip) + "\"");
+        EXPECT_EQ(problems[0].expected, "\"" + std::string(key) + "\"");
+    }
+    // A key that is there and a slip of it are two things, and another missing key is still missed.
+    auto whole = edited::tunic_json();
+    whole["pieces"][0]["nmae"] = "front";
+    whole["pieces"][0].erase("outline");
+    EXPECT_GE(edited::problems_of(whole.dump()).size(), 2U);
 }
 
 }  // namespace

@@ -1,13 +1,13 @@
 #include "dartwright/files/json_tree.hpp"
 
 #include <algorithm>
-#include <cctype>
 #include <map>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <utility>
 
 #include "dartwright/files/numbers.hpp"
+#include "dartwright/files/syntax_problem.hpp"
 #include "dartwright/files/utf8.hpp"
 
 namespace dartwright {
@@ -28,56 +28,6 @@ struct NumberOutOfRange {
     std::string pointer;
 };
 using LiteralByPointer = std::map<std::string, std::string>;
-
-std::string at(TextPlace place) {
-    return "at line " + std::to_string(place.line) + ", column " + std::to_string(place.column);
-}
-
-/// The word, number or sign that covers an offset, or the word that ends there.
-std::string word_at(std::string_view text, std::size_t offset) {
-    const auto is_of_word = [&](std::size_t i) {
-        return i < text.size() && (std::isalnum(static_cast<unsigned char>(text[i])) != 0 ||
-                                   std::string_view("+-._").find(text[i]) != std::string_view::npos);
-    };
-    if (!is_of_word(offset) && offset > 0 && is_of_word(offset - 1)) --offset;
-    std::size_t first = offset;
-    std::size_t last = offset + 1;
-    while (first > 0 && is_of_word(offset) && is_of_word(first - 1)) --first;
-    while (is_of_word(offset) && is_of_word(last)) ++last;
-    return std::string(text.substr(first, last - first));
-}
-
-/// The parser's words for what it expected, in plainer ones.
-std::string plainer(const std::string& expected) {
-    // A list or an object may go on as well as end here.
-    if (expected == "']'" || expected == "'}'") return "',' or " + expected;
-    if (expected == "string literal") return "a key in double quotes";
-    if (expected == "end of input") return "the end of the file";
-    if (expected == "'[', '{', or a literal") return "a value";
-    return expected;
-}
-
-/// The parser's message says `... - REASON; last read: 'TOKEN'; expected X`, the last two parts in
-/// either order and optional. `offset` is that of the last byte it read.
-FileProblem syntax_problem(const std::string& pointer, std::string_view text, std::size_t offset,
-                           const std::string& message) {
-    const auto dash = message.find(" - ");
-    std::string reason = dash == message.npos ? message : message.substr(dash + 3);
-    std::string expected = "a value";
-    if (const auto semicolon = reason.rfind("; expected "); semicolon != reason.npos) {
-        expected = reason.substr(semicolon + 11);
-        reason.erase(semicolon);
-    }
-    for (std::string* part : {&reason, &expected})
-        if (const auto last_read = part->find("; last read"); last_read != part->npos) part->erase(last_read);
-    const bool is_word =
-        reason == "invalid literal" || reason == "invalid number" || reason == "unexpected number literal";
-    if (is_word && offset < text.size()) reason = in_quotes(word_at(text, offset));
-    if (reason == "unexpected string literal") reason = "text in quotes";
-    if (reason == "invalid string: missing closing quote") expected = "a closing quote";
-    if (reason == "unexpected end of input" || offset >= text.size()) reason = "the end of the file";
-    return {pointer, reason + " " + at(place_of_offset(text, offset)), plainer(expected)};
-}
 
 class TreeBuilder : public nlohmann::json_sax<json> {
   public:
@@ -206,10 +156,10 @@ std::optional<FileProblem> trouble_with_bytes(std::string_view text) {
     const bool is_utf_16 = text.substr(0, 2) == "\xFF\xFE" || text.substr(0, 2) == "\xFE\xFF";
     if (is_utf_16) return FileProblem{"", "UTF-16 text", "a pattern file saved as UTF-8"};
     if (const auto bad = first_malformed_utf8(text))
-        return FileProblem{"", "bytes that are not UTF-8 " + at(place_of_offset(text, *bad)), "UTF-8 text"};
+        return FileProblem{"", "bytes that are not UTF-8 " + at_line_and_column(text, *bad), "UTF-8 text"};
     // The parser would take a zero byte for the end of the text, and miss what follows.
     if (const auto zero = text.find('\0'); zero != text.npos)
-        return FileProblem{"", "a zero byte " + at(place_of_offset(text, zero)), "JSON"};
+        return FileProblem{"", "a zero byte " + at_line_and_column(text, zero), "JSON"};
     return std::nullopt;
 }
 

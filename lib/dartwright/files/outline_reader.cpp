@@ -98,6 +98,12 @@ std::optional<OutlineItem> read_item(Reading& reading, const JsonNode& node) {
     }
     if (is_edge) return read_edge(reading, node);
     if (is_dart || member(node, "point")) return read_dart(reading, node);
+    for (const JsonNode* child : node.children) {
+        if (const auto meant = nearest_name(child->key, {"edge", "dart"})) {
+            reading.add(*child, "the unknown key " + in_quotes(child->key), in_quotes(*meant));
+            return std::nullopt;
+        }
+    }
     reading.add(node, "neither \"edge\" nor \"dart\"", item_kinds);
     return std::nullopt;
 }

@@ -128,7 +128,7 @@ Allowance read_allowance(Reading& reading, const JsonNode& node, const std::stri
                          const Edges& edges) {
     if (node.kind == JsonNode::Kind::number) return read_length(reading, node).value_or(0);
     std::vector<AllowanceStretch> stretches;
-    for (const JsonNode* child : list_of(reading, node, "a width, or a list of stretches"))
+    for (const JsonNode* child : list_of(reading, node, "a width as a number, or a list of stretches"))
         stretches.push_back(read_stretch(reading, *child, edge, edges));
     if (node.kind == JsonNode::Kind::list && stretches.empty())
         reading.reject(node, "a width, or one stretch or more");

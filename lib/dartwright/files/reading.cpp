@@ -28,6 +28,11 @@ double read_mm(Reading& reading, const JsonNode& node) {
     return mm;
 }
 
+/// The unit is what is wrong with most such numbers, so it is said.
+std::string largest_in(Unit unit) {
+    return unit == Unit::mm ? "10000 mm" : unit == Unit::cm ? "1000 cm" : "393.7 in";
+}
+
 std::optional<double> length_up_to_largest(Reading& reading, const JsonNode& node, double least,
                                            const char* expected) {
     const double mm = to_mm(node.number, reading.unit);
@@ -36,7 +41,7 @@ std::optional<double> length_up_to_largest(Reading& reading, const JsonNode& nod
         return std::nullopt;
     }
     if (mm > largest_length_mm) {
-        reading.reject(node, "a length of at most 10 m");
+        reading.reject(node, "at most 10 m, which is " + largest_in(reading.unit));
         return std::nullopt;
     }
     return read_mm(reading, node);
@@ -77,6 +82,7 @@ Fields::Fields(Reading& reading, const JsonNode& node, const char* what, std::ve
     for (const JsonNode* child : node.children) {
         if (std::find(known.begin(), known.end(), child->key) != known.end()) continue;
         const auto meant = nearest_name(child->key, known);
+        if (meant) misspelt_.push_back(*meant);
         reading.add(*child, "the unknown key " + in_quotes(child->key),
                     meant ? in_quotes(*meant) : "a key of " + std::string(what) + ": " + any_of(known));
     }
@@ -89,7 +95,8 @@ const JsonNode* Fields::optional(const char* key) const {
 const JsonNode* Fields::required(const char* key, const char* expected) const {
     if (!is_object()) return nullptr;
     const JsonNode* found = member(node_, key);
-    if (!found) reading_.add(node_, "no key " + in_quotes(key), expected);
+    const bool is_misspelt = std::find(misspelt_.begin(), misspelt_.end(), key) != misspelt_.end();
+    if (!found && !is_misspelt) reading_.add(node_, "no key " + in_quotes(key), expected);
     return found;
 }
 
@@ -126,7 +133,7 @@ std::optional<int> read_whole(Reading& reading, const JsonNode& node, int low, i
 
 std::optional<double> read_coordinate(Reading& reading, const JsonNode& node) {
     if (node.kind == Kind::number && to_mm(node.number, reading.unit) < -largest_length_mm) {
-        reading.reject(node, "a number within 10 m of zero");
+        reading.reject(node, "at most 10 m from zero, which is " + largest_in(reading.unit));
         return std::nullopt;
     }
     return length_up_to_largest(reading, node, -largest_length_mm, "a number");
@@ -140,7 +147,10 @@ std::optional<double> read_length(Reading& reading, const JsonNode& node) {
 
 std::optional<Point> read_point(Reading& reading, const JsonNode& node) {
     if (node.kind != Kind::list || node.children.size() != 2) {
-        reading.reject(node, "a point [x, y]");
+        const bool may_be_decimal_commas = node.children.size() == 3 || node.children.size() == 4;
+        reading.reject(node, may_be_decimal_commas
+                                 ? "a point [x, y] of two numbers (a decimal is written with a point, as 1.5)"
+                                 : "a point [x, y]");
         return std::nullopt;
     }
     const auto x = read_coordinate(reading, *node.children[0]);

@@ -35,12 +35,13 @@ class Fields {
     Fields(Reading& reading, const JsonNode& node, const char* what, std::vector<std::string> known);
     bool is_object() const { return node_.kind == JsonNode::Kind::object; }
     const JsonNode* optional(const char* key) const;
-    /// A problem if it is missing.
+    /// A problem if it is missing, unless an unknown key was a slip of it and has been reported.
     const JsonNode* required(const char* key, const char* expected) const;
 
   private:
     Reading& reading_;
     const JsonNode& node_;
+    std::vector<std::string> misspelt_;  ///< known keys that an unknown key was nearest to
 };
 
 /// The children of a list; a problem and empty if it is not one.
