@@ -56,6 +56,8 @@ Command walk_command();
 Command show_command();
 Command measure_command();
 Command pivot_command();
+Command split_command();
+Command merge_command();
 Command draw_command();
 
 /// Every command, in the order of the help.

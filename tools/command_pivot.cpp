@@ -1,16 +1,10 @@
 // pivot: moves a dart, or a part of it, to another place on the outline.
 
-#include <cmath>
-
 #include "arguments.hpp"
-#include "checked_file.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/drawing/decimals.hpp"
-#include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/motion.hpp"
-#include "figures.hpp"
-#include "result_file.hpp"
-#include "tolerance_option.hpp"
+#include "operation.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -40,24 +34,6 @@ PivotRequest request_of(const Arguments& arguments) {
     return request;
 }
 
-std::string listed(const std::vector<std::string>& names) {
-    std::string words;
-    for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
-    return words;
-}
-
-std::string runs_table(const std::vector<RunChange>& runs, Unit unit, const Ink& ink) {
-    TextTable table(
-        {{std::string("runs, ") + word_of(unit), Align::left}, {"before"}, {"after"}, {"change"}});
-    for (const RunChange& run : runs) {
-        table.add({{run.edge},
-                   {figure(run.before_mm, unit)},
-                   {figure(run.after_mm, unit)},
-                   {signed_figure(run.after_mm - run.before_mm, unit)}});
-    }
-    return table.is_empty() ? "" : std::string("\n") + table.text(ink);
-}
-
 std::string text_of(const PivotAccount& account, Unit unit, const Ink& ink) {
     const bool is_whole = account.new_dart == account.dart;
     std::string text = std::string("Moved ") + angle_words(account.angle_rad) + " of " + account.dart +
@@ -67,49 +43,34 @@ std::string text_of(const PivotAccount& account, Unit unit, const Ink& ink) {
             ", the new one is " + length_words(account.new_intake_mm, unit) + "\n";
     text += std::string("  left at the old place: ") +
             (account.angle_left_rad == 0 ? "nothing" : angle_words(account.angle_left_rad)) + "\n";
-    text += std::string("  turned by ") + angle_words(std::abs(account.turn_rad)) +
-            (account.turn_rad < 0 ? " clockwise: " : " anticlockwise: ") + listed(account.turned) + "\n";
-    text += std::string("  held: ") + listed(account.held) + "\n";
-    for (const std::string& note : account.notes) text += "  note: " + note + "\n";
-    return text + runs_table(account.runs, unit, ink);
+    return text + turn_words({account.turn_rad, account.turned, account.held}) + note_lines(account.notes) +
+           runs_table(account.runs, unit, ink);
 }
 
-std::string json_of(const PivotAccount& account) {
-    Json runs = Json::array();
-    for (const RunChange& run : account.runs)
-        runs.push_back({{"edge", run.edge}, {"before", run.before_mm}, {"after", run.after_mm}});
-    return json_text({{"dartwright_pivot", 1},
-                      {"piece", account.piece},
-                      {"dart", account.dart},
-                      {"new_dart", account.new_dart},
-                      {"to", account.to},
-                      {"angle", degrees(account.angle_rad)},
-                      {"angle_left", degrees(account.angle_left_rad)},
-                      {"turned", account.turned},
-                      {"held", account.held},
-                      {"turn", degrees(account.turn_rad)},
-                      {"runs", runs},
-                      {"intake_before", account.old_intake_mm},
-                      {"intake_after", account.new_intake_mm},
-                      {"notes", account.notes}});
+Json json_of(const PivotAccount& account) {
+    return {{"dartwright_pivot", 1},
+            {"piece", account.piece},
+            {"dart", account.dart},
+            {"new_dart", account.new_dart},
+            {"to", account.to},
+            {"angle", degrees(account.angle_rad)},
+            {"angle_left", degrees(account.angle_left_rad)},
+            {"turned", account.turned},
+            {"held", account.held},
+            {"turn", degrees(account.turn_rad)},
+            {"runs", runs_json(account.runs)},
+            {"intake_before", account.old_intake_mm},
+            {"intake_after", account.new_intake_mm},
+            {"notes", account.notes}};
 }
 
 ExitStatus run_pivot(const Arguments& arguments, Invocation& call) {
-    require_positional(arguments, 1, 1, "the pattern file");
-    const Format format = format_of(arguments);
     const PivotRequest request = request_of(arguments);
-    const auto tolerances = tolerances_given(arguments);
-    const std::string& path = arguments.positional[0];
-    const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
-    PivotResult result = pivot(with_tolerances(pattern, tolerances), request);
-    // Tolerances of the command line are for this one operation.
-    result.pattern.tolerances = pattern.tolerances;
-    const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());
-    const std::string account =
-        format == Format::json ? json_of(result.account) : text_of(result.account, pattern.unit, ink);
-    write_result(arguments, call.out, write_pattern(result.pattern), account);
-    return ExitStatus::done;
+    return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
+        PivotResult result = pivot(pattern, request);
+        return Operated{std::move(result.pattern), text_of(result.account, pattern.unit, ink),
+                        json_of(result.account)};
+    });
 }
 
 }  // namespace
@@ -123,23 +84,20 @@ Command pivot_command() {
         "was "
         "and opens it at the place. The pattern goes to standard output and the account of what was done to "
         "standard error; with -o the pattern goes to the file and the account to standard output.",
-        {{"piece", 0, "PIECE", "the piece that has the dart"},
-         {"dart", 0, "DART", "the dart to move"},
-         {"to", 0, "PLACE", "where it opens: EDGE@DISTANCE/FROM, such as side@60/armhole or waist@50%"},
-         {"share", 0, "SHARE",
-          "move this share of the dart's angle: 50%, 1/3 (without any of the three, all)"},
-         {"angle", 0, "DEGREES", "move this angle"},
-         {"intake", 0, "LENGTH", "move so much that the old mouth narrows by this length"},
-         {"back-off", 0, "LENGTH",
-          "how far the new dart's point stays from the pivot; as the old one's if absent"},
-         {"hold", 0, "EDGE",
-          "the edge that stays where it is; chosen by the fold, then the grain, if absent"},
-         {"name", 0, "NAME", "the name of the dart at its new place"},
-         {"press", 0, "EDGE", "the edge towards which the new dart is pressed"},
-         output_option("write the pattern to this file; it comes whole or not at all"),
-         overwrite_option(),
-         {"format", 0, "text|json", "how the account is written; json has lengths in mm, angles in degrees"},
-         tolerance_option()},
+        with_operation_options(
+            {piece_option("the piece that has the dart"),
+             {"dart", 0, "DART", "the dart to move"},
+             {"to", 0, "PLACE", "where it opens: EDGE@DISTANCE/FROM, such as side@60/armhole or waist@50%"},
+             {"share", 0, "SHARE",
+              "move this share of the dart's angle: 50%, 1/3 (without any of the three, all)"},
+             {"angle", 0, "DEGREES", "move this angle"},
+             {"intake", 0, "LENGTH", "move so much that the old mouth narrows by this length"},
+             {"back-off", 0, "LENGTH",
+              "how far the new dart's point stays from the pivot; as the old one's if absent"},
+             {"hold", 0, "EDGE",
+              "the edge that stays where it is; chosen by the fold, then the grain, if absent"},
+             {"name", 0, "NAME", "the name of the dart at its new place"},
+             {"press", 0, "EDGE", "the edge towards which the new dart is pressed"}}),
         {{"dartwright pivot bodice.json --piece front --dart \"waist dart\" --to side@60/armhole -o "
           "moved.json",
           "move the whole waist dart into the side, 60 mm below the armhole"},

@@ -15,8 +15,12 @@ Point closed_joint(const DartFigures& f, bool is_after_held, std::vector<std::st
     // Below a thousandth of a micrometre the legs are equal but for rounding.
     constexpr double rounding_mm = 1e-6;
     if (std::abs(difference) <= rounding_mm) return held;
-    notes.push_back("the legs differed by " + text_of("%.3f mm", std::abs(difference)) +
-                    "; both ends were brought to their mean");
+    // What a file's decimals leave, under what the sentence could show, is not worth one.
+    constexpr double worth_saying_mm = 0.0005;
+    if (std::abs(difference) >= worth_saying_mm) {
+        notes.push_back("the legs differed by " + text_of("%.3f mm", std::abs(difference)) +
+                        "; both ends were brought to their mean");
+    }
     return f.pivot + ((f.pivot_leg_a + f.pivot_leg_b) / 2) * unit(held - f.pivot);
 }
 

@@ -72,11 +72,13 @@ Piece opened_everywhere(Piece piece, const SplitRequest& request, const DartFigu
 
 Made made_of(const SplitRequest& request, const SplitAccount& account) {
     Made made{"split", {{"piece", request.piece}, {"dart", request.dart}}};
+    // Keys of the second place are `to 2`, `name 2`, and so on: a request has each key once.
     for (std::size_t i = 0; i < request.places.size(); ++i) {
         const SplitPlace& place = request.places[i];
-        made.request.push_back({"to", place.to + text_of("=%.17g%%", place.share * 100)});
-        made.request.push_back({"name", account.opened[i].name});
-        if (!place.press.empty()) made.request.push_back({"press", place.press});
+        const std::string number = i == 0 ? "" : " " + std::to_string(i + 1);
+        made.request.push_back({"to" + number, place.to + text_of("=%.17g%%", place.share * 100)});
+        made.request.push_back({"name" + number, account.opened[i].name});
+        if (!place.press.empty()) made.request.push_back({"press" + number, place.press});
     }
     if (request.back_off_mm) made.request.push_back({"back_off", text_of("%.17gmm", *request.back_off_mm)});
     if (!request.hold.empty()) made.request.push_back({"hold", request.hold});
