@@ -158,7 +158,9 @@ Place parse_place(const std::string& text, const std::vector<Run>& runs, const s
 }
 
 std::string to_text(const Place& place) {
-    char digits[32];
+    // Room for every double without an exponent: 309 digits before the point, or 324 zeros and 17 digits
+    // after.
+    char digits[400];
     const double shown = place.distance.is_share ? place.distance.value * 100 : place.distance.value;
     const auto end = std::to_chars(digits, digits + sizeof digits, shown, std::chars_format::fixed);
     std::string out = place.edge + "@" + std::string(digits, end.ptr);
