@@ -29,6 +29,7 @@ PivotRequest request_of(const Arguments& arguments) {
     request.part = part_of(arguments);
     if (const auto back_off = arguments.value("back-off")) request.back_off_mm = parse_length(*back_off);
     request.hold = arguments.value("hold").value_or("");
+    request.centre_seam = arguments.value("centre-seam").value_or("");
     request.name = arguments.value("name").value_or("");
     request.press = arguments.value("press").value_or("");
     return request;
@@ -96,6 +97,8 @@ Command pivot_command() {
               "how far the new dart's point stays from the pivot; as the old one's if absent"},
              {"hold", 0, "EDGE",
               "the edge that stays where it is; chosen by the fold, then the grain, if absent"},
+             {"centre-seam", 0, "NAME",
+              "the fold becomes a seam of this name first, so that the dart may open in it"},
              {"name", 0, "NAME", "the name of the dart at its new place"},
              {"press", 0, "EDGE", "the edge towards which the new dart is pressed"}}),
         {{"dartwright pivot bodice.json --piece front --dart \"waist dart\" --to side@60/armhole -o "

@@ -45,6 +45,7 @@ SplitRequest request_of(const Arguments& arguments) {
     }
     if (const auto back_off = arguments.value("back-off")) request.back_off_mm = parse_length(*back_off);
     request.hold = arguments.value("hold").value_or("");
+    request.centre_seam = arguments.value("centre-seam").value_or("");
     return request;
 }
 
@@ -114,7 +115,9 @@ Command split_command() {
              {"back-off", 0, "LENGTH",
               "how far the new darts' points stay from the pivot; as the old one's if absent"},
              {"hold", 0, "EDGE",
-              "the edge that stays where it is; chosen by the fold, then the grain, if absent"}}),
+              "the edge that stays where it is; chosen by the fold, then the grain, if absent"},
+             {"centre-seam", 0, "NAME",
+              "the fold becomes a seam of this name first, so that the dart may open in it"}}),
         {{"dartwright split bodice.json --piece front --dart \"waist dart\" --to side@60/armhole=50% --to "
           "shoulder@50%=50% -o two-darts.json",
           "half of the waist dart into the side, half into the shoulder"},

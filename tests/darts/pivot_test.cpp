@@ -4,40 +4,10 @@
 
 #include <gtest/gtest.h>
 
-#include "dartwright/files/pattern_file.hpp"
-#include "dartwright/pattern/dart.hpp"
+#include "darts/plain_front.hpp"
 
 namespace dartwright {
 namespace {
-
-// A plain front, 200 mm by 400 mm, with a dart of 40 mm in its straight waist.
-const char* const front = R"({
-  "dartwright": 1, "name": "plain", "unit": "mm",
-  "pieces": [{
-    "name": "front",
-    "cut": {"quantity": 1, "fold": "centre front"},
-    "grain": {"from": [20, 50], "to": [20, 350], "along": "centre front"},
-    "outline": {"start": [0, 0], "items": [
-      {"edge": "waist", "to": [80, 0]},
-      {"dart": "waist dart", "point": [100, 180], "pivot": [100, 200], "to": [120, 0], "press": "side"},
-      {"edge": "waist", "to": [200, 0]},
-      {"edge": "side", "to": [200, 300]},
-      {"edge": "armhole", "to": [150, 400]},
-      {"edge": "shoulder", "to": [60, 400]},
-      {"edge": "neck", "to": [0, 340]},
-      {"edge": "centre front", "to": [0, 0]}
-    ]},
-    "notches": [{"edge": "side", "from": "waist", "at": 50, "kind": "single"}],
-    "marks": [{"line": [[0, 250], [200, 250]], "name": "bust line"},
-              {"line": [[0, 100], [200, 100]], "name": "midriff"},
-              {"drill": [180, 20], "name": "hole"}, {"drill": [20, 20], "name": "held hole"}]
-  }],
-  "seams": []
-})";
-
-Pattern plain() {
-    return read_pattern(front, "plain.json");
-}
 
 PivotRequest to(const std::string& place) {
     PivotRequest request;
@@ -45,11 +15,6 @@ PivotRequest to(const std::string& place) {
     request.dart = "waist dart";
     request.to = place;
     return request;
-}
-
-DartFigures figures(const Pattern& pattern, const std::string& dart) {
-    const Piece& piece = pattern.pieces[0];
-    return figures_of(piece.outline, dart_named(piece, dart));
 }
 
 std::string refusal(const Pattern& pattern, const PivotRequest& request) {
@@ -60,11 +25,6 @@ std::string refusal(const Pattern& pattern, const PivotRequest& request) {
         return refused.what();
     }
     return "not refused";
-}
-
-::testing::AssertionResult contains(const std::string& text, const std::string& part) {
-    if (text.find(part) != std::string::npos) return ::testing::AssertionSuccess();
-    return ::testing::AssertionFailure() << "\"" << text << "\" does not say \"" << part << "\"";
 }
 
 TEST(Pivot, MovesTheWholeDartToTheSide) {
@@ -286,6 +246,38 @@ TEST(PivotRefuses, WrongWords) {
     PivotRequest none = to("side@50%");
     none.part.share = 0.0;
     EXPECT_THROW(pivot(plain(), none), BadWords);
+}
+
+TEST(Pivot, OpensInTheFoldOnceThatIsACentreSeam) {
+    PivotRequest request = to("centre front@180/waist");
+    EXPECT_TRUE(contains(refusal(plain(), request), "name a centre seam"));
+    request.centre_seam = "centre front";
+    const PivotResult moved = pivot(plain(), request);
+    const Piece& piece = moved.pattern.pieces[0];
+    EXPECT_EQ(piece.cut->fold, "");
+    EXPECT_EQ(piece.cut->quantity, 2);
+    ASSERT_EQ(moved.pattern.seams.size(), 1u);
+    EXPECT_TRUE(moved.pattern.seams[0].joins[1][0].mirrored);
+    // The place is 100 mm beside the pivot and 20 below it; mouths are in proportion to their legs.
+    const double mouth = 40 * std::hypot(100, 20) / std::hypot(20, 200);
+    EXPECT_NEAR(figures(moved.pattern, "waist dart").intake, mouth, 1e-9);
+    const auto runs = runs_of(piece.outline);
+    EXPECT_NEAR(find_run(runs, "centre front")->length, 340, 1e-9);
+    request.centre_seam.clear();
+    Pattern pair = plain();
+    pair.pieces[0].cut->fold.clear();
+    EXPECT_NEAR(figures(pivot(pair, request).pattern, "waist dart").intake, mouth, 1e-9);
+}
+
+TEST(Pivot, RefusesACentreSeamWithoutAFoldOrOfATakenName) {
+    PivotRequest request = to("side@100/armhole");
+    request.centre_seam = "centre front";
+    Pattern pattern = plain();
+    pattern.pieces[0].cut->fold.clear();
+    EXPECT_TRUE(contains(refusal(pattern, request), "is not cut on a fold"));
+    pattern = plain();
+    pattern.seams.push_back({"centre front", {}, {}, {}});
+    EXPECT_THROW(pivot(pattern, request), BadWords);
 }
 
 }  // namespace

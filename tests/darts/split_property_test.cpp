@@ -158,7 +158,7 @@ Pattern any_step(const Pattern& pattern, int number) {
     try {
         switch (*rc::gen::inRange(0, 3)) {
             case 0: {
-                PivotRequest request{"piece", dart, place, {}, {}, "", name, ""};
+                PivotRequest request{"piece", dart, place, {}, {}, "", name, "", ""};
                 if (*rc::gen::arbitrary<bool>()) request.part.share = real_between(0.2, 0.8);
                 return pivot(pattern, request).pattern;
             }
@@ -166,7 +166,7 @@ Pattern any_step(const Pattern& pattern, int number) {
                 const std::string second = any_place(pattern.pieces[0]);
                 if (second.empty()) return pattern;
                 const SplitRequest request{
-                    "piece", dart, {{place, 0.4, name, ""}, {second, 0.6, name + " b", ""}}, {}, ""};
+                    "piece", dart, {{place, 0.4, name, ""}, {second, 0.6, name + " b", ""}}, {}, "", ""};
                 return split(pattern, request).pattern;
             }
             default: {
@@ -196,7 +196,8 @@ RC_GTEST_PROP(AnyChain, KeepsEverythingAndComesHome, ()) {
     Pattern home;
     try {
         const std::string last = any_dart(after);
-        PivotRequest request{"piece", last, place_of_dart(before, piece.darts[0]), {}, {}, "", "home", ""};
+        PivotRequest request{"piece", last, place_of_dart(before, piece.darts[0]), {}, {}, "", "home",
+                             "",      ""};
         home = pivot(merged_into(pattern, last), request).pattern;
     } catch (const Impossible&) {
         RC_DISCARD("the home of the dart is beside the mouth, or hidden by a curve");

@@ -1,5 +1,6 @@
 #include "dartwright/darts/pivot.hpp"
 
+#include "dartwright/darts/centre_seam.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
@@ -17,6 +18,7 @@ Made made_of(const PivotRequest& request, const PivotAccount& account) {
     if (!request.hold.empty()) add("hold", request.hold);
     if (account.new_dart != request.dart) add("name", account.new_dart);
     if (!request.press.empty()) add("press", request.press);
+    if (!request.centre_seam.empty()) add("centre_seam", request.centre_seam);
     return made;
 }
 
@@ -45,9 +47,10 @@ void account_for(PivotAccount& account, const PivotRequest& request, const Plann
 }  // namespace
 
 PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
-    PivotResult result{pattern, {}};
+    PivotResult result;
     std::vector<std::string>& notes = result.account.notes;
     const Tolerances tolerances = tolerances_of(pattern);
+    result.pattern = with_centre_seam(pattern, request.piece, request.centre_seam, notes);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Piece before = prepared_piece(piece, dart, tolerances, notes);

@@ -27,6 +27,8 @@ struct PivotRequest {
     std::string hold;                   ///< an edge that stays; empty: chosen by fold, then grain
     std::string name;   ///< of the new dart; empty: the old name for a whole dart, `EDGE dart` for a part
     std::string press;  ///< edge the new dart is pressed towards; empty: as the old one
+    /// Name of a seam that the fold becomes first, so that the dart may open in it; empty: the fold stays.
+    std::string centre_seam;
 };
 
 /// What an operation did.

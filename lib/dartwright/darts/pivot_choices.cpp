@@ -112,7 +112,7 @@ TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, con
     const bool is_inside = !out.at_start && !out.at_end;
     if (is_inside && piece.cut && piece.cut->fold == out.edge) {
         throw Impossible("the place lies inside the fold " + quoted(out.edge),
-                         "open the piece at its fold first, or cut it twice with a seam there");
+                         "open the piece at its fold first, or name a centre seam that the fold becomes");
     }
     return out;
 }

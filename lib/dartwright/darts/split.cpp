@@ -1,5 +1,6 @@
 #include "dartwright/darts/split.hpp"
 
+#include "dartwright/darts/centre_seam.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
@@ -82,15 +83,17 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
     }
     if (request.back_off_mm) made.request.push_back({"back_off", text_of("%.17gmm", *request.back_off_mm)});
     if (!request.hold.empty()) made.request.push_back({"hold", request.hold});
+    if (!request.centre_seam.empty()) made.request.push_back({"centre_seam", request.centre_seam});
     return made;
 }
 
 }  // namespace
 
 SplitResult split(const Pattern& pattern, const SplitRequest& request) {
-    SplitResult result{pattern, {}};
+    SplitResult result;
     SplitAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);
+    result.pattern = with_centre_seam(pattern, request.piece, request.centre_seam, account.notes);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Piece before = prepared_piece(piece, dart, tolerances, account.notes);

@@ -24,6 +24,8 @@ struct SplitRequest {
     std::vector<SplitPlace> places;
     std::optional<double> back_off_mm;  ///< of every new dart; as the old one's if absent
     std::string hold;                   ///< an edge that stays; empty: chosen by fold, then grain
+    /// Name of a seam that the fold becomes first, so that a dart may open in it; empty: the fold stays.
+    std::string centre_seam;
 };
 
 /// A dart that an operation opened.

@@ -1,0 +1,19 @@
+#pragma once
+
+// Private to the room: a fold made a seam, so that a dart may open in it.
+
+#include <string>
+#include <vector>
+
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+/// The pattern with the piece cut as a mirrored pair instead of on the fold, and the fold's edge joined to
+/// its mirror image by a seam of that name; said in `notes`. The seam's corners are as free as the fold's
+/// were. Without a name the pattern is as it was. Impossible if the piece has no fold; BadWords if there is
+/// such a seam.
+Pattern with_centre_seam(Pattern pattern, const std::string& piece, const std::string& seam,
+                         std::vector<std::string>& notes);
+
+}  // namespace dartwright
