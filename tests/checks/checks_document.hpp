@@ -86,9 +86,9 @@ inline const std::map<std::string, std::string>& how_it_judges() {
          "Distances along the edge with darts closed; darts inside the edge and in the corners at its ends."},
         {"grain-missing", "For every piece that closes."},
         {"grain-direction",
-         "Against the straight line between the edge's ends; up or down is the same. A grain that is not "
-         "said to go "
-         "along an edge is not judged."},
+         "Against the straight line between the edge's ends, or between the ends of a stretch where darts "
+         "divide the edge: one of them has to be parallel. Up or down is the same. A grain that is not said "
+         "to go along an edge is not judged."},
         {"fold-straight", "The largest distance from the straight line between the edge's ends."},
         {"fold-corner",
          "At both ends of the fold, darts in the corner closed. `ends` of the cut lets a corner off, as for "

@@ -2,9 +2,12 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "checks/sample_patterns.hpp"
+#include "darts/plain_front.hpp"
+#include "dartwright/darts/pivot.hpp"
 
 namespace dartwright {
 namespace {
@@ -39,6 +42,18 @@ TEST(grain_direction, is_the_same_up_or_down) {
     }
     grain.along.clear();
     EXPECT_EQ(sample::checks_of(check(pattern)), sample::Names{});
+}
+
+// A dart in the centre front turns what lies below it; the grain goes along what lies above.
+TEST(grain_direction, may_go_along_one_stretch_of_an_edge_with_a_dart) {
+    PivotRequest request{"front", "waist dart",  "centre front@280/waist", {}, {}, "neck", "",
+                         "",      "centre front"};
+    Pattern pattern = pivot(plain(), request).pattern;
+    const sample::Names found = sample::checks_of(check(pattern));
+    EXPECT_EQ(std::count(found.begin(), found.end(), "grain-direction"), 0);
+    pattern.pieces[0].grain->to = pattern.pieces[0].grain->to + Vector{30, 0};
+    const sample::Names slanted = sample::checks_of(check(pattern));
+    EXPECT_EQ(std::count(slanted.begin(), slanted.end(), "grain-direction"), 1);
 }
 
 TEST(fold_straight, gives_the_largest_distance_from_the_chord) {

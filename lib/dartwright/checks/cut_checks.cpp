@@ -43,11 +43,32 @@ Vector chord_of(const Outline& outline, const Run& run) {
     return end_point(outline, run, RunEnd::end) - end_point(outline, run, RunEnd::start);
 }
 
+// The chords of the run's stretches between darts: a dart turns what lies beyond it.
+std::vector<Vector> chords_between_darts(const Outline& outline, const Run& run) {
+    std::vector<Vector> chords;
+    Point from = start_of_item(outline, run.items.front());
+    for (std::size_t k = 0; k < run.items.size(); ++k) {
+        const Point to = outline.items[run.items[k]].to;
+        const bool is_last = k + 1 == run.items.size();
+        const std::size_t following = (run.items[k] + 1) % outline.items.size();
+        if (!is_last && following == run.items[k + 1]) continue;
+        chords.push_back(to - from);
+        if (!is_last) from = start_of_item(outline, run.items[k + 1]);
+    }
+    return chords;
+}
+
+double least_angle_deg(Vector line, const std::vector<Vector>& chords) {
+    double least = 90;
+    for (const Vector chord : chords) least = std::min(least, angle_between_lines_deg(line, chord));
+    return least;
+}
+
 PlacedFindings grain_direction(const PieceContext& piece, const Tolerances& tolerances) {
     const std::optional<Grain>& grain = piece.piece->grain;
     if (!grain || grain->along.empty()) return {};
     const Run& run = run_named(piece.runs, grain->along, piece.name());
-    const double angle = angle_between_lines_deg(grain->to - grain->from, chord_of(piece.outline(), run));
+    const double angle = least_angle_deg(grain->to - grain->from, chords_between_darts(piece.outline(), run));
     if (angle <= tolerances.grain_deg) return {};
     Finding finding = finding_on(piece, "grain-direction", run.edge);
     finding.at = grain->from;
