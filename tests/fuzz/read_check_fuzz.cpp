@@ -1,5 +1,5 @@
-// Any pattern that can be read can be checked, walked, measured and drawn, and its first dart can be moved or
-// is refused; the pattern with the dart moved can be written, read and checked. Nothing but the exceptions
+// Any pattern that can be read can be checked, walked and measured, and its first dart can be moved or is
+// refused; the pattern with the dart moved can be written, read and checked. Nothing but the exceptions
 // that the operations document may come out.
 
 #include <cmath>
