@@ -58,8 +58,9 @@ std::optional<CheckedFile> check_path(const PatternPath& path,
     } catch (const FileTrouble& trouble) {
         return unread(path.path, without_name(trouble.what(), path.path));
     }
-    if (path.is_from_folder && is_other_json(text)) return std::nullopt;
-    return checked(path.path, text, tolerances);
+    CheckedFile file = checked(path.path, text, tolerances);
+    if (path.is_from_folder && !file.problems.empty() && is_other_json(text)) return std::nullopt;
+    return file;
 }
 
 /// Writes results one by one in either format.

@@ -20,9 +20,9 @@ namespace {
 
 enum class Picture { svg, png, pdf };
 
+// Standard output is text: a picture there is SVG.
 Picture picture_of(const std::string& path) {
-    if (path == "-")
-        throw WrongUse("a picture goes to a file: -o with a name that ends in .svg, .png or .pdf");
+    if (path == "-") return Picture::svg;
     const std::size_t dot = path.rfind('.');
     const std::string extension = dot == std::string::npos ? "" : path.substr(dot);
     if (extension == ".svg") return Picture::svg;
@@ -61,7 +61,7 @@ ExitStatus run_draw(const Arguments& arguments, Invocation& call) {
     const std::vector<std::string>& paths = arguments.positional;
     if (paths.size() == 2 && paths[0] == "-" && paths[1] == "-")
         throw WrongUse("standard input (-) can be read once only");
-    const Picture picture = picture_of(arguments.required("output"));
+    const Picture picture = picture_of(arguments.value("output").value_or("-"));
     const double pixels = pixels_per_mm(arguments);
     const auto tolerances = tolerances_given(arguments);
     const Pattern before = with_tolerances(read_pattern_file(paths[0]), tolerances);
@@ -73,7 +73,7 @@ ExitStatus run_draw(const Arguments& arguments, Invocation& call) {
     if (arguments.has("findings")) options.findings = check(after).findings;
     const Drawing drawing =
         paths.size() == 2 ? draw_overlay(before, after, options) : draw_pattern(before, options);
-    write_output_file(arguments, bytes_of(drawing, picture, pixels));
+    write_result(arguments, call.out, bytes_of(drawing, picture, pixels), "");
     return ExitStatus::done;
 }
 
@@ -83,10 +83,10 @@ Command draw_command() {
     return {
         "draw",
         "draw a pattern, or one over another, as SVG, PNG or PDF",
-        "FILE [AFTER] -o PICTURE [OPTIONS]",
+        "FILE [AFTER] [-o PICTURE] [OPTIONS]",
         "Draws the pieces side by side: outlines, darts, notches, grain, fold, names and lengths. With a "
         "second file, the second is drawn over the first. The ending of PICTURE says what it is: .svg, "
-        ".png or .pdf.",
+        ".png or .pdf; without -o it is SVG on standard output.",
         {output_option("the picture; it comes whole or not at all"),
          overwrite_option(),
          {"findings", 0, "", "mark the findings of a check at their places (with two files, the second's)"},

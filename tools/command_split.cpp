@@ -26,7 +26,8 @@ std::vector<std::string> for_each_place(const Arguments& arguments, const char* 
     std::vector<std::string> values = arguments.values(option);
     if (values.size() > places)
         throw WrongUse(std::string("--") + option + " is given " + std::to_string(values.size()) +
-                       " times for " + std::to_string(places) + " places; give it once a place at most");
+                       " times for " + std::to_string(places) + (places == 1 ? " place" : " places") +
+                       "; give it once a place at most");
     values.resize(places);
     return values;
 }
@@ -95,7 +96,7 @@ Command split_command() {
     return {
         "split",
         "share a dart among several places of the outline",
-        "FILE --piece PIECE --dart DART --to PLACE=SHARE [--to PLACE=SHARE ...] [OPTIONS]",
+        "FILE --piece PIECE --dart DART --to PLACE=SHARE... [OPTIONS]",
         "Opens a share of the dart's angle at each place, all at once, and closes the dart where it was by "
         "as "
         "much. What is not shared out stays. Only the shape at the end must not lie over itself; the order "

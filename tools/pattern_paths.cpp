@@ -50,10 +50,8 @@ std::vector<PatternPath> pattern_paths(const std::vector<std::string>& words) {
 }
 
 bool is_other_json(const std::string& text) {
-    // The full reading is only for files that do not have the word at all.
-    if (text.find("\"dartwright\"") != std::string::npos) return false;
     const auto json = nlohmann::json::parse(text, nullptr, false);
-    return json.is_object();
+    return json.is_object() && !json.contains("dartwright");
 }
 
 }  // namespace dartwright::tools

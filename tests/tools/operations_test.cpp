@@ -1,0 +1,214 @@
+// pivot, split and merge, as processes.
+
+#include <cmath>
+
+#include "tools/program.hpp"
+
+namespace dartwright {
+namespace {
+
+const std::string block = source_folder + "/fixtures/blocks/close-fitting.json";
+const std::vector<std::string> waist_dart{"--piece", "front", "--dart", "waist dart"};
+
+std::vector<std::string> words(std::vector<std::string> first, const std::vector<std::string>& more) {
+    first.insert(first.end(), waist_dart.begin(), waist_dart.end());
+    first.insert(first.end(), more.begin(), more.end());
+    return first;
+}
+
+Json front_of(const std::string& pattern) {
+    const Ended shown = dartwright({"show", "-", "--format", "json"}, pattern);
+    return Json::parse(shown.out)["pieces"][0];
+}
+
+Json dart_of(const Json& piece, const std::string& name) {
+    for (const Json& dart : piece["darts"]) {
+        if (dart["name"] == name) return dart;
+    }
+    return nullptr;
+}
+
+// 2 atan(2 / 17.4171): half the mouth over its height above the pivot, as the file has them.
+const double waist_dart_deg = 2 * std::atan2(2.0, 17.4171) * 180 / 3.14159265358979323846;
+
+TEST(pivot_command, gives_the_pattern_on_standard_output_and_the_account_beside_it) {
+    const Ended ended =
+        dartwright(words({"pivot", block}, {"--to", "side@60/armhole", "--name", "side dart"}));
+    EXPECT_EQ(ended.status, 0);
+    const Json front = front_of(ended.out);
+    EXPECT_EQ(dart_of(front, "waist dart"), nullptr);
+    EXPECT_NEAR(dart_of(front, "side dart")["angle"].get<double>(), waist_dart_deg, 1e-9);
+    EXPECT_EQ(ended.err.find("Moved 13.1° of waist dart on front to side@60/armhole, as side dart.\n"), 0u);
+    EXPECT_NE(ended.err.find("  side           19.58  19.58    0.00\n"), std::string::npos) << ended.err;
+}
+
+TEST(pivot_command, gives_the_account_on_standard_output_when_the_pattern_has_a_file) {
+    Folder folder;
+    const Ended ended = dartwright(words(
+        {"pivot", block}, {"--to", "side@60/armhole", "-o", folder / "moved.json", "--format", "json"}));
+    EXPECT_EQ(ended.status, 0);
+    EXPECT_EQ(ended.err, "");
+    const Json account = Json::parse(ended.out);
+    EXPECT_EQ(account["dartwright_pivot"], 1);
+    EXPECT_NEAR(account["angle"].get<double>(), waist_dart_deg, 1e-9);
+    EXPECT_NEAR(account["intake_before"].get<double>(), 40, 1e-9);
+    EXPECT_EQ(account["angle_left"], 0.0);
+    EXPECT_EQ(account["held"][1], "centre front");
+    EXPECT_EQ(folder.names(), std::vector<std::string>{"moved.json"});
+    EXPECT_EQ(dartwright({"check", folder / "moved.json"}).status, 0);
+}
+
+TEST(pivot_command, moves_a_share_an_angle_or_an_intake) {
+    const auto left = [](const std::vector<std::string>& part) {
+        const Ended ended = dartwright(words({"pivot", block, "--to", "side@6cm/armhole"}, part));
+        EXPECT_EQ(ended.status, 0) << ended.err;
+        return dart_of(front_of(ended.out), "waist dart");
+    };
+    EXPECT_NEAR(left({"--share", "25%"})["angle"].get<double>(), 0.75 * waist_dart_deg, 1e-9);
+    EXPECT_NEAR(left({"--share", "1/4"})["angle"].get<double>(), 0.75 * waist_dart_deg, 1e-9);
+    EXPECT_NEAR(left({"--angle", "5"})["angle"].get<double>(), waist_dart_deg - 5, 1e-9);
+    EXPECT_NEAR(left({"--intake", "1in"})["intake"].get<double>(), 40 - 25.4, 1e-9);
+}
+
+TEST(pivot_command, takes_each_option_of_the_new_dart) {
+    const Ended ended =
+        dartwright(words({"pivot", block}, {"--to", "side@2 3/8in/armhole", "--back-off", "3cm", "--name",
+                                            "low dart", "--press", "waist", "--hold", "side"}));
+    // Cut through the side, both parts have some of it.
+    EXPECT_EQ(ended.status, 4);
+    EXPECT_TRUE(says_one_line(ended, "hold an edge that lies on one side"));
+    const Ended held =
+        dartwright(words({"pivot", block}, {"--to", "side@2 3/8in/armhole", "--back-off", "3cm", "--name",
+                                            "low dart", "--press", "waist", "--hold", "neck"}));
+    ASSERT_EQ(held.status, 0) << held.err;
+    const Json dart = dart_of(front_of(held.out), "low dart");
+    const double dx = dart["point"][0].get<double>() - dart["pivot"][0].get<double>();
+    const double dy = dart["point"][1].get<double>() - dart["pivot"][1].get<double>();
+    EXPECT_NEAR(std::hypot(dx, dy), 30, 1e-9);
+    EXPECT_NE(held.out.find("\"dart\": \"low dart\""), std::string::npos);
+    EXPECT_NE(held.out.find("\"press\": \"waist\"}"), std::string::npos);
+}
+
+TEST(pivot_command, opens_in_the_fold_with_a_centre_seam_only) {
+    const std::vector<std::string> to{"--to", "centre front@170/neck"};
+    const Ended refused = dartwright(words({"pivot", block}, to));
+    EXPECT_EQ(refused.status, 4);
+    EXPECT_TRUE(says_one_line(refused, "lies inside the fold \"centre front\""));
+    EXPECT_EQ(dartwright(words({"pivot", block, "--centre-seam", "centre front"}, to)).status, 0);
+}
+
+TEST(pivot_command, pipes_into_check) {
+    Folder folder;
+    const Ended ended =
+        shell("dartwright pivot '" + block +
+                  "' --piece front --dart 'waist dart' --to shoulder@50% | dartwright check - --format json",
+              folder.path());
+    EXPECT_EQ(ended.status, 0);
+    EXPECT_EQ(Json::parse(ended.out)["files"][0]["passed"], true);
+}
+
+struct Refused {
+    std::vector<std::string> more;
+    int status;
+    const char* says;
+};
+class pivot_refusals : public testing::TestWithParam<Refused> {};
+
+TEST_P(pivot_refusals, say_why_and_write_nothing) {
+    Folder folder;
+    std::vector<std::string> more = GetParam().more;
+    more.insert(more.end(), {"-o", folder / "moved.json"});
+    const Ended ended = dartwright(words({"pivot", block}, more));
+    EXPECT_EQ(ended.status, GetParam().status);
+    EXPECT_TRUE(says_one_line(ended, GetParam().says));
+    EXPECT_EQ(ended.out, "");
+    EXPECT_TRUE(folder.names().empty());
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    all, pivot_refusals,
+    testing::Values(
+        Refused{{"--to", "side@60/armhole", "--angle", "20"}, 4, "the dart has only 13.1 degrees"},
+        Refused{{"--to", "side@60/armhole", "--angle", "-8"}, 2, "expected more than 0"},
+        Refused{{"--to", "side@60/armhole", "--share", "0%"}, 2, "expected more than 0"},
+        Refused{{"--to", "side@60/armhole", "--share", "101%"}, 4, "move all of it, or less"},
+        Refused{{"--to", "side@60/armhole", "--share", "half"}, 2, "expected a per cent such as 50%"},
+        Refused{{"--to", "side@60/armhole", "--share", "50%", "--angle", "3"}, 2, "give one"},
+        Refused{{"--to", "side@60/armhole", "--back-off", "-3"}, 2, "expected 0 or more"},
+        Refused{{"--to", "side@60/armhole", "--back-off", "300"}, 4, "set a back-off of at most"},
+        Refused{{"--to", "side@60/armhole", "--name", "bust dart"}, 2, "there is a dart \"bust dart\""},
+        Refused{{"--to", "side@60/armhole", "--press", "sleeve"}, 2, "no edge \"sleeve\""},
+        Refused{{"--to", "side@60/armhole", "--hold", "sleeve"}, 2, "no edge \"sleeve\""},
+        Refused{{"--to", "side@60/armhole", "--centre-seam", "side"}, 2, "there is a seam \"side\""},
+        Refused{{"--to", "side@-60/armhole"}, 4, "lies beyond the end"},
+        Refused{{"--to", "side@200/armhole"}, 4, "lies beyond the end"},
+        Refused{{"--to", "waist@119/side"}, 4, "from the mouth of \"waist dart\""},
+        Refused{{"--to", "side@0.5/armhole"}, 4, "side@0/armhole"},
+        Refused{{"--to", "side@60"}, 2, "side@60"},
+        Refused{{"--to", "side"}, 2, "expected EDGE@DISTANCE/FROM"},
+        Refused{{"--to", "side@6ocm/armhole"}, 2, "side"},
+        Refused{{"--to", "sleeve@60/armhole"}, 2, "there is \"waist\", \"centre front\""},
+        Refused{{"--to", "side@60/neck"}, 2, "there is \"armhole\", \"waist\""},
+        Refused{{}, 2, "--to is missing"}));
+
+TEST(pivot_command, answers_unknown_names_with_those_that_exist) {
+    const Ended piece =
+        dartwright({"pivot", block, "--piece", "frnt", "--dart", "waist dart", "--to", "side@50%"});
+    EXPECT_EQ(piece.status, 2);
+    EXPECT_TRUE(says_one_line(piece, "no piece \"frnt\" in the pattern; there is \"front\", \"back\""));
+    const Ended dart =
+        dartwright({"pivot", block, "--piece", "front", "--dart", "side dart", "--to", "side@50%"});
+    EXPECT_EQ(dart.status, 2);
+    EXPECT_TRUE(says_one_line(dart, "there is \"waist dart\", \"bust dart\""));
+}
+
+TEST(split_command, opens_each_share_and_names_it) {
+    const Ended ended =
+        dartwright(words({"split", block, "--format", "json"},
+                         {"--to", "side@60/armhole=50%", "--to", "shoulder@50%=1/4", "--name", "low"}));
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    const Json account = Json::parse(ended.err);
+    EXPECT_EQ(account["dartwright_split"], 1);
+    EXPECT_EQ(account["opened"][1]["name"], "shoulder dart");
+    EXPECT_NEAR(account["angle_left"].get<double>(), waist_dart_deg / 4, 1e-9);
+    const Json front = front_of(ended.out);
+    EXPECT_NEAR(dart_of(front, "low")["angle"].get<double>(), waist_dart_deg / 2, 1e-9);
+    EXPECT_NEAR(dart_of(front, "shoulder dart")["angle"].get<double>(), waist_dart_deg / 4, 1e-9);
+    EXPECT_NEAR(dart_of(front, "waist dart")["angle"].get<double>(), waist_dart_deg / 4, 1e-9);
+    EXPECT_EQ(dartwright({"check", "-"}, ended.out).status, 0);
+}
+
+TEST(split_command, refuses_in_one_line) {
+    const Ended much =
+        dartwright(words({"split", block}, {"--to", "side@60/armhole=70%", "--to", "neck@50%=40%"}));
+    EXPECT_EQ(much.status, 4);
+    EXPECT_TRUE(says_one_line(much, "add up to 110 %"));
+    const Ended none = dartwright(words({"split", block}, {"--to", "side@60/armhole"}));
+    EXPECT_EQ(none.status, 2);
+    EXPECT_TRUE(says_one_line(none, "expected PLACE=SHARE"));
+    const Ended names = dartwright(
+        words({"split", block}, {"--to", "side@60/armhole=50%", "--name", "one", "--name", "two"}));
+    EXPECT_EQ(names.status, 2);
+    EXPECT_TRUE(says_one_line(names, "2 times for 1 place;"));
+}
+
+TEST(merge_command, makes_one_dart_of_two) {
+    const Ended ended = dartwright(words({"merge", block, "--format", "json"}, {"--with", "bust dart"}));
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    const Json account = Json::parse(ended.err);
+    EXPECT_EQ(account["dartwright_merge"], 1);
+    const double both = account["angle"].get<double>() + account["angle_with"].get<double>();
+    EXPECT_NEAR(dart_of(front_of(ended.out), "bust dart")["angle"].get<double>(), both, 1e-9);
+    EXPECT_NEAR(account["angle"].get<double>(), waist_dart_deg, 1e-9);
+    EXPECT_EQ(dartwright({"check", "-"}, ended.out).status, 0);
+}
+
+TEST(merge_command, refuses_darts_of_different_pivots) {
+    const Ended ended =
+        dartwright({"merge", block, "--piece", "back", "--dart", "waist dart", "--with", "shoulder dart"});
+    EXPECT_EQ(ended.status, 4);
+    EXPECT_TRUE(says_one_line(ended, "169.6 mm apart"));
+}
+
+}  // namespace
+}  // namespace dartwright

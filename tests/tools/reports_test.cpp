@@ -1,0 +1,146 @@
+// walk, show, measure and draw, as processes.
+
+#include "tools/program.hpp"
+
+namespace dartwright {
+namespace {
+
+const std::string block = source_folder + "/fixtures/blocks/close-fitting.json";
+const std::string inch = source_folder + "/fixtures/workshop/chorus-bodice-inch.json";
+
+Json json_of(std::vector<std::string> words) {
+    words.insert(words.end(), {"--format", "json"});
+    const Ended ended = dartwright(words);
+    EXPECT_EQ(ended.status, 0) << ended.err;
+    EXPECT_EQ(ended.err, "");
+    return Json::parse(ended.out);
+}
+
+bool has(const std::string& text, const std::string& part) {
+    return text.find(part) != std::string::npos;
+}
+
+TEST(walk_command, meets_notches_and_darts_at_their_distances) {
+    const Ended ended = dartwright({"walk", bodice, "--seam", "side"});
+    EXPECT_EQ(ended.status, 0);
+    EXPECT_TRUE(has(ended.out, "  notch          single            6.00   6.00        0.00\n")) << ended.out;
+    EXPECT_TRUE(has(ended.out, "  dart           front side dart  12.91      -           -\n"));
+    EXPECT_TRUE(has(ended.out, "180.0° at the start, 180.0° at the end"));
+    const Json json = json_of({"walk", bodice, "--seam", "side"});
+    EXPECT_EQ(json["dartwright_walk"], 1);
+    EXPECT_EQ(json["rows"][1]["mark"], "notch");
+    // 6 cm, as the file says of both sides.
+    EXPECT_NEAR(json["rows"][1]["at"][0].get<double>(), 60, 1e-9);
+    EXPECT_NEAR(json["rows"][1]["at"][1].get<double>(), 60, 1e-9);
+    EXPECT_EQ(json["rows"][2]["at"][1], nullptr);
+}
+
+TEST(walk_command, answers_an_unknown_seam_with_those_that_exist) {
+    const Ended ended = dartwright({"walk", bodice, "--seam", "sleeve"});
+    EXPECT_EQ(ended.status, 2);
+    EXPECT_TRUE(says_one_line(ended, "there is \"side\", \"shoulder\", \"centre back\""));
+    EXPECT_EQ(ended.out, "");
+}
+
+TEST(show_command, has_the_keys_that_scripts_rely_on) {
+    const Json json = json_of({"show", block});
+    EXPECT_EQ(json["dartwright_show"], 1);
+    const Json& front = json["pieces"][0];
+    EXPECT_EQ(front["name"], "front");
+    EXPECT_EQ(front["runs"][1]["edge"], "centre front");
+    EXPECT_NEAR(front["runs"][1]["length"].get<double>(), 353, 1e-9);
+    const Json& dart = front["darts"][0];
+    for (const char* key : {"name", "legs", "intake", "angle", "point", "pivot"})
+        EXPECT_TRUE(dart.contains(key)) << key;
+    EXPECT_EQ(dart["point"], (Json{391.5, 150.0}));
+    EXPECT_EQ(dart["pivot"], (Json{391.5, 170.0}));
+    EXPECT_EQ(json["seams"].size(), 3u);
+    EXPECT_GT(front["area"].get<double>(), 0);
+}
+
+TEST(show_command, speaks_the_files_unit) {
+    EXPECT_TRUE(has(dartwright({"show", block}).out, "  centre front   35.30\n"));
+    EXPECT_TRUE(has(dartwright({"show", inch}).out, "  centre front   12.75\n"));
+    EXPECT_EQ(json_of({"show", inch})["pieces"][0]["runs"][5]["length"], 12.75 * 25.4);
+}
+
+TEST(measure_command, adds_up_a_line_over_all_pieces) {
+    // Front 49 - 23.5 less the bust dart where it crosses, back 23.5; doubled for fold and pair.
+    const Json json = json_of({"measure", block, "--line", "bust line"});
+    EXPECT_EQ(json["dartwright_measure"], 1);
+    EXPECT_NEAR(json["pieces"][1]["length"].get<double>(), 235, 1e-9);
+    EXPECT_EQ(json["pieces"][1]["copies"], 2);
+    EXPECT_NEAR(json["total"].get<double>(), 977, 0.5);
+    EXPECT_TRUE(has(dartwright({"measure", block, "--line", "bust line"}).out, "bust line: 97.70 cm\n"));
+}
+
+TEST(measure_command, measures_a_level_through_a_place) {
+    const Json json = json_of({"measure", block, "--level", "side@0/armhole"});
+    EXPECT_NEAR(json["total"].get<double>(), 977, 0.5);
+}
+
+TEST(measure_command, wants_one_line_or_one_level) {
+    EXPECT_EQ(dartwright({"measure", block}).status, 2);
+    EXPECT_EQ(dartwright({"measure", block, "--line", "waist", "--level", "side@50%"}).status, 2);
+    const Ended unknown = dartwright({"measure", block, "--line", "hip"});
+    EXPECT_EQ(unknown.status, 2);
+    EXPECT_TRUE(says_one_line(unknown, "\"waist\""));
+}
+
+TEST(draw_command, writes_each_format) {
+    Folder folder;
+    const auto starts = [&](const char* name, const std::string& bytes) {
+        const Ended ended = dartwright({"draw", block, "-o", folder / name, "--pixels-per-mm", "0.5"});
+        EXPECT_EQ(ended.status, 0) << ended.err;
+        EXPECT_EQ(ended.out + ended.err, "");
+        EXPECT_EQ(text_of_file(folder / name).substr(0, bytes.size()), bytes);
+    };
+    starts("a.svg", "<?xml");
+    starts("a.png", "\x89PNG");
+    starts("a.pdf", "%PDF");
+    EXPECT_EQ(folder.names(), (std::vector<std::string>{"a.pdf", "a.png", "a.svg"}));
+}
+
+TEST(draw_command, draws_the_same_bytes_again_and_svg_on_standard_output) {
+    Folder folder;
+    EXPECT_EQ(dartwright({"draw", block, "-o", folder / "a.svg"}).status, 0);
+    const Ended again = dartwright({"draw", block});
+    EXPECT_EQ(again.status, 0);
+    EXPECT_EQ(again.out, text_of_file(folder / "a.svg"));
+}
+
+TEST(draw_command, marks_findings_and_lays_one_over_the_other_when_asked) {
+    const std::string fault = source_folder + "/fixtures/faults/seam-length.json";
+    EXPECT_FALSE(has(dartwright({"draw", fault}).out, "3.0 mm longer"));
+    EXPECT_TRUE(has(dartwright({"draw", fault, "--findings"}).out, "3.0 mm longer"));
+    EXPECT_FALSE(has(dartwright({"draw", block}).out, ">before<"));
+    EXPECT_TRUE(has(dartwright({"draw", block, block}).out, ">before<"));
+    EXPECT_TRUE(has(dartwright({"draw", block}).out, "12.25 cm"));
+    EXPECT_FALSE(has(dartwright({"draw", block, "--no-lengths"}).out, "12.25 cm"));
+}
+
+TEST(draw_command, refuses_other_endings_and_pictures_too_large) {
+    Folder folder;
+    const Ended ending = dartwright({"draw", block, "-o", folder / "a.gif"});
+    EXPECT_EQ(ending.status, 2);
+    EXPECT_TRUE(says_one_line(ending, "ends in .svg, .png or .pdf"));
+    const Ended large = dartwright({"draw", block, "-o", folder / "a.png", "--pixels-per-mm", "1e6"});
+    EXPECT_EQ(large.status, 4);
+    EXPECT_TRUE(says_one_line(large, "ask for fewer"));
+    EXPECT_EQ(dartwright({"draw", block, "-o", folder / "a.png", "--pixels-per-mm", "nan"}).status, 2);
+    EXPECT_TRUE(folder.names().empty());
+}
+
+TEST(every_command, reads_standard_input) {
+    const std::string text = text_of_file(bodice);
+    EXPECT_EQ(dartwright({"show", "-", "--format", "json"}, text).out,
+              dartwright({"show", bodice, "--format", "json"}).out);
+    EXPECT_EQ(dartwright({"walk", "-", "--seam", "side"}, text).out,
+              dartwright({"walk", bodice, "--seam", "side"}).out);
+    EXPECT_EQ(dartwright({"measure", "-", "--line", "waist"}, text).out,
+              dartwright({"measure", bodice, "--line", "waist"}).out);
+    EXPECT_EQ(dartwright({"draw", "-"}, text).out, dartwright({"draw", bodice}).out);
+}
+
+}  // namespace
+}  // namespace dartwright
