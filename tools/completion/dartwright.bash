@@ -1,0 +1,54 @@
+# Completion of dartwright for bash: commands, options, the names in a pattern, and files. The program's own help
+# says what there is, so that nothing here can fall behind it.
+
+# Words of a pattern file by kind (piece, dart, edge, seam), one a line.
+_dartwright_names() {
+    local kind=$1 file=$2
+    [[ -f $file ]] || return
+    "$_dartwright_program" show "$file" --format json 2> /dev/null | awk -v kind="$kind" '
+        /^  "pieces"/ { part = "piece" }
+        /^  "seams"/ { part = "seam" }
+        /^      "runs"/ { part = "edge" }
+        /^      "darts"/ { part = "dart" }
+        /^    },?$/ { if (part != "seam") part = "piece" }
+        (/"name": / && part == kind) || (/"edge": / && part == "edge" && kind == "edge") {
+            sub(/^[^:]*: "/, ""); sub(/",?$/, ""); print
+        }' | sort -u
+}
+
+_dartwright_options() {
+    "$_dartwright_program" "$1" --help 2> /dev/null | grep -oE -- '^  (-[a-z], )?--[a-z-]+' | grep -oE -- '--[a-z-]+'
+}
+
+# What the option before the word wants: lines of words, or nothing for a file.
+_dartwright_values() {
+    local file=${COMP_WORDS[2]//[\"\']/}
+    case $1 in
+        --piece) _dartwright_names piece "$file" ;;
+        --dart | --with) _dartwright_names dart "$file" ;;
+        --seam) _dartwright_names seam "$file" ;;
+        --hold | --press | --line) _dartwright_names edge "$file" ;;
+        --format) printf '%s\n' text json ;;
+    esac
+}
+
+_dartwright() {
+    local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} name
+    local _dartwright_program=${COMP_WORDS[0]}
+    COMPREPLY=()
+    if ((COMP_CWORD == 1)); then
+        mapfile -t COMPREPLY < <(compgen -W "$("$_dartwright_program" --help 2> /dev/null |
+            sed -n '/^Commands:/,/^$/s/^  \([a-z]*\).*/\1/p') --help --version" -- "$word")
+        return
+    fi
+    if [[ $word == -* ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "$(_dartwright_options "${COMP_WORDS[1]}")" -- "$word")
+        return
+    fi
+    while IFS= read -r name; do
+        [[ $name == "${word//\\/}"* ]] && COMPREPLY+=("$(printf '%q' "$name")")
+    done < <(_dartwright_values "$before")
+    ((${#COMPREPLY[@]})) || compopt -o default 2> /dev/null
+}
+
+complete -F _dartwright dartwright
