@@ -46,6 +46,9 @@ struct Wrong {
     std::vector<std::string> words;
     const char* says;
 };
+void PrintTo(const Wrong& wrong, std::ostream* out) {
+    *out << wrong.says;
+}
 class wrong_words : public testing::TestWithParam<Wrong> {};
 
 TEST_P(wrong_words, are_said_in_one_line_with_status_2) {

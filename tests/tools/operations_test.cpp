@@ -112,6 +112,9 @@ struct Refused {
     int status;
     const char* says;
 };
+void PrintTo(const Refused& refused, std::ostream* out) {
+    *out << refused.says;
+}
 class pivot_refusals : public testing::TestWithParam<Refused> {};
 
 TEST_P(pivot_refusals, say_why_and_write_nothing) {
