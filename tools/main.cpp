@@ -14,6 +14,7 @@
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "kept_memory.hpp"
 #include "nearest_word.hpp"
 #include "output.hpp"
 
@@ -110,5 +111,6 @@ int run(const std::vector<std::string>& words) {
 }  // namespace dartwright::tools
 
 int main(int count, char** words) {
+    dartwright::tools::keep_freed_memory();
     return dartwright::tools::run({words + (count > 0 ? 1 : 0), words + count});
 }

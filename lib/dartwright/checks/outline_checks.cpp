@@ -87,20 +87,23 @@ PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints
     return findings;
 }
 
-// Whether the item runs on smoothly into a neighbour of its run, so that no edge but only a division of one
-// is short.
-bool is_smoothly_set_in(const PieceContext& piece, std::size_t item, const std::vector<Joint>& joints,
-                        const Tolerances& tolerances) {
+// For each item, whether it runs on smoothly into a neighbour of its run, so that no edge but only a division
+// of one is short.
+std::vector<bool> smoothly_set_in(const PieceContext& piece, const std::vector<Joint>& joints,
+                                  const Tolerances& tolerances) {
+    std::vector<bool> out(piece.outline().items.size(), false);
     for (const auto [before, after] : joints) {
-        if (before != item && after != item) continue;
-        if (kink_deg(piece.outline(), before, after) <= tolerances.kink_deg) return true;
+        if (kink_deg(piece.outline(), before, after) > tolerances.kink_deg) continue;
+        out[before] = true;
+        out[after] = true;
     }
-    return false;
+    return out;
 }
 
 PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joints,
                       const Tolerances& tolerances) {
     const Outline& outline = piece.outline();
+    const std::vector<bool> is_smooth = smoothly_set_in(piece, joints, tolerances);
     PlacedFindings findings;
     for (const Run& run : piece.runs) {
         for (const std::size_t item : run.items) {
@@ -109,7 +112,7 @@ PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joint
             const double length = length_of_item(outline, item);
             if (length >= stray_edge_mm) continue;
             Finding finding = finding_on(piece, "outline-stray");
-            const bool is_harmless = is_smoothly_set_in(piece, item, joints, tolerances);
+            const bool is_harmless = is_smooth[item];
             finding.severity = is_harmless ? Severity::note : Severity::fault;
             finding.edge = run.edge;
             finding.at = start_of_item(outline, item);

@@ -1,0 +1,205 @@
+// Whole jobs on patterns: reading, checking, moving a dart, drawing, and the program as a process.
+
+#include <benchmark/benchmark.h>
+#include <fcntl.h>
+#include <spawn.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cmath>
+#include <filesystem>
+#include <fstream>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "dartwright/checks/check.hpp"
+#include "dartwright/darts/merge.hpp"
+#include "dartwright/darts/pivot.hpp"
+#include "dartwright/drawing/pattern_drawing.hpp"
+#include "dartwright/drawing/svg_writer.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "kept_memory.hpp"
+
+extern char** environ;
+
+namespace {
+
+using namespace dartwright;
+
+const std::string block = DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/close-fitting.json";
+
+std::string text_of_file(const std::string& path) {
+    std::ostringstream text;
+    text << std::ifstream(path).rdbuf();
+    return text.str();
+}
+
+// A pattern file of some 20 kB: the block's pieces several times over, each under a name of its own.
+std::string text_of_20_kb() {
+    Pattern pattern = read_pattern(text_of_file(block), "block");
+    const std::vector<Piece> pieces = pattern.pieces;
+    for (int copy = 2; write_pattern(pattern).size() < 20000; ++copy) {
+        for (Piece piece : pieces) {
+            piece.name += " " + std::to_string(copy);
+            pattern.pieces.push_back(piece);
+        }
+    }
+    return write_pattern(pattern);
+}
+
+PivotRequest to_side() {
+    PivotRequest request;
+    request.piece = "front";
+    request.dart = "waist dart";
+    request.to = "side@60/armhole";
+    return request;
+}
+
+void parse_20_kb_json_library_alone(benchmark::State& state) {
+    const std::string text = text_of_20_kb();
+    for (auto _ : state) benchmark::DoNotOptimize(nlohmann::json::parse(text));
+    state.SetBytesProcessed(static_cast<std::int64_t>(text.size()) * state.iterations());
+}
+BENCHMARK(parse_20_kb_json_library_alone)->Unit(benchmark::kMicrosecond);
+
+void read_20_kb(benchmark::State& state) {
+    const std::string text = text_of_20_kb();
+    for (auto _ : state) benchmark::DoNotOptimize(read_pattern(text, "block"));
+    state.SetBytesProcessed(static_cast<std::int64_t>(text.size()) * state.iterations());
+}
+BENCHMARK(read_20_kb)->Unit(benchmark::kMicrosecond);
+
+void write_20_kb(benchmark::State& state) {
+    const Pattern pattern = read_pattern(text_of_20_kb(), "block");
+    for (auto _ : state) benchmark::DoNotOptimize(write_pattern(pattern));
+}
+BENCHMARK(write_20_kb)->Unit(benchmark::kMicrosecond);
+
+void read_block(benchmark::State& state) {
+    const std::string text = text_of_file(block);
+    for (auto _ : state) benchmark::DoNotOptimize(read_pattern(text, "block"));
+}
+BENCHMARK(read_block)->Unit(benchmark::kMicrosecond);
+
+void check_block(benchmark::State& state) {
+    const Pattern pattern = read_pattern(text_of_file(block), "block");
+    for (auto _ : state) benchmark::DoNotOptimize(check(pattern));
+}
+BENCHMARK(check_block)->Unit(benchmark::kMicrosecond);
+
+void pivot_block(benchmark::State& state) {
+    const Pattern pattern = read_pattern(text_of_file(block), "block");
+    const PivotRequest request = to_side();
+    for (auto _ : state) benchmark::DoNotOptimize(pivot(pattern, request));
+}
+BENCHMARK(pivot_block)->Unit(benchmark::kMicrosecond);
+
+// There and back five times: ten operations, each on the result of the one before.
+void chain_of_ten_pivots(benchmark::State& state) {
+    const Pattern pattern = read_pattern(text_of_file(block), "block");
+    PivotRequest back = to_side();
+    back.to = "waist@119/side";
+    for (auto _ : state) {
+        Pattern moved = pattern;
+        for (int k = 0; k < 5; ++k) moved = pivot(pivot(moved, to_side()).pattern, back).pattern;
+        benchmark::DoNotOptimize(moved);
+    }
+}
+BENCHMARK(chain_of_ten_pivots)->Unit(benchmark::kMicrosecond);
+
+void draw_block_as_svg(benchmark::State& state) {
+    const Pattern pattern = read_pattern(text_of_file(block), "block");
+    for (auto _ : state) benchmark::DoNotOptimize(to_svg(draw_pattern(pattern, {})));
+}
+BENCHMARK(draw_block_as_svg)->Unit(benchmark::kMicrosecond);
+
+// A round piece of so many straight edges with one dart, its pivot in the middle.
+Pattern round_piece(int edges) {
+    Pattern pattern;
+    Piece piece;
+    piece.name = "front";
+    piece.cut = Cut{};
+    piece.grain = Grain{{-100, -20}, {-100, 20}, ""};
+    const double mouth = 0.1;  // and edges of over 2 mm, however many
+    const auto at = [](double angle) { return Point{3000 * std::cos(angle), 3000 * std::sin(angle)}; };
+    piece.outline.start = at(0);
+    for (int k = 1; k <= edges; ++k) {
+        const std::string run = 4 * k <= edges ? "side" : "waist";
+        piece.outline.items.push_back({EdgeItem{run, StraightShape{}, 0}, at((2 * pi - mouth) * k / edges)});
+    }
+    piece.outline.items.push_back({DartItem{"waist dart", {0, 0}, {}, {}, {}, ""}, at(0)});
+    pattern.pieces.push_back(piece);
+    return pattern;
+}
+
+void check_by_edges(benchmark::State& state) {
+    const Pattern pattern = round_piece(static_cast<int>(state.range(0)));
+    for (auto _ : state) benchmark::DoNotOptimize(check(pattern));
+    state.SetComplexityN(state.range(0));
+}
+BENCHMARK(check_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond)->Complexity();
+
+void pivot_by_edges(benchmark::State& state) {
+    const Pattern pattern = round_piece(static_cast<int>(state.range(0)));
+    PivotRequest request = to_side();
+    request.to = "side@50%";
+    for (auto _ : state) benchmark::DoNotOptimize(pivot(pattern, request));
+    state.SetComplexityN(state.range(0));
+}
+BENCHMARK(pivot_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond)->Complexity();
+
+// Runs a program to its end with its output thrown away; the exit status.
+int run_quietly(std::vector<std::string> words) {
+    posix_spawn_file_actions_t actions;
+    posix_spawn_file_actions_init(&actions);
+    posix_spawn_file_actions_addopen(&actions, STDOUT_FILENO, "/dev/null", O_WRONLY, 0);
+    std::vector<char*> arguments;
+    for (std::string& word : words) arguments.push_back(word.data());
+    arguments.push_back(nullptr);
+    pid_t child = 0;
+    int status = -1;
+    if (posix_spawnp(&child, arguments[0], &actions, nullptr, arguments.data(), environ) == 0)
+        waitpid(child, &status, 0);
+    posix_spawn_file_actions_destroy(&actions);
+    return WIFEXITED(status) ? WEXITSTATUS(status) : -1;
+}
+
+void process_true(benchmark::State& state) {
+    for (auto _ : state) run_quietly({"/bin/true"});
+}
+BENCHMARK(process_true)->UseRealTime()->Unit(benchmark::kMillisecond);
+
+void process_check_block(benchmark::State& state) {
+    for (auto _ : state) {
+        if (run_quietly({DARTWRIGHT_PROGRAM, "check", block}) != 0)
+            state.SkipWithError("the block is not true");
+    }
+}
+BENCHMARK(process_check_block)->UseRealTime()->Unit(benchmark::kMillisecond);
+
+// A folder of 2,000 copies of the block, checked by one process that keeps to one core.
+void process_check_folder_of_2000(benchmark::State& state) {
+    constexpr int count = 2000;
+    const auto folder =
+        std::filesystem::temp_directory_path() / ("dartwright-bench-" + std::to_string(getpid()));
+    std::filesystem::create_directory(folder);
+    for (int k = 0; k < count; ++k) std::filesystem::copy_file(block, folder / (std::to_string(k) + ".json"));
+    const std::string format = state.range(0) == 0 ? "text" : "json";
+    for (auto _ : state) {
+        if (run_quietly({"taskset", "1", DARTWRIGHT_PROGRAM, "check", folder.string(), "--format", format}) !=
+            0)
+            state.SkipWithError("a copy of the block is not true");
+    }
+    state.SetItemsProcessed(count * state.iterations());
+    state.SetLabel(format);
+    std::filesystem::remove_all(folder);
+}
+BENCHMARK(process_check_folder_of_2000)->Arg(0)->Arg(1)->UseRealTime()->Unit(benchmark::kMillisecond);
+
+}  // namespace
+
+int main(int count, char** words) {
+    dartwright::tools::keep_freed_memory();  // as the program does
+    benchmark::Initialize(&count, words);
+    benchmark::RunSpecifiedBenchmarks();
+}
