@@ -58,6 +58,7 @@ Command measure_command();
 Command pivot_command();
 Command split_command();
 Command merge_command();
+Command true_command();
 Command draw_command();
 
 /// Every command, in the order of the help.

@@ -5,8 +5,8 @@
 namespace dartwright {
 namespace {
 
-const std::vector<std::string> commands{"check", "walk",  "show",  "measure",
-                                        "pivot", "split", "merge", "draw"};
+const std::vector<std::string> commands{"check", "walk",  "show", "measure", "pivot",
+                                        "split", "merge", "true", "draw"};
 
 TEST(help, lists_every_command) {
     const Ended ended = dartwright({"--help"});

@@ -19,6 +19,7 @@ const std::vector<Reader> readers{
     {"draw", {}},
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},
+    {"true", {"--piece", "front", "--dart", "waist dart"}},
     {"merge", {"--piece", "front", "--dart", "waist dart", "--with", "side dart"}}};
 
 Process reading(const Reader& reader, const std::string& file, const std::string& input = {}) {

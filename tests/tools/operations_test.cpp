@@ -213,5 +213,44 @@ TEST(merge_command, refuses_darts_of_different_pivots) {
     EXPECT_TRUE(says_one_line(ended, "169.6 mm apart"));
 }
 
+TEST(true_command, trues_a_dart_so_that_it_checks_true) {
+    Folder folder;
+    for (const char* fault : {"dart-legs", "dart-mouth", "dart-point"}) {
+        const std::string file = source_folder + "/fixtures/faults/" + fault + ".json";
+        EXPECT_EQ(dartwright({"check", file}).status, 1) << fault;
+        const Ended trued = dartwright({"true", file, "--piece", "bodice front", "--dart", "waist dart", "-o",
+                                        folder / "trued.json", "--overwrite", "--format", "json"});
+        ASSERT_EQ(trued.status, 0) << trued.err;
+        const Json account = Json::parse(trued.out);
+        EXPECT_EQ(account["dartwright_true"], 1);
+        EXPECT_NEAR(account["mouth_after"].get<double>(), 0, 1e-6);
+        EXPECT_EQ(dartwright({"check", folder / "trued.json"}).status, 0) << fault;
+    }
+}
+
+TEST(true_command, draws_an_edge_smooth) {
+    Folder folder;
+    const std::string file = source_folder + "/fixtures/faults/outline-kink.json";
+    const Json checked = Json::parse(dartwright({"check", file, "--format", "json"}).out);
+    const Json finding = checked["files"][0]["findings"][0];
+    const Ended trued = dartwright(
+        {"true", file, "--piece", finding["piece"], "--edge", finding["edge"], "-o", folder / "trued.json"});
+    ASSERT_EQ(trued.status, 0) << trued.err;
+    EXPECT_NE(trued.out.find("was drawn smooth"), std::string::npos);
+    EXPECT_EQ(dartwright({"check", folder / "trued.json"}).status, 0);
+}
+
+TEST(true_command, refuses_in_one_line) {
+    const Ended both = dartwright(words({"true", block}, {"--edge", "waist"}));
+    EXPECT_EQ(both.status, 2);
+    EXPECT_TRUE(says_one_line(both, "give one"));
+    const Ended legs = dartwright(words({"true", block}, {"--legs", "longest"}));
+    EXPECT_EQ(legs.status, 2);
+    EXPECT_TRUE(says_one_line(legs, "the nearest is long"));
+    const Ended span = dartwright(words({"true", block}, {"--span", "-1"}));
+    EXPECT_EQ(span.status, 2);
+    EXPECT_TRUE(says_one_line(span, "expected 0 or more"));
+}
+
 }  // namespace
 }  // namespace dartwright

@@ -1,5 +1,9 @@
 #include "dartwright/darts/account.hpp"
 
+#include <cmath>
+
+#include "dartwright/darts/phrases.hpp"
+
 namespace dartwright {
 
 std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::vector<Run>& after) {
@@ -12,6 +16,26 @@ std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::ve
         if (!find_run(before, run.edge)) out.push_back({run.edge, 0, run.length});
     }
     return out;
+}
+
+void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece,
+                                const std::vector<RunChange>& runs, std::vector<std::string>& notes) {
+    // Less than the width of a hair is not worth a word.
+    constexpr double worth_saying_mm = 0.01;
+    for (const RunChange& run : runs) {
+        const double change = run.after_mm - run.before_mm;
+        if (std::abs(change) < worth_saying_mm) continue;
+        for (const Seam& seam : pattern.seams) {
+            for (const SeamSide& side : seam.joins) {
+                for (const SeamPart& part : side) {
+                    if (part.piece != piece || part.edge != run.edge) continue;
+                    notes.push_back(quoted(run.edge) + " in the seam " + quoted(seam.name) + " is " +
+                                    text_of("%.2f mm ", std::abs(change)) +
+                                    (change > 0 ? "longer" : "shorter") + " than it was");
+                }
+            }
+        }
+    }
 }
 
 }  // namespace dartwright

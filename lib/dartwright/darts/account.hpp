@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -16,5 +17,10 @@ struct RunChange {
 
 /// Every run of `before` in its order, then those that only `after` has.
 std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::vector<Run>& after);
+
+/// Says of each run whose length changed by what an eye could see (0.01 mm) in which seams of the pattern it
+/// is.
+void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece,
+                                const std::vector<RunChange>& runs, std::vector<std::string>& notes);
 
 }  // namespace dartwright

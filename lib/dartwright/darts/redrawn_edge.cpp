@@ -1,0 +1,228 @@
+#include "dartwright/darts/redrawn_edge.hpp"
+
+#include <algorithm>
+
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/darts/wedges.hpp"
+#include "dartwright/geometry/arc_length.hpp"
+#include "dartwright/geometry/closest.hpp"
+
+namespace dartwright {
+namespace {
+
+// A chain of edge items of one run without what lay within a span of its end (or start): what is kept, where
+// that ends, its direction there in outline order, and the fullness of what was taken off.
+struct Trimmed {
+    Chain kept;
+    Point at;
+    Vector tangent;
+    double fullness = 0;
+    double rank = 0;  // of the first item taken off
+};
+
+// A place that a curve passes through, and its unit direction there.
+struct Passing {
+    Point at;
+    Vector tangent;
+};
+
+std::vector<Curve> curves_of_part(const ChainItem& item) {
+    return curves_of(*item.item.as_edge(), item.start, item.item.to);
+}
+
+double length_of_part(const ChainItem& item) {
+    double sum = 0;
+    for (const Curve& curve : curves_of_part(item)) sum += length(curve);
+    return sum;
+}
+
+// A cut nearer than this to a joint of the edge takes the whole item, mm: rounding of its length.
+constexpr double joint_mm = 1e-6;
+
+double fullness_of(const ChainItem& item) {
+    return item.item.as_edge()->fullness;
+}
+
+Trimmed trimmed_at_end(const Chain& run_part, double span_mm) {
+    Trimmed out{run_part, run_part.front().start, tangent_at_start(curves_of_part(run_part.front()).front()),
+                0, run_part.front().rank};
+    double left = span_mm;
+    while (!out.kept.empty() && left > joint_mm) {
+        const ChainItem last = out.kept.back();
+        out.kept.pop_back();
+        const double here = length_of_part(last);
+        out.rank = last.rank;
+        if (left >= here - joint_mm) {
+            out.fullness += fullness_of(last);
+            left -= here;
+            continue;
+        }
+        const CutItem halves = cut_item(last, here - left);
+        out.kept.insert(out.kept.end(), halves.before.begin(), halves.before.end());
+        for (const ChainItem& taken : halves.after) out.fullness += fullness_of(taken);
+        out.rank = halves.after.front().rank;
+        left = 0;
+    }
+    if (out.kept.empty()) return out;
+    out.at = out.kept.back().item.to;
+    out.tangent = tangent_at_end(curves_of_part(out.kept.back()).back());
+    return out;
+}
+
+Trimmed trimmed_at_start(const Chain& run_part, double span_mm) {
+    Trimmed out{run_part, run_part.back().item.to, tangent_at_end(curves_of_part(run_part.back()).back()), 0,
+                run_part.front().rank};
+    double left = span_mm;
+    while (!out.kept.empty() && left > joint_mm) {
+        const ChainItem first = out.kept.front();
+        out.kept.erase(out.kept.begin());
+        const double here = length_of_part(first);
+        if (left >= here - joint_mm) {
+            out.fullness += fullness_of(first);
+            left -= here;
+            continue;
+        }
+        const CutItem halves = cut_item(first, left);
+        for (const ChainItem& taken : halves.before) out.fullness += fullness_of(taken);
+        out.kept.insert(out.kept.begin(), halves.after.begin(), halves.after.end());
+        left = 0;
+    }
+    if (out.kept.empty()) return out;
+    out.at = out.kept.front().start;
+    out.tangent = tangent_at_start(curves_of_part(out.kept.front()).front());
+    return out;
+}
+
+// The cubic whose handles are a third of the chord: a fair curve for turns of up to some 60 degrees.
+Cubic fair_curve(const Passing& from, const Passing& to) {
+    const double handle = distance(from.at, to.at) / 3;
+    return {{from.at, from.at + handle * from.tangent, to.at - handle * to.tangent, to.at}};
+}
+
+struct ThreePoints {
+    Point before;
+    Point through;
+    Point after;
+};
+// The direction in which a fair line through the three passes the middle one: of the parabola through them at
+// parameters in proportion to the chords.
+Vector fair_tangent(const ThreePoints& points) {
+    const Vector in = points.through - points.before;
+    const Vector out = points.after - points.through;
+    const double in_length = norm(in);
+    const double out_length = norm(out);
+    return unit((out_length / in_length) * in + (in_length / out_length) * out);
+}
+
+// The items of the run at one end of the chain.
+Chain run_at_end(const Chain& chain) {
+    const std::string& edge = chain.back().item.as_edge()->edge;
+    auto first = chain.end();
+    while (first != chain.begin() && (first - 1)->item.as_edge() && (first - 1)->item.as_edge()->edge == edge)
+        --first;
+    return {first, chain.end()};
+}
+
+Chain run_at_start(const Chain& chain) {
+    const std::string& edge = chain.front().item.as_edge()->edge;
+    auto end = chain.begin();
+    while (end != chain.end() && end->item.as_edge() && end->item.as_edge()->edge == edge) ++end;
+    return {chain.begin(), end};
+}
+
+double length_of_chain(const Chain& chain) {
+    double sum = 0;
+    for (const ChainItem& each : chain) {
+        sum += length_of_part(each);
+    }
+    return sum;
+}
+
+ChainItem redrawn(const Curve& curve, const Trimmed& taken, const std::string& edge) {
+    const Cubic& cubic = std::get<Cubic>(curve);
+    return {cubic.p[0],
+            {EdgeItem{edge, CubicShape{{cubic.p[1], cubic.p[2]}}, taken.fullness}, cubic.p[3]},
+            taken.rank};
+}
+
+// The chain in three: what is redrawn before the joint, what is redrawn after it, and the rest between.
+struct Parts {
+    Trimmed before;
+    Trimmed after;
+    Chain rest;  // of the whole chain, after the one and before the other, without what either keeps
+    bool is_all_round = false;
+};
+
+Parts parts_around(const Chain& around, double span_mm) {
+    Chain run_before = run_at_end(around);
+    Parts out;
+    out.is_all_round = run_before.size() == around.size();
+    // An edge that goes all round is not redrawn twice over.
+    const double span = out.is_all_round ? std::min(span_mm, length_of_chain(around) / 2) : span_mm;
+    out.before = trimmed_at_end(run_before, span);
+    if (out.is_all_round) {
+        out.after = trimmed_at_start(out.before.kept, span);
+        out.before.kept.clear();
+        return out;
+    }
+    const Chain run_after = run_at_start(around);
+    out.after = trimmed_at_start(run_after, span);
+    out.rest.assign(around.begin() + static_cast<std::ptrdiff_t>(run_after.size()),
+                    around.end() - static_cast<std::ptrdiff_t>(run_before.size()));
+    return out;
+}
+
+Passing start_of_line(const Parts& parts) {
+    return {parts.before.at, parts.before.tangent};
+}
+
+Passing end_of_line(const Parts& parts, const Motion& closing) {
+    return {apply(closing, parts.after.at), apply(closing, parts.after.tangent)};
+}
+
+// The line in its two parts, before and after the joint.
+CurveHalves line_drawn(const Parts& parts, const FoldedJoint& joint, Drawn drawn) {
+    const Passing from = start_of_line(parts);
+    const Passing to = end_of_line(parts, joint.closing);
+    if (drawn == Drawn::across) {
+        const Curve line = fair_curve(from, to);
+        return split_at(line, closest_point(line, joint.before_end).parameter);
+    }
+    const Passing through{joint.before_end, fair_tangent({from.at, joint.before_end, to.at})};
+    return {fair_curve(from, through), fair_curve(through, to)};
+}
+
+}  // namespace
+
+Cubic line_across(const Chain& around, const Motion& closing, double span_mm) {
+    const Parts parts = parts_around(around, span_mm);
+    return fair_curve(start_of_line(parts), end_of_line(parts, closing));
+}
+
+RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double span_mm, Drawn drawn) {
+    const Parts parts = parts_around(around, span_mm);
+    const std::string edge = around.front().item.as_edge()->edge;
+    const CurveHalves line = line_drawn(parts, joint, drawn);
+    ChainItem before = redrawn(line.before, parts.before, edge);
+    before.item.to = joint.before_end;
+    ChainItem after = moved(redrawn(line.after, parts.after, edge), inverse(joint.closing));
+    after.start = joint.after_start;
+    after.item.to = parts.after.at;
+    RedrawnChain out;
+    out.chain.push_back(after);
+    out.chain.insert(out.chain.end(), parts.after.kept.begin(), parts.after.kept.end());
+    out.chain.insert(out.chain.end(), parts.rest.begin(), parts.rest.end());
+    out.chain.insert(out.chain.end(), parts.before.kept.begin(), parts.before.kept.end());
+    out.chain.push_back(before);
+    out.before_mm = std::min(span_mm, length_of_chain(run_at_end(around)));
+    out.after_mm = std::min(span_mm, length_of_chain(run_at_start(around)));
+    return out;
+}
+
+void refuse_bad_redrawing(const Outline& outline) {
+    const std::string trouble = trouble_with(wedge_polygon(outline), outline);
+    if (trouble.empty()) return;
+    throw Impossible("the edge cannot be redrawn so: " + trouble, "take a shorter span");
+}
+
+}  // namespace dartwright

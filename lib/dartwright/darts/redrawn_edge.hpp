@@ -1,0 +1,41 @@
+#pragma once
+
+// Private to the room: an edge drawn smooth through a joint, over a span to each side.
+
+#include "dartwright/darts/outline_chain.hpp"
+#include "dartwright/geometry/curve.hpp"
+
+namespace dartwright {
+
+/// Where two items of an edge meet when the cloth is folded as it will be sewn: the end of the one, the start
+/// of the other, and the motion that brings the latter onto the former (none, where no dart stands between).
+struct FoldedJoint {
+    Point before_end;
+    Point after_start;
+    Motion closing;
+};
+struct RedrawnChain {
+    Chain chain;
+    double before_mm = 0;  ///< redrawn before the joint, and after it
+    double after_mm = 0;
+};
+/// The fair curve over the folded joint: from the span's end before it to the span's end after it (or the
+/// edge's end, or a dart, where that is nearer), in place and direction, with handles of a third of the
+/// chord. Precondition: the chain begins just after the joint and ends just before it, both in items of one
+/// edge; span over 0, geometric length in mm.
+Cubic line_across(const Chain& around, const Motion& closing, double span_mm);
+
+/// How the new line meets the joint.
+enum class Drawn {
+    across,  ///< the fair curve from span to span; precondition: the joint's end lies on it
+    through  ///< two fair curves through the joint's end, of one direction there
+};
+/// The chain with the edge drawn anew over the folded joint and unfolded. The span's outer ends keep their
+/// place and direction, and the fullness of what was taken off goes with what takes its place. Preconditions
+/// as above.
+RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double span_mm, Drawn drawn);
+
+/// Impossible if the outline with its redrawn edge lies over itself, wedges drawn to the pivots.
+void refuse_bad_redrawing(const Outline& outline);
+
+}  // namespace dartwright

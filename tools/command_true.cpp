@@ -1,0 +1,144 @@
+// true: gives a dart legs of one length and a smooth mouth, or draws an edge smooth.
+
+#include "arguments.hpp"
+#include "dartwright/darts/true_dart.hpp"
+#include "dartwright/darts/true_edge.hpp"
+#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/geometry/motion.hpp"
+#include "dartwright/pattern/place.hpp"
+#include "figures.hpp"
+#include "nearest_word.hpp"
+#include "operation.hpp"
+#include "verdicts.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+TrueLegs legs_of(const std::string& word) {
+    if (word == "mean") return TrueLegs::mean;
+    if (word == "long") return TrueLegs::long_;
+    if (word == "short") return TrueLegs::short_;
+    throw WrongUse("--legs is long, short or mean, not '" + word + "'; the nearest is " +
+                   nearest_word(word, {"long", "short", "mean"}));
+}
+
+TrueDartRequest dart_request_of(const Arguments& arguments) {
+    TrueDartRequest request;
+    request.piece = arguments.required("piece");
+    request.dart = arguments.required("dart");
+    if (const auto legs = arguments.value("legs")) request.legs = legs_of(*legs);
+    if (const auto span = arguments.value("span")) request.span_mm = parse_length(*span);
+    return request;
+}
+
+std::string text_of(const TrueDartAccount& account, Unit unit, const Ink& ink) {
+    const auto& before = account.legs_before_mm;
+    const auto& after = account.legs_after_mm;
+    std::string text = std::string("Trued ") + account.dart + " on " + account.piece + ".\n";
+    text += std::string("  legs to the pivot: ") + length_words(before[0], unit) + " and " +
+            length_words(before[1], unit) + ", now " + length_words(after[0], unit) + " both\n";
+    text += std::string("  corner of the edge over the mouth, as sewn: ") +
+            angle_words(radians(account.mouth_before_deg)) + ", now " +
+            angle_words(radians(account.mouth_after_deg)) + "\n";
+    text += std::string("  mouth: ") + length_words(account.intake_before_mm, unit) + ", now " +
+            length_words(account.intake_after_mm, unit) + "\n";
+    text += std::string("  redrawn: ") + length_words(account.span_mm[0], unit) +
+            " of the edge before the mouth, " + length_words(account.span_mm[1], unit) + " after it\n";
+    return text + note_lines(account.notes) + runs_table(account.runs, unit, ink);
+}
+
+Json json_of(const TrueDartAccount& account) {
+    return {{"dartwright_true", 1},
+            {"piece", account.piece},
+            {"dart", account.dart},
+            {"legs_before", account.legs_before_mm},
+            {"legs_after", account.legs_after_mm},
+            {"mouth_before", account.mouth_before_deg},
+            {"mouth_after", account.mouth_after_deg},
+            {"intake_before", account.intake_before_mm},
+            {"intake_after", account.intake_after_mm},
+            {"span", account.span_mm},
+            {"runs", runs_json(account.runs)},
+            {"notes", account.notes}};
+}
+
+TrueEdgeRequest edge_request_of(const Arguments& arguments) {
+    if (arguments.has("legs")) throw WrongUse("--legs is for a dart; an edge has none");
+    TrueEdgeRequest request;
+    request.piece = arguments.required("piece");
+    request.edge = arguments.required("edge");
+    if (const auto span = arguments.value("span")) request.span_mm = parse_length(*span);
+    return request;
+}
+
+std::string text_of(const TrueEdgeAccount& account, Unit unit, const Ink& ink) {
+    std::string text = std::string("Trued ") + account.edge + " on " + account.piece + ".\n";
+    for (const SmoothedCorner& corner : account.corners) {
+        text += std::string("  a corner of ") + angle_words(radians(corner.corner_deg)) + " at " +
+                figure(corner.at.x, unit) + ", " + figure(corner.at.y, unit) + " " + word_of(unit) +
+                " was drawn smooth\n";
+    }
+    return text + note_lines(account.notes) + runs_table(account.runs, unit, ink);
+}
+
+Json json_of(const TrueEdgeAccount& account) {
+    Json corners = Json::array();
+    for (const SmoothedCorner& corner : account.corners)
+        corners.push_back({{"at", {corner.at.x, corner.at.y}}, {"corner", corner.corner_deg}});
+    return {{"dartwright_true", 1}, {"piece", account.piece},          {"edge", account.edge},
+            {"corners", corners},   {"runs", runs_json(account.runs)}, {"notes", account.notes}};
+}
+
+template <class Result>
+Operated operated(Result result, Unit unit, const Ink& ink) {
+    return {std::move(result.pattern), text_of(result.account, unit, ink), json_of(result.account)};
+}
+
+ExitStatus run_true(const Arguments& arguments, Invocation& call) {
+    if (arguments.has("edge") && arguments.has("dart"))
+        throw WrongUse("--dart and --edge are two things to true: give one");
+    if (arguments.has("edge")) {
+        const TrueEdgeRequest request = edge_request_of(arguments);
+        return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
+            return operated(true_edge(pattern, request), pattern.unit, ink);
+        });
+    }
+    const TrueDartRequest request = dart_request_of(arguments);
+    return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
+        return operated(true_dart(pattern, request), pattern.unit, ink);
+    });
+}
+
+}  // namespace
+
+Command true_command() {
+    return {
+        "true",
+        "make a dart or an edge true: equal legs, a smooth mouth, no corners",
+        "FILE --piece PIECE (--dart DART | --edge EDGE) [OPTIONS]",
+        "Gives both legs one length, puts the point on the centre line, folds the dart closed as it will be "
+        "sewn, draws the edge smooth across the mouth and unfolds it. What that changes in the edge's "
+        "length, "
+        "and in which seams, is said.",
+        with_operation_options(
+            {piece_option("the piece that has the dart or edge"),
+             {"dart", 0, "DART", "the dart to true"},
+             {"edge", 0, "EDGE", "the edge whose corners are drawn smooth"},
+             {"legs", 0, "long|short|mean",
+              "which length both legs are given; as far as the smooth line across the fold if absent"},
+             {"span", 0, "LENGTH",
+              "how far to each side of the mouth the edge is redrawn; 40 mm if absent, 0 to redraw "
+              "nothing"}}),
+        {{"dartwright true bodice.json --piece front --dart \"waist dart\" -o trued.json",
+          "equal legs and a smooth waist"},
+         {"dartwright true moved.json --piece front --edge armhole -o smooth.json",
+          "draw the armhole smooth where a dart has been closed"},
+         {"dartwright true bodice.json --piece front --dart \"side dart\" --legs long --span 6cm | "
+          "dartwright "
+          "check -",
+          "lengthen the shorter leg, redraw 6 cm of the edge on each side, and check without keeping it"}},
+        run_true};
+}
+
+}  // namespace dartwright::tools
