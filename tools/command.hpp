@@ -59,6 +59,7 @@ Command pivot_command();
 Command split_command();
 Command merge_command();
 Command true_command();
+Command compare_command();
 Command draw_command();
 
 /// Every command, in the order of the help.

@@ -22,7 +22,7 @@ namespace dartwright::tools {
 
 std::vector<Command> all_commands() {
     return {check_command(), walk_command(),  show_command(), measure_command(), pivot_command(),
-            split_command(), merge_command(), true_command(), draw_command()};
+            split_command(), merge_command(), true_command(), compare_command(), draw_command()};
 }
 
 namespace {

@@ -1,0 +1,217 @@
+#include "dartwright/checks/compare_losses.hpp"
+
+#include <cmath>
+
+#include "dartwright/checks/words.hpp"
+
+namespace dartwright {
+namespace {
+
+// `12.0 mm before, 9.5 mm after (2.5 mm less)`
+std::string change_words(const BeforeAfter& amount, std::string (*say)(double)) {
+    const double difference = *amount.difference();
+    return say(*amount.before) + " before, " + say(*amount.after) + " after (" + say(std::abs(difference)) +
+           (difference < 0 ? " less)" : " more)");
+}
+
+std::string cm2(double mm2) {
+    return words::number(mm2 / 100) + " cm2";
+}
+
+BeforeAfter in_degrees(const BeforeAfter& rad) {
+    BeforeAfter out;
+    if (rad.before) out.before = degrees(*rad.before);
+    if (rad.after) out.after = degrees(*rad.after);
+    return out;
+}
+
+bool is_within(const BeforeAfter& amount, double allowed) {
+    const auto difference = amount.difference();
+    return difference && std::abs(*difference) <= allowed;
+}
+
+void add_run_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+    for (const ComparedRun& run : piece.runs) {
+        if (!run.sewn_mm.before || is_within(run.sewn_mm, tolerances.seam_mm)) continue;
+        const std::string where = piece.name + ", " + run.edge;
+        Loss loss{"run-length", piece.name, run.edge, {}, "", run.sewn_mm, tolerances.seam_mm, "", ""};
+        if (!run.sewn_mm.after) {
+            loss.what = "run-missing";
+            loss.message = where + ": the edge is gone; it had " + words::mm(*run.sewn_mm.before) + ".";
+            loss.remedy = "Give the edge its name again; edges are matched by their names.";
+        } else {
+            loss.message = where + ": the sewn length was " + change_words(run.sewn_mm, words::mm) + ".";
+            loss.remedy = "Walk the edge with its darts closed, and redraw it to its old length.";
+        }
+        losses.push_back(loss);
+    }
+}
+
+void add_pivot_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+    for (const ComparedPivot& pivot : piece.pivots) {
+        const std::vector<std::string>& darts =
+            pivot.darts_before.empty() ? pivot.darts_after : pivot.darts_before;
+        BeforeAfter deg = in_degrees(pivot.angle_rad);
+        deg.before = deg.before.value_or(0);
+        deg.after = deg.after.value_or(0);
+        const std::string where = piece.name + ", about the pivot of " + words::list(darts);
+        if (!is_within(deg, tolerances.grain_deg)) {
+            losses.push_back({"pivot-angle", piece.name, "", darts, "", deg, tolerances.grain_deg,
+                              where + ": the darts together had " + change_words(deg, words::degrees) + ".",
+                              *deg.difference() < 0
+                                  ? "Open what was lost in one of the darts about that pivot."
+                                  : "Close as much in one of the darts about that pivot."});
+        }
+        if (pivot.strays_mm && *pivot.strays_mm > tolerances.notch_mm) {
+            losses.push_back(
+                {"pivot-place",
+                 piece.name,
+                 "",
+                 darts,
+                 "",
+                 {0.0, *pivot.strays_mm},
+                 tolerances.notch_mm,
+                 where + ": the pivot lies " + words::mm(*pivot.strays_mm) + " from where it was.",
+                 "Turn the parts about the pivot itself, and aim the darts at it."});
+        }
+    }
+}
+
+void add_area_loss(std::vector<Loss>& losses, const ComparedPiece& piece) {
+    if (is_within(piece.area_mm2, piece.area_allowed_mm2)) return;
+    losses.push_back(
+        {"cloth-area",
+         piece.name,
+         "",
+         {},
+         "",
+         piece.area_mm2,
+         piece.area_allowed_mm2,
+         piece.name + ": the cloth without the darts was " + change_words(piece.area_mm2, cm2) + ".",
+         "Lay one over the other, part by part, to see where cloth was added or cut away."});
+}
+
+const char* kind_words(NotchKind kind) {
+    return kind == NotchKind::single ? "single" : kind == NotchKind::double_ ? "double" : "triple";
+}
+
+void add_missing_notch(std::vector<Loss>& losses, const ComparedPiece& piece, const ComparedNotch& notch) {
+    const std::string place = words::mm(*notch.at_mm[0].before) + " from " + notch.from[0];
+    losses.push_back({"notch-missing",
+                      piece.name,
+                      notch.edge,
+                      {},
+                      "",
+                      notch.at_mm[0],
+                      {},
+                      piece.name + ", " + notch.edge + ": the " + kind_words(*notch.kind_before) + " notch " +
+                          place + " is gone.",
+                      "Mark the notch again, " + place + "."});
+}
+
+void add_moved_notch(std::vector<Loss>& losses, const ComparedPiece& piece, const ComparedNotch& notch,
+                     const Tolerances& tolerances) {
+    for (std::size_t end = 0; end < 2; ++end) {
+        if (is_within(notch.at_mm[end], tolerances.notch_mm)) continue;
+        losses.push_back({"notch-place",
+                          piece.name,
+                          notch.edge,
+                          {},
+                          "",
+                          notch.at_mm[end],
+                          tolerances.notch_mm,
+                          piece.name + ", " + notch.edge + ": from " + notch.from[end] +
+                              " to the notch it was " + change_words(notch.at_mm[end], words::mm) + ".",
+                          "Measure the notch along the edge again, darts closed, from both ends."});
+    }
+}
+
+void add_notch_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+    for (const ComparedNotch& notch : piece.notches) {
+        if (!notch.kind_before) continue;
+        if (!notch.kind_after) {
+            add_missing_notch(losses, piece, notch);
+            continue;
+        }
+        add_moved_notch(losses, piece, notch, tolerances);
+        if (notch.kind_before == notch.kind_after) continue;
+        losses.push_back({"notch-kind",
+                          piece.name,
+                          notch.edge,
+                          {},
+                          "",
+                          notch.at_mm[0],
+                          {},
+                          piece.name + ", " + notch.edge + ": the notch " + words::mm(*notch.at_mm[0].after) +
+                              " from " + notch.from[0] + " was " + kind_words(*notch.kind_before) +
+                              " and is " + kind_words(*notch.kind_after) + ".",
+                          "Mark it as it was, so that front and back are not confused."});
+    }
+}
+
+std::string edges_of(const ComparedPart& part) {
+    std::vector<std::string> edges;
+    for (const PartStretch& stretch : part.stretches) {
+        const bool is_whole = stretch.from_share == 0 && stretch.to_share == 1;
+        edges.push_back((is_whole ? "" : "part of ") + stretch.edge);
+    }
+    return words::list(edges);
+}
+
+void add_part_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+    for (const ComparedPart& part : piece.parts) {
+        if (part.strays_mm <= tolerances.fold_mm) continue;
+        losses.push_back({"part-shape",
+                          piece.name,
+                          part.stretches.front().edge,
+                          {},
+                          "",
+                          {0.0, part.strays_mm},
+                          tolerances.fold_mm,
+                          piece.name + ", the part with " + edges_of(part) +
+                              ": laid on the old part as well as it will go, its outline is off by up to " +
+                              words::mm(part.strays_mm) + ".",
+                          "Trace that part again from the old one; a part is turned, and never redrawn."});
+    }
+}
+
+}  // namespace
+
+std::vector<Loss> losses_of(const ComparedPiece& piece, const Tolerances& tolerances) {
+    std::vector<Loss> losses;
+    add_run_losses(losses, piece, tolerances);
+    add_pivot_losses(losses, piece, tolerances);
+    add_area_loss(losses, piece);
+    add_notch_losses(losses, piece, tolerances);
+    add_part_losses(losses, piece, tolerances);
+    return losses;
+}
+
+std::vector<Loss> losses_of(const ComparedSeam& seam, const Tolerances& tolerances) {
+    if (!seam.difference_mm.before || is_within(seam.difference_mm, tolerances.seam_mm)) return {};
+    Loss loss{"seam-difference", "", "", {}, seam.name, seam.difference_mm, tolerances.seam_mm, "", ""};
+    if (!seam.difference_mm.after) {
+        loss.what = "seam-missing";
+        loss.message = "seam " + seam.name + ": nothing joins these edges any more.";
+        loss.remedy = "Join them again under the seam's name.";
+        return {loss};
+    }
+    loss.message = "seam " + seam.name + ": its second side was longer than the first, ease apart, by " +
+                   change_words(seam.difference_mm, words::mm) + ".";
+    loss.remedy = "Walk the seam in both patterns to see which of its edges has changed.";
+    return {loss};
+}
+
+Loss loss_of_piece(const std::string& piece) {
+    return {"piece-missing",
+            piece,
+            "",
+            {},
+            "",
+            {},
+            {},
+            piece + ": the piece is gone.",
+            "Add the piece again under its name; pieces are matched by their names."};
+}
+
+}  // namespace dartwright

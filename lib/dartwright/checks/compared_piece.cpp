@@ -1,0 +1,188 @@
+#include "dartwright/checks/compared_piece.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+#include "dartwright/checks/compared_darts.hpp"
+#include "dartwright/checks/notches_along.hpp"
+#include "dartwright/checks/outline_distance.hpp"
+#include "dartwright/checks/rigid_parts.hpp"
+#include "dartwright/checks/words.hpp"
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/mirrored.hpp"
+
+namespace dartwright {
+namespace {
+
+std::vector<ComparedRun> compared_runs(const PieceBothWays& both) {
+    std::vector<ComparedRun> runs;
+    for (const Run& run : both.before.runs) {
+        const Run* same = find_run(both.after.runs, run.edge);
+        runs.push_back({run.edge, {run.length, same ? std::optional(same->length) : std::nullopt}});
+    }
+    for (const Run& run : both.after.runs) {
+        if (!find_run(both.before.runs, run.edge)) runs.push_back({run.edge, {{}, run.length}});
+    }
+    return runs;
+}
+
+std::vector<WalkedNotch> notches_on(const ShapedPiece& shaped, const Run& run) {
+    std::vector<WalkedNotch> notches;
+    for (const Notch& notch : shaped.piece.notches) {
+        if (notch.edge != run.edge) continue;
+        if (const auto at = distance_on_run(notch, run)) notches.push_back({nullptr, &notch, *at, *at});
+    }
+    std::stable_sort(notches.begin(), notches.end(),
+                     [](const WalkedNotch& a, const WalkedNotch& b) { return a.on_run < b.on_run; });
+    return notches;
+}
+
+// The notches of one run in both patterns, paired in order.
+class NotchesOfRun {
+  public:
+    NotchesOfRun(const PieceBothWays& both, const Run& before, const Run& after)
+        : run_before_(before),
+          run_after_(after),
+          before_(notches_on(both.before, before)),
+          after_(notches_on(both.after, after)) {}
+
+    std::vector<ComparedNotch> compared() const {
+        const NotchPairs pairs = paired(WalkedSeam{}, before_, after_);
+        std::vector<ComparedNotch> out;
+        for (const NotchPairs::Pair& pair : pairs.pairs)
+            out.push_back(notch(&before_[pair.first], &after_[pair.second]));
+        for (const std::size_t i : pairs.left_over_first) out.push_back(notch(&before_[i], nullptr));
+        for (const std::size_t i : pairs.left_over_second) out.push_back(notch(nullptr, &after_[i]));
+        return out;
+    }
+
+  private:
+    ComparedNotch notch(const WalkedNotch* before, const WalkedNotch* after) const {
+        ComparedNotch out;
+        out.edge = run_before_.edge;
+        out.from = {name_of_end(run_before_, RunEnd::start), name_of_end(run_before_, RunEnd::end)};
+        if (before) {
+            out.kind_before = before->notch->kind;
+            out.at_mm[0].before = before->on_run;
+            out.at_mm[1].before = run_before_.length - before->on_run;
+        }
+        if (after) {
+            out.kind_after = after->notch->kind;
+            out.at_mm[0].after = after->on_run;
+            out.at_mm[1].after = run_after_.length - after->on_run;
+        }
+        return out;
+    }
+
+    const Run& run_before_;
+    const Run& run_after_;
+    std::vector<WalkedNotch> before_;
+    std::vector<WalkedNotch> after_;
+};
+
+std::vector<ComparedNotch> compared_notches(const PieceBothWays& both) {
+    std::vector<ComparedNotch> out;
+    for (const Run& run : both.before.runs) {
+        const Run* same = find_run(both.after.runs, run.edge);
+        if (!same) continue;
+        for (ComparedNotch& each : NotchesOfRun(both, run, *same).compared()) out.push_back(std::move(each));
+    }
+    return out;
+}
+
+// A shape that strays by `fold` along half of its outline has as much more or less cloth.
+double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances) {
+    double around = 0;
+    for (const Run& run : shaped.runs) around += run.length;
+    return tolerances.fold_mm * around / 2;
+}
+
+double most_strayed(const std::vector<ComparedPart>& parts) {
+    double most = 0;
+    for (const ComparedPart& part : parts) most = std::max(most, part.strays_mm);
+    return most;
+}
+
+ShapedPiece other_way_up(const ShapedPiece& shaped) {
+    const Piece piece = mirrored(MirrorLine{}, shaped.piece);
+    return {piece, runs_of(piece.outline)};
+}
+
+// A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
+// with two runs, if its parts then fit better by more than the gap that counts as none.
+bool is_other_way_up(const PieceBothWays& both, const ShapedPiece& turned_over,
+                     const Tolerances& tolerances) {
+    const std::size_t as_it_is = corners_in_common(both.before.runs, both.after.runs);
+    const std::size_t over = corners_in_common(both.before.runs, turned_over.runs);
+    if (as_it_is != over) return over > as_it_is;
+    const double strays = most_strayed(rigid_parts(both));
+    if (strays <= tolerances.gap_mm) return false;
+    return most_strayed(rigid_parts({both.before, turned_over})) + tolerances.gap_mm < strays;
+}
+
+std::optional<OutlineDistance> distance_of_outlines(const PieceBothWays& both,
+                                                    const std::vector<ComparedPart>& parts) {
+    MatchedPlaces all;
+    for (const ComparedPart& part : parts) {
+        const MatchedPlaces places = places_of(both, part.stretches);
+        all.before.insert(all.before.end(), places.before.begin(), places.before.end());
+        all.after.insert(all.after.end(), places.after.begin(), places.after.end());
+    }
+    if (all.before.empty()) return std::nullopt;
+    return outline_distance(both.before.piece.outline, best_fit(all.before, all.after),
+                            both.after.piece.outline);
+}
+
+Point middle_of(const std::vector<Point>& places) {
+    Vector sum;
+    for (const Point p : places) sum = sum + (p - Point{});
+    return Point{} + sum / static_cast<double>(places.size());
+}
+
+// How the piece lies: by its longest part.
+void say_how_it_lies(ComparedPiece& compared, const PieceBothWays& both) {
+    const auto longest = std::max_element(
+        compared.parts.begin(), compared.parts.end(),
+        [](const ComparedPart& a, const ComparedPart& b) { return a.length_mm < b.length_mm; });
+    if (longest == compared.parts.end()) return;
+    compared.turned_rad = angle(longest->motion);
+    const MatchedPlaces places = places_of(both, longest->stretches);
+    compared.shifted_mm = middle_of(places.after) - middle_of(places.before);
+}
+
+}  // namespace
+
+ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const std::string& which) {
+    const double gap = gap_of(piece.outline);
+    if (gap > tolerances.gap_mm) {
+        throw Impossible(
+            "the outline of \"" + piece.name + "\" " + which + " does not close, by " + words::mm(gap),
+            "close it first");
+    }
+    ShapedPiece out{piece, {}};
+    out.piece.outline = with_gap_closed(piece.outline);
+    out.runs = runs_of(out.piece.outline);
+    return out;
+}
+
+ComparedPiece compared_piece(const PieceBothWays& given, const Tolerances& tolerances) {
+    ComparedPiece out;
+    PieceBothWays both = given;
+    ShapedPiece turned_over = other_way_up(given.after);
+    out.is_mirrored = is_other_way_up(given, turned_over, tolerances);
+    if (out.is_mirrored) both.after = std::move(turned_over);
+    out.name = given.before.piece.name;
+    out.is_recut = given.before.piece.cut != given.after.piece.cut;
+    out.area_mm2 = {cloth_area(both.before.piece), cloth_area(both.after.piece)};
+    out.area_allowed_mm2 = area_allowed(both.before, tolerances);
+    out.runs = compared_runs(both);
+    out.notches = compared_notches(both);
+    out.parts = rigid_parts(both);
+    out.darts = compared_darts(both, tolerances);
+    out.pivots = compared_pivots(both, out.parts, tolerances);
+    out.outline = distance_of_outlines(both, out.parts);
+    say_how_it_lies(out, both);
+    return out;
+}
+
+}  // namespace dartwright

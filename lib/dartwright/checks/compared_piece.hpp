@@ -1,0 +1,26 @@
+#pragma once
+
+// Private to this room: one piece of two patterns, measured side by side.
+
+#include "dartwright/checks/compare.hpp"
+#include "dartwright/checks/piece_context.hpp"
+
+namespace dartwright {
+
+/// A piece with its outline ending exactly where it starts, and its runs.
+struct ShapedPiece {
+    Piece piece;
+    std::vector<Run> runs;
+};
+/// Impossible if the outline is open by more than the tolerance `gap`; `which` names the pattern.
+ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const std::string& which);
+
+/// Both as they are measured: the second is mirrored if it lies the other way up.
+struct PieceBothWays {
+    ShapedPiece before;
+    ShapedPiece after;
+};
+
+ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances);
+
+}  // namespace dartwright

@@ -1,0 +1,30 @@
+#pragma once
+
+// Private to this room: the parts of an outline between the mouths of two patterns, and how each was moved.
+
+#include "dartwright/checks/compared_piece.hpp"
+
+namespace dartwright {
+
+/// Places on a part are looked at this far apart at most, mm: a curve of a garment that keeps its length
+/// hides nothing between two of them that a cutter would see.
+inline constexpr double part_spacing_mm = 4;
+/// A stretch between two mouths that is narrower than this is left out, mm: it could not be sewn, and stands
+/// for one mouth whose place was rounded.
+inline constexpr double narrowest_stretch_mm = 1;
+
+/// Every part of the outline that has no mouth in it before or after, matched by run and share of the run's
+/// sewn length. Runs that only one of the two has, and corners where other runs meet, end a part.
+std::vector<ComparedPart> rigid_parts(const PieceBothWays& both);
+
+/// How many runs are followed by the same run in both.
+std::size_t corners_in_common(const std::vector<Run>& before, const std::vector<Run>& after);
+
+/// The places of the parts, before and after.
+struct MatchedPlaces {
+    std::vector<Point> before;
+    std::vector<Point> after;
+};
+MatchedPlaces places_of(const PieceBothWays& both, const std::vector<PartStretch>& stretches);
+
+}  // namespace dartwright
