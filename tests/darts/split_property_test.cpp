@@ -8,6 +8,7 @@
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/split.hpp"
+#include "support/generated_chains.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
 
@@ -141,52 +142,12 @@ RC_GTEST_PROP(MergeKeeps, LengthsAnglesAreaAndNotches, ()) {
     RC_ASSERT(std::abs(left.leg_a - left.leg_b) <= rounding_mm);
 }
 
-std::string any_dart(const Piece& piece) {
-    std::vector<std::string> names;
-    for (const OutlineItem& item : piece.outline.items) {
-        if (const DartItem* dart = item.as_dart()) names.push_back(dart->name);
-    }
-    return names[std::size_t(*rc::gen::inRange(0, int(names.size())))];
-}
-
-// One operation, or the pattern as it is where the one drawn is not possible.
-Pattern any_step(const Pattern& pattern, int number) {
-    const std::string dart = any_dart(pattern.pieces[0]);
-    const std::string place = any_place(pattern.pieces[0]);
-    const std::string name = std::string("step ") + std::to_string(number);
-    if (place.empty()) return pattern;
-    try {
-        switch (*rc::gen::inRange(0, 3)) {
-            case 0: {
-                PivotRequest request{"piece", dart, place, {}, {}, "", name, "", ""};
-                if (*rc::gen::arbitrary<bool>()) request.part.share = real_between(0.2, 0.8);
-                return pivot(pattern, request).pattern;
-            }
-            case 1: {
-                const std::string second = any_place(pattern.pieces[0]);
-                if (second.empty()) return pattern;
-                const SplitRequest request{
-                    "piece", dart, {{place, 0.4, name, ""}, {second, 0.6, name + " b", ""}}, {}, "", ""};
-                return split(pattern, request).pattern;
-            }
-            default: {
-                const std::string with = any_dart(pattern.pieces[0]);
-                if (with == dart) return pattern;
-                return merge(pattern, {"piece", dart, with, "", ""}).pattern;
-            }
-        }
-    } catch (const Impossible&) {
-        return pattern;
-    }
-}
-
 // Any chain of operations keeps everything and can be undone: all gathered into one dart and moved home, the
 // piece is what it was.
 RC_GTEST_PROP(AnyChain, KeepsEverythingAndComesHome, ()) {
     const GeneratedPiece piece = any_piece(true, 1);
     const Piece& before = piece.pattern.pieces[0];
-    Pattern pattern = piece.pattern;
-    for (int step = 0; step < 8; ++step) pattern = any_step(pattern, step);
+    Pattern pattern = any_chain(piece.pattern, 8);
     RC_PRE(!pattern.made.empty());
     const Piece& after = pattern.pieces[0];
     expect_same_runs(before, after);

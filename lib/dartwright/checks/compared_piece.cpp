@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <numeric>
 
+#include "dartwright/checks/compare_losses.hpp"
 #include "dartwright/checks/compared_darts.hpp"
 #include "dartwright/checks/notches_along.hpp"
 #include "dartwright/checks/outline_distance.hpp"
@@ -108,18 +109,6 @@ ShapedPiece other_way_up(const ShapedPiece& shaped) {
     return {piece, runs_of(piece.outline)};
 }
 
-// A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
-// with two runs, if its parts then fit better by more than the gap that counts as none.
-bool is_other_way_up(const PieceBothWays& both, const ShapedPiece& turned_over,
-                     const Tolerances& tolerances) {
-    const std::size_t as_it_is = corners_in_common(both.before.runs, both.after.runs);
-    const std::size_t over = corners_in_common(both.before.runs, turned_over.runs);
-    if (as_it_is != over) return over > as_it_is;
-    const double strays = most_strayed(rigid_parts(both));
-    if (strays <= tolerances.gap_mm) return false;
-    return most_strayed(rigid_parts({both.before, turned_over})) + tolerances.gap_mm < strays;
-}
-
 std::optional<OutlineDistance> distance_of_outlines(const PieceBothWays& both,
                                                     const std::vector<ComparedPart>& parts) {
     MatchedPlaces all;
@@ -150,6 +139,29 @@ void say_how_it_lies(ComparedPiece& compared, const PieceBothWays& both) {
     compared.shifted_mm = middle_of(places.after) - middle_of(places.before);
 }
 
+ComparedPiece measured(const PieceBothWays& both, const Tolerances& tolerances) {
+    ComparedPiece out;
+    out.name = both.before.piece.name;
+    out.area_mm2 = {cloth_area(both.before.piece), cloth_area(both.after.piece)};
+    out.area_allowed_mm2 = area_allowed(both.before, tolerances);
+    out.runs = compared_runs(both);
+    out.notches = compared_notches(both);
+    out.parts = rigid_parts(both);
+    out.darts = compared_darts(both, tolerances);
+    out.pivots = compared_pivots(both, out.parts, tolerances);
+    out.outline = distance_of_outlines(both, out.parts);
+    say_how_it_lies(out, both);
+    return out;
+}
+
+// Which of the two has kept more; the shapes decide between equals, and the first where they do not.
+bool has_kept_more(const ComparedPiece& piece, const ComparedPiece& than, const Tolerances& tolerances) {
+    const std::size_t lost = losses_of(piece, tolerances).size();
+    const std::size_t lost_there = losses_of(than, tolerances).size();
+    if (lost != lost_there) return lost < lost_there;
+    return most_strayed(piece.parts) + tolerances.gap_mm < most_strayed(than.parts);
+}
+
 }  // namespace
 
 ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const std::string& which) {
@@ -165,23 +177,20 @@ ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const
     return out;
 }
 
-ComparedPiece compared_piece(const PieceBothWays& given, const Tolerances& tolerances) {
-    ComparedPiece out;
-    PieceBothWays both = given;
-    ShapedPiece turned_over = other_way_up(given.after);
-    out.is_mirrored = is_other_way_up(given, turned_over, tolerances);
-    if (out.is_mirrored) both.after = std::move(turned_over);
-    out.name = given.before.piece.name;
-    out.is_recut = given.before.piece.cut != given.after.piece.cut;
-    out.area_mm2 = {cloth_area(both.before.piece), cloth_area(both.after.piece)};
-    out.area_allowed_mm2 = area_allowed(both.before, tolerances);
-    out.runs = compared_runs(both);
-    out.notches = compared_notches(both);
-    out.parts = rigid_parts(both);
-    out.darts = compared_darts(both, tolerances);
-    out.pivots = compared_pivots(both, out.parts, tolerances);
-    out.outline = distance_of_outlines(both, out.parts);
-    say_how_it_lies(out, both);
+// A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
+// with two runs, if more of it is then kept.
+ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances) {
+    const PieceBothWays over{both.before, other_way_up(both.after)};
+    const std::size_t corners = corners_in_common(both.before.runs, both.after.runs);
+    const std::size_t corners_over = corners_in_common(over.before.runs, over.after.runs);
+    ComparedPiece out = measured(corners_over > corners ? over : both, tolerances);
+    out.is_mirrored = corners_over > corners;
+    if (corners_over == corners) {
+        ComparedPiece other = measured(over, tolerances);
+        other.is_mirrored = true;
+        if (has_kept_more(other, out, tolerances)) out = std::move(other);
+    }
+    out.is_recut = both.before.piece.cut != both.after.piece.cut;
     return out;
 }
 
