@@ -59,6 +59,7 @@ Command pivot_command();
 Command split_command();
 Command merge_command();
 Command true_command();
+Command replay_command();
 Command compare_command();
 Command draw_command();
 

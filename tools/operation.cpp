@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "checked_file.hpp"
+#include "dartwright/darts/replay.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "figures.hpp"
@@ -31,8 +32,9 @@ ExitStatus run_operation(const Arguments& arguments, Invocation& call, const Ope
     call.subject = shown_path(path);
     const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());
     Operated done = operation(with_tolerances(pattern, tolerances), ink);
-    // Tolerances of the command line are for this one operation.
+    // Tolerances of the command line are for this one operation, and stand in its request.
     done.pattern.tolerances = pattern.tolerances;
+    if (done.pattern.made.size() > pattern.made.size()) add_tolerances(done.pattern.made.back(), tolerances);
     write_result(arguments, call.out, write_pattern(done.pattern),
                  format == Format::json ? json_text(done.json) : done.text);
     return ExitStatus::done;

@@ -48,8 +48,9 @@ inline Pattern any_step(const Pattern& pattern, int number) {
     }
 }
 
-inline Pattern any_chain(Pattern pattern, int steps) {
-    for (int step = 0; step < steps; ++step) pattern = any_step(pattern, step);
+/// The steps are numbered from `first` on, for the names of what they open.
+inline Pattern any_chain(Pattern pattern, int steps, int first = 0) {
+    for (int step = first; step < first + steps; ++step) pattern = any_step(pattern, step);
     return pattern;
 }
 

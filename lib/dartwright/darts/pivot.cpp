@@ -4,6 +4,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
+#include "dartwright/darts/request_words.hpp"
 
 namespace dartwright {
 namespace {
@@ -11,10 +12,10 @@ namespace {
 Made made_of(const PivotRequest& request, const PivotAccount& account) {
     Made made{"pivot", {{"piece", request.piece}, {"dart", request.dart}, {"to", request.to}}};
     const auto add = [&](const char* key, const std::string& value) { made.request.push_back({key, value}); };
-    if (request.part.share) add("share", text_of("%.17g%%", *request.part.share * 100));
-    if (request.part.angle_rad) add("angle", text_of("%.17g", degrees(*request.part.angle_rad)));
-    if (request.part.intake_mm) add("intake", text_of("%.17gmm", *request.part.intake_mm));
-    if (request.back_off_mm) add("back_off", text_of("%.17gmm", *request.back_off_mm));
+    if (request.part.share) add("share", words_of_share(*request.part.share));
+    if (request.part.angle_rad) add("angle", words_of_angle(*request.part.angle_rad));
+    if (request.part.intake_mm) add("intake", words_of_length(*request.part.intake_mm));
+    if (request.back_off_mm) add("back_off", words_of_length(*request.back_off_mm));
     if (!request.hold.empty()) add("hold", request.hold);
     if (account.new_dart != request.dart) add("name", account.new_dart);
     if (!request.press.empty()) add("press", request.press);

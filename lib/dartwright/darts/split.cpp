@@ -4,6 +4,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
+#include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -77,11 +78,11 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
     for (std::size_t i = 0; i < request.places.size(); ++i) {
         const SplitPlace& place = request.places[i];
         const std::string number = i == 0 ? "" : " " + std::to_string(i + 1);
-        made.request.push_back({"to" + number, place.to + text_of("=%.17g%%", place.share * 100)});
+        made.request.push_back({"to" + number, place.to + "=" + words_of_share(place.share)});
         made.request.push_back({"name" + number, account.opened[i].name});
         if (!place.press.empty()) made.request.push_back({"press" + number, place.press});
     }
-    if (request.back_off_mm) made.request.push_back({"back_off", text_of("%.17gmm", *request.back_off_mm)});
+    if (request.back_off_mm) made.request.push_back({"back_off", words_of_length(*request.back_off_mm)});
     if (!request.hold.empty()) made.request.push_back({"hold", request.hold});
     if (!request.centre_seam.empty()) made.request.push_back({"centre_seam", request.centre_seam});
     return made;

@@ -7,6 +7,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
+#include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -203,7 +204,7 @@ TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request)
                                    {{"piece", request.piece},
                                     {"dart", request.dart},
                                     {"legs", word_of(request.legs)},
-                                    {"span", text_of("%.17gmm", request.span_mm)}}});
+                                    {"span", words_of_length(request.span_mm)}}});
     return result;
 }
 

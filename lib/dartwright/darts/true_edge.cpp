@@ -7,6 +7,7 @@
 #include "dartwright/darts/outline_chain.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
+#include "dartwright/darts/request_words.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/place.hpp"
 
@@ -85,7 +86,7 @@ TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request)
     note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
     result.pattern.made.push_back(
         {"true",
-         {{"piece", request.piece}, {"edge", request.edge}, {"span", text_of("%.17gmm", request.span_mm)}}});
+         {{"piece", request.piece}, {"edge", request.edge}, {"span", words_of_length(request.span_mm)}}});
     return result;
 }
 

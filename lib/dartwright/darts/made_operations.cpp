@@ -1,0 +1,124 @@
+#include "dartwright/darts/made_operations.hpp"
+
+#include "dartwright/darts/merge.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/pivot.hpp"
+#include "dartwright/darts/split.hpp"
+#include "dartwright/darts/true_dart.hpp"
+#include "dartwright/darts/true_edge.hpp"
+#include "dartwright/pattern/place.hpp"
+
+namespace dartwright {
+namespace {
+
+MadeOperation read_pivot(RequestWords& words) {
+    PivotRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.required("dart");
+    request.to = words.required("to");
+    request.part = {words.angle_rad("angle"), words.share("share"), words.length_mm("intake")};
+    request.back_off_mm = words.length_mm("back_off");
+    request.hold = words.text("hold");
+    request.name = words.text("name");
+    request.press = words.text("press");
+    request.centre_seam = words.text("centre_seam");
+    return [request](const Pattern& pattern) { return pivot(pattern, request).pattern; };
+}
+
+// `PLACE=SHARE`; a place may have an equals sign in a name, a share has none.
+SplitPlace read_split_place(RequestWords& words, const std::string& number) {
+    const std::string to = words.required("to" + number);
+    const std::size_t sign = to.rfind('=');
+    if (sign == std::string::npos) throw BadWords(quoted(to) + " has no share; expected PLACE=SHARE");
+    return {to.substr(0, sign), parse_share(to.substr(sign + 1)), words.text("name" + number),
+            words.text("press" + number)};
+}
+
+MadeOperation read_split(RequestWords& words) {
+    SplitRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.required("dart");
+    request.places.push_back(read_split_place(words, ""));
+    for (std::size_t i = 2; words.has("to " + std::to_string(i)); ++i)
+        request.places.push_back(read_split_place(words, " " + std::to_string(i)));
+    request.back_off_mm = words.length_mm("back_off");
+    request.hold = words.text("hold");
+    request.centre_seam = words.text("centre_seam");
+    return [request](const Pattern& pattern) { return split(pattern, request).pattern; };
+}
+
+MadeOperation read_merge(RequestWords& words) {
+    MergeRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.required("dart");
+    request.with = words.required("with");
+    request.hold = words.text("hold");
+    request.name = words.text("name");
+    return [request](const Pattern& pattern) { return merge(pattern, request).pattern; };
+}
+
+TrueLegs read_legs(const std::string& word) {
+    if (word == "drawn") return TrueLegs::drawn;
+    if (word == "mean") return TrueLegs::mean;
+    if (word == "long") return TrueLegs::long_;
+    if (word == "short") return TrueLegs::short_;
+    throw BadWords("the legs are " + quoted(word) + "; expected drawn, mean, long or short");
+}
+
+MadeOperation read_true(RequestWords& words) {
+    if (words.has("edge")) {
+        TrueEdgeRequest request{words.required("piece"), words.required("edge")};
+        request.span_mm = words.length_mm("span").value_or(request.span_mm);
+        return [request](const Pattern& pattern) { return true_edge(pattern, request).pattern; };
+    }
+    TrueDartRequest request{words.required("piece"), words.required("dart")};
+    if (words.has("legs")) request.legs = read_legs(words.text("legs"));
+    request.span_mm = words.length_mm("span").value_or(request.span_mm);
+    return [request](const Pattern& pattern) { return true_dart(pattern, request).pattern; };
+}
+
+// Tolerances that were given for this one operation: `tolerance legs`, and so on.
+std::map<std::string, double> read_tolerances(RequestWords& words) {
+    std::map<std::string, double> given;
+    for (const ToleranceName& tolerance : tolerance_names()) {
+        const std::string key = std::string("tolerance ") + tolerance.name;
+        const auto value = tolerance.is_angle ? words.angle_deg(key) : words.length_mm(key);
+        if (value) given[tolerance.name] = *value;
+    }
+    return given;
+}
+
+Pattern done_with_tolerances(const Pattern& pattern, const MadeOperation& operation,
+                             const std::map<std::string, double>& given) {
+    Pattern with = pattern;
+    for (const auto& [name, value] : given) with.tolerances[name] = value;
+    Pattern out = operation(with);
+    out.tolerances = pattern.tolerances;
+    return out;
+}
+
+}  // namespace
+
+const std::vector<OperationKind>& operation_kinds() {
+    static const std::vector<OperationKind> kinds{
+        {"pivot", read_pivot}, {"split", read_split}, {"merge", read_merge}, {"true", read_true}};
+    return kinds;
+}
+
+MadeOperation read_operation(const Made& made) {
+    std::string known;
+    for (const OperationKind& kind : operation_kinds()) {
+        known += (known.empty() ? "" : ", ") + quoted(kind.name);
+        if (made.operation != kind.name) continue;
+        RequestWords words(made);
+        const MadeOperation operation = kind.read(words);
+        const std::map<std::string, double> tolerances = read_tolerances(words);
+        words.refuse_unread();
+        return [operation, tolerances](const Pattern& pattern) {
+            return done_with_tolerances(pattern, operation, tolerances);
+        };
+    }
+    throw BadWords("there is no operation " + quoted(made.operation) + "; there is " + known);
+}
+
+}  // namespace dartwright
