@@ -58,6 +58,7 @@ Command measure_command();
 Command pivot_command();
 Command split_command();
 Command merge_command();
+Command close_command();
 Command true_command();
 Command replay_command();
 Command compare_command();

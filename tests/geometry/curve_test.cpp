@@ -77,5 +77,23 @@ RC_GTEST_PROP(Curve, with_ends_keeps_the_tangents, ()) {
     RC_ASSERT(norm(derivative_at(changed, 1) - derivative_at(c, 1)) <= 1e-11);
 }
 
+// A place found by a length may lie a rounding error beside an end, where a part split off would be rounding
+// too.
+RC_GTEST_PROP(Curve, tangent_beside_an_end_is_the_ends, ()) {
+    const Cubic c = *generated::cubic(300);
+    RC_PRE(distance(c.p[0], c.p[1]) > 1 && distance(c.p[2], c.p[3]) > 1);
+    for (const double beside : {1e-17, 1e-16, 1e-15, 1e-12}) {
+        RC_ASSERT(norm(tangent_at(c, beside) - tangent_at_start(c)) <= 1e-8);
+        RC_ASSERT(norm(tangent_at(c, 1 - beside) - tangent_at_end(c)) <= 1e-8);
+    }
+}
+
+TEST(Curve, tangent_beside_an_end_with_two_controls_in_it_is_the_ends) {
+    const Cubic c{{Point{0, 0}, {0, 0}, {30, 40}, {100, 40}}};
+    for (const double beside : {1e-17, 1e-12, 1e-9, 1e-7}) {
+        EXPECT_NEAR(norm(tangent_at(c, beside) - Vector{0.6, 0.8}), 0, 1e-6) << beside;
+    }
+}
+
 }  // namespace
 }  // namespace dartwright

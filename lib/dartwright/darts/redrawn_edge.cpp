@@ -219,6 +219,23 @@ RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double 
     return out;
 }
 
+Bridged bridged_over(const Chain& around, double span_mm) {
+    const Parts parts = parts_around(around, span_mm);
+    const Cubic line = fair_curve(start_of_line(parts), end_of_line(parts, {}));
+    Trimmed taken = parts.before;
+    taken.fullness += parts.after.fullness;
+    Bridged out;
+    out.chain.push_back(redrawn(line, taken, around.front().item.as_edge()->edge));
+    out.chain.insert(out.chain.end(), parts.after.kept.begin(), parts.after.kept.end());
+    out.chain.insert(out.chain.end(), parts.rest.begin(), parts.rest.end());
+    out.chain.insert(out.chain.end(), parts.before.kept.begin(), parts.before.kept.end());
+    out.before_mm = std::min(span_mm, length_of_chain(run_at_end(around)));
+    out.after_mm = std::min(span_mm, length_of_chain(run_at_start(around)));
+    out.sewn_mm = out.before_mm + out.after_mm - taken.fullness;
+    out.length_mm = length(Curve{line});
+    return out;
+}
+
 void refuse_bad_redrawing(const Outline& outline) {
     const std::string trouble = trouble_with(wedge_polygon(outline), outline);
     if (trouble.empty()) return;

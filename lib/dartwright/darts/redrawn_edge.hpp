@@ -35,6 +35,18 @@ enum class Drawn {
 /// as above.
 RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double span_mm, Drawn drawn);
 
+/// One fair curve over the open joint, from span to span, as an item of the edge without fullness, and what
+/// it takes the place of: its sewn length (the gap between the joint's ends not counted), and where it begins
+/// and ends.
+struct Bridged {
+    Chain chain;           ///< the bridge first, then the rest all round
+    double sewn_mm = 0;    ///< of what it takes the place of
+    double length_mm = 0;  ///< of the bridge
+    double before_mm = 0;  ///< of it, geometric, before the joint, and after it
+    double after_mm = 0;
+};
+Bridged bridged_over(const Chain& around, double span_mm);
+
 /// Impossible if the outline with its redrawn edge lies over itself, wedges drawn to the pivots.
 void refuse_bad_redrawing(const Outline& outline);
 

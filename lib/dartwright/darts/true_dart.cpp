@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/outline_chain.hpp"
+#include "dartwright/darts/around_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
@@ -14,30 +14,6 @@
 
 namespace dartwright {
 namespace {
-
-// The outline opened at the dart: what follows it, all round, to what comes before it.
-struct AroundDart {
-    Chain chain;
-    DartItem dart;
-    double rank = 0;
-};
-
-AroundDart around_dart(const Outline& outline, std::size_t dart) {
-    Chain chain = chain_of(outline);
-    std::rotate(chain.begin(), chain.begin() + static_cast<std::ptrdiff_t>(dart), chain.end());
-    AroundDart out{{chain.begin() + 1, chain.end()}, *chain.front().item.as_dart(), chain.front().rank};
-    const EdgeItem* before = out.chain.empty() ? nullptr : out.chain.back().item.as_edge();
-    const EdgeItem* after = out.chain.empty() ? nullptr : out.chain.front().item.as_edge();
-    if (!before || !after) {
-        throw Impossible("another dart stands at the mouth of " + quoted(out.dart.name),
-                         "make one dart of the two, or draw an edge between them");
-    }
-    return out;
-}
-
-bool is_in_one_run(const AroundDart& around) {
-    return around.chain.front().item.as_edge()->edge == around.chain.back().item.as_edge()->edge;
-}
 
 Vector direction_before(const AroundDart& around) {
     const ChainItem& last = around.chain.back();

@@ -66,6 +66,16 @@ std::optional<Curve> joined_cubics(const Cubic& first, const Cubic& second, doub
     return whole;
 }
 
+// A derivative below this share of the control polygon's longest leg has lost its direction to rounding: at a
+// cusp, or at an end with two controls in one place.
+constexpr double slow_share = 1e-9;
+
+double greatest_leg(const Curve& curve) {
+    if (const auto* line = std::get_if<Line>(&curve)) return distance(line->a, line->b);
+    const Cubic& c = std::get<Cubic>(curve);
+    return std::max({distance(c.p[0], c.p[1]), distance(c.p[1], c.p[2]), distance(c.p[2], c.p[3])});
+}
+
 }  // namespace
 
 Point start_of(const Curve& curve) {
@@ -107,7 +117,11 @@ Vector tangent_at_end(const Curve& curve) {
 }
 
 Vector tangent_at(const Curve& curve, double t) {
-    if (t <= 0) return tangent_at_start(curve);
+    const Vector along = derivative_at(curve, t);
+    if (norm(along) > slow_share * greatest_leg(curve)) return unit(along);
+    // Beside an end the limit is the end's; a part that short would be split off as rounding.
+    constexpr double at_end = 1e-6;
+    if (t <= at_end) return tangent_at_start(curve);
     return tangent_at_end(split_at(curve, t).before);
 }
 
