@@ -111,7 +111,7 @@ Command close_command() {
     return {
         "close",
         "take a dart in otherwise: as ease or gathers, or as flare at the hem",
-        "FILE --piece PIECE --dart DART --as ease|gathers|flare [OPTIONS]",
+        "FILE --piece PIECE --dart DART --as WAY [OPTIONS]",
         "Ease and gathers bridge the mouth with a smooth line; what that is longer than the edge was becomes "
         "fullness between two notches, and every seam stays as long as it was. Flare slashes from the pivot "
         "to a "

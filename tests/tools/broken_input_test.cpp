@@ -20,6 +20,7 @@ const std::vector<Reader> readers{
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},
     {"true", {"--piece", "front", "--dart", "waist dart"}},
+    {"close", {"--piece", "front", "--dart", "waist dart", "--as", "gathers"}},
     {"merge", {"--piece", "front", "--dart", "waist dart", "--with", "side dart"}}};
 
 Process reading(const Reader& reader, const std::string& file, const std::string& input = {}) {

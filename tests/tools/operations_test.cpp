@@ -252,5 +252,45 @@ TEST(true_command, refuses_in_one_line) {
     EXPECT_TRUE(says_one_line(span, "expected 0 or more"));
 }
 
+TEST(close_command, gathers_and_eases_with_every_seam_as_it_was) {
+    const Ended gathered =
+        dartwright(words({"close", block, "--format", "json"}, {"--as", "gathers", "--span", "6cm"}));
+    ASSERT_EQ(gathered.status, 0) << gathered.err;
+    const Json account = Json::parse(gathered.err);
+    EXPECT_EQ(account["dartwright_close"], 1);
+    EXPECT_NEAR(account["sewn"].get<double>(), 120, 1e-6);
+    EXPECT_EQ(dart_of(front_of(gathered.out), "waist dart"), nullptr);
+    EXPECT_EQ(dartwright({"check", "-"}, gathered.out).status, 0);
+    const Ended eased =
+        dartwright({"close", block, "--piece", "back", "--dart", "shoulder dart", "--as", "ease"});
+    ASSERT_EQ(eased.status, 0) << eased.err;
+    EXPECT_NE(eased.err.find("the stretch is notched on \"shoulder\" of \"front\" as well"),
+              std::string::npos);
+    EXPECT_EQ(dartwright({"check", "-"}, eased.out).status, 0);
+}
+
+TEST(close_command, leaves_a_slash_open_at_the_hem) {
+    const std::string skirt = source_folder + "/fixtures/workshop/first-pattern.json";
+    const Ended flared = dartwright({"close", skirt, "--piece", "back", "--dart", "waist dart", "--as",
+                                     "flare", "--to", "hem@50%", "--format", "json"});
+    ASSERT_EQ(flared.status, 0) << flared.err;
+    const Json account = Json::parse(flared.err);
+    EXPECT_EQ(account["edge"], "hem");
+    EXPECT_GT(account["added"].get<double>(), 0);
+    EXPECT_EQ(dartwright({"check", "-"}, flared.out).status, 0);
+}
+
+TEST(close_command, refuses_in_one_line) {
+    const Ended as = dartwright(words({"close", block}, {"--as", "pleat"}));
+    EXPECT_EQ(as.status, 2);
+    EXPECT_TRUE(says_one_line(as, "--as is ease, gathers or flare"));
+    const Ended to = dartwright(words({"close", block}, {"--as", "ease", "--to", "waist@50%"}));
+    EXPECT_EQ(to.status, 2);
+    EXPECT_TRUE(says_one_line(to, "are for a flare"));
+    const Ended none = dartwright(words({"close", block}, {"--as", "flare"}));
+    EXPECT_EQ(none.status, 2);
+    EXPECT_TRUE(says_one_line(none, "--to is missing"));
+}
+
 }  // namespace
 }  // namespace dartwright
