@@ -7,6 +7,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/close_flare.hpp"
 #include "dartwright/darts/close_gathers.hpp"
+#include "dartwright/darts/made_operations.hpp"
 #include "support/shape_laws.hpp"
 
 namespace dartwright {
@@ -109,6 +110,17 @@ TEST(CloseFlare, OpensTheHemByTheDartsAngleAtItsDistance) {
     EXPECT_NEAR(closed.account.added_mm, opening, 1);
     for (const char* edge : {"waist", "side", "armhole", "neck", "centre front"})
         EXPECT_NEAR(change_of(closed.account.runs, edge), 0, 1e-9) << edge;
+}
+
+TEST(Close, IsReplayedFromItsRequest) {
+    for (const Pattern& closed : {close_as_gathers(plain(), gathers(35)).pattern,
+                                  close_as_gathers(plain(), gathers(45, TakenIn::ease)).pattern,
+                                  close_as_flare(plain(), flare("shoulder@50%")).pattern}) {
+        ASSERT_EQ(closed.made.size(), 1u);
+        const Pattern again = read_operation(closed.made[0])(plain());
+        EXPECT_EQ(again.pieces[0], closed.pieces[0]);
+        EXPECT_EQ(again.made, closed.made);
+    }
 }
 
 TEST(CloseFlare, RefusesACornerAndWhatPivotRefuses) {

@@ -4,6 +4,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
+#include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/place.hpp"
 
@@ -66,7 +67,7 @@ CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest&
                {"dart", request.dart},
                {"as", "flare"},
                {"to", request.to},
-               {"span", text_of("%.17gmm", request.span_mm)}}};
+               {"span", words_of_length(request.span_mm)}}};
     if (!request.hold.empty()) made.request.push_back({"hold", request.hold});
     result.pattern.made.back() = made;
     return result;

@@ -5,6 +5,7 @@
 #include "dartwright/darts/pivot_choices.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
+#include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -128,7 +129,7 @@ CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRe
                                    {{"piece", request.piece},
                                     {"dart", request.dart},
                                     {"as", request.as == TakenIn::ease ? "ease" : "gathers"},
-                                    {"span", text_of("%.17gmm", request.span_mm)}}});
+                                    {"span", words_of_length(request.span_mm)}}});
     return result;
 }
 

@@ -1,5 +1,7 @@
 #include "dartwright/darts/made_operations.hpp"
 
+#include "dartwright/darts/close_flare.hpp"
+#include "dartwright/darts/close_gathers.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/pivot.hpp"
@@ -77,6 +79,28 @@ MadeOperation read_true(RequestWords& words) {
     return [request](const Pattern& pattern) { return true_dart(pattern, request).pattern; };
 }
 
+MadeOperation read_close(RequestWords& words) {
+    const std::string as = words.required("as");
+    if (as == "flare") {
+        CloseFlareRequest request;
+        request.piece = words.required("piece");
+        request.dart = words.required("dart");
+        request.to = words.required("to");
+        request.hold = words.text("hold");
+        request.span_mm = words.length_mm("span").value_or(request.span_mm);
+        return [request](const Pattern& pattern) { return close_as_flare(pattern, request).pattern; };
+    }
+    if (as != "ease" && as != "gathers") {
+        throw BadWords("a dart is closed as " + quoted(as) + "; expected ease, gathers or flare");
+    }
+    CloseGathersRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.required("dart");
+    request.as = as == "ease" ? TakenIn::ease : TakenIn::gathers;
+    request.span_mm = words.length_mm("span").value_or(request.span_mm);
+    return [request](const Pattern& pattern) { return close_as_gathers(pattern, request).pattern; };
+}
+
 // Tolerances that were given for this one operation: `tolerance legs`, and so on.
 std::map<std::string, double> read_tolerances(RequestWords& words) {
     std::map<std::string, double> given;
@@ -100,8 +124,11 @@ Pattern done_with_tolerances(const Pattern& pattern, const MadeOperation& operat
 }  // namespace
 
 const std::vector<OperationKind>& operation_kinds() {
-    static const std::vector<OperationKind> kinds{
-        {"pivot", read_pivot}, {"split", read_split}, {"merge", read_merge}, {"true", read_true}};
+    static const std::vector<OperationKind> kinds{{"pivot", read_pivot},
+                                                  {"split", read_split},
+                                                  {"merge", read_merge},
+                                                  {"close", read_close},
+                                                  {"true", read_true}};
     return kinds;
 }
 
