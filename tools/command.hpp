@@ -60,6 +60,7 @@ Command split_command();
 Command merge_command();
 Command close_command();
 Command true_command();
+Command open_command();
 Command replay_command();
 Command compare_command();
 Command draw_command();

@@ -3,6 +3,7 @@
 #include "dartwright/darts/close_flare.hpp"
 #include "dartwright/darts/close_gathers.hpp"
 #include "dartwright/darts/merge.hpp"
+#include "dartwright/darts/open.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/split.hpp"
@@ -101,6 +102,11 @@ MadeOperation read_close(RequestWords& words) {
     return [request](const Pattern& pattern) { return close_as_gathers(pattern, request).pattern; };
 }
 
+MadeOperation read_open(RequestWords& words) {
+    const OpenRequest request{words.required("piece")};
+    return [request](const Pattern& pattern) { return open(pattern, request).pattern; };
+}
+
 // Tolerances that were given for this one operation: `tolerance legs`, and so on.
 std::map<std::string, double> read_tolerances(RequestWords& words) {
     std::map<std::string, double> given;
@@ -124,11 +130,9 @@ Pattern done_with_tolerances(const Pattern& pattern, const MadeOperation& operat
 }  // namespace
 
 const std::vector<OperationKind>& operation_kinds() {
-    static const std::vector<OperationKind> kinds{{"pivot", read_pivot},
-                                                  {"split", read_split},
-                                                  {"merge", read_merge},
-                                                  {"close", read_close},
-                                                  {"true", read_true}};
+    static const std::vector<OperationKind> kinds{{"pivot", read_pivot}, {"split", read_split},
+                                                  {"merge", read_merge}, {"close", read_close},
+                                                  {"true", read_true},   {"open", read_open}};
     return kinds;
 }
 

@@ -1,0 +1,45 @@
+#pragma once
+
+// Private to the room: a half piece and its fold, and what things of the half are called in the whole.
+
+#include <string>
+#include <vector>
+
+#include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/pattern/pattern.hpp"
+#include "dartwright/pattern/run.hpp"
+
+namespace dartwright {
+
+/// The half that was drawn, and the one that unfolding adds.
+enum class Half { drawn, added };
+
+struct Unfolding {
+    Piece half;  ///< its outline ends exactly where it starts
+    std::vector<Run> half_runs;
+    std::string fold;
+    Point from;  ///< ends of the fold, in outline order
+    Point to;
+    MirrorLine line;
+    std::string drawn_side;  ///< `left` or `right`
+    std::string added_side;
+    std::vector<Run> whole_runs;  ///< of the whole's outline, once that is known
+
+    const std::string& side(Half which) const { return which == Half::drawn ? drawn_side : added_side; }
+    std::string name(Half which, const std::string& old) const { return side(which) + " " + old; }
+};
+
+/// Impossible if the piece has no fold, or one that cannot be unfolded at.
+Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::vector<std::string>& notes);
+
+/// The whole's outline: the drawn half from the fold's end round to its start, then the added half back.
+/// Darts are pressed as they were; what was pressed towards the fold, or is nearer the other way round now,
+/// is pressed towards the edge beyond the fold.
+Outline unfolded_outline(const Unfolding& unfolding);
+
+/// Which end of the whole's run corresponds to an end of the half's, by the name it has in the whole. Empty
+/// if `from` names no end of that run.
+std::string end_in_whole(const Unfolding& unfolding, Half half, const std::string& edge,
+                         const std::string& from);
+
+}  // namespace dartwright
