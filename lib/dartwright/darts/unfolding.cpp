@@ -70,23 +70,22 @@ Outline named(const Unfolding& u, Half half, Outline outline) {
     return outline;
 }
 
-// Whether the edge is reached first from the dart's B side, along the outline.
-bool is_reached_after(const Outline& outline, std::size_t dart, const std::string& edge) {
+// How much nearer the edge is along the outline from the dart's B side than from its A side, mm; 0 for the
+// edge that the dart stands in.
+double nearer_after(const Outline& outline, std::size_t dart, const std::string& edge) {
     const std::size_t n = outline.items.size();
-    double after = 0;
-    double before = 0;
-    const auto walk = [&](std::size_t step, double& walked) {
+    const auto walked_to_edge = [&](std::size_t step) {
+        double walked = 0;
         for (std::size_t k = 1; k < n; ++k) {
             const std::size_t i = (dart + k * step) % n;
             const EdgeItem* item = outline.items[i].as_edge();
             if (!item) continue;
-            if (item->edge == edge) return;
+            if (item->edge == edge) break;
             walked += length_of_item(outline, i);
         }
+        return walked;
     };
-    walk(1, after);
-    walk(n - 1, before);
-    return after <= before;
+    return walked_to_edge(n - 1) - walked_to_edge(1);
 }
 
 // How the darts of the half are pressed, told for the whole.
@@ -103,13 +102,16 @@ class Presses {
         const std::size_t in_half = *find_dart(u_.half, dart_of_half);
         const std::string& old = u_.half.outline.items[in_half].as_dart()->press;
         if (old.empty()) return "";
-        const bool is_after = is_reached_after(u_.half.outline, in_half, old);
+        const double nearer = nearer_after(u_.half.outline, in_half, old);
         const Half other = half == Half::drawn ? Half::added : Half::drawn;
-        const std::string beyond = u_.name(other, is_after ? last_edge_ : first_edge_);
+        const std::string beyond = u_.name(other, nearer >= 0 ? last_edge_ : first_edge_);
         if (old == u_.fold) return beyond;
         const std::string same = u_.name(half, old);
-        const bool is_after_in_whole = half == Half::drawn ? is_after : !is_after;
-        return is_reached_after(whole_, item_in_whole, same) == is_after_in_whole ? same : beyond;
+        if (nearer == 0) return same;
+        const double nearer_in_whole = nearer_after(whole_, item_in_whole, same);
+        const bool is_as_it_was =
+            (nearer > 0) == (half == Half::drawn ? nearer_in_whole > 0 : nearer_in_whole < 0);
+        return is_as_it_was ? same : beyond;
     }
 
   private:
