@@ -280,10 +280,58 @@ TEST(close_command, leaves_a_slash_open_at_the_hem) {
     EXPECT_EQ(dartwright({"check", "-"}, flared.out).status, 0);
 }
 
+TEST(close_command, separates_a_piece_along_a_seam) {
+    Folder folder;
+    const Ended ended =
+        dartwright(words({"close", block, "--format", "json", "-o", folder / "princess.json"},
+                         {"--as", "seam", "--with", "bust dart", "--names", "centre front,side front",
+                          "--seam", "princess seam", "--round", "5cm"}));
+    EXPECT_EQ(ended.status, 0) << ended.err;
+    const Json account = Json::parse(ended.out);
+    EXPECT_EQ(account["dartwright_close"], 1);
+    EXPECT_EQ(account["with"], "bust dart");
+    EXPECT_EQ(account["to"], nullptr);
+    EXPECT_NEAR(account["angle"].get<double>(), waist_dart_deg, 1e-9);
+    EXPECT_EQ(account["parts"][0]["name"], "centre front");
+    EXPECT_EQ(account["parts"][0]["fold"], true);
+    EXPECT_EQ(account["parts"][1]["quantity"], 2);
+    EXPECT_NEAR(account["parts"][0]["seam"].get<double>(), account["parts"][1]["seam"].get<double>(), 1e-6);
+    EXPECT_GT(account["rounded_off"].get<double>(), 0);
+    EXPECT_EQ(dartwright({"check", folder / "princess.json"}).status, 0);
+    const Ended plain = dartwright(words({"close", block}, {"--as", "seam", "--with", "bust dart"}));
+    EXPECT_NE(
+        plain.err.find("Separated front along waist dart seam, from waist dart (13.1°) through its pivot to "
+                       "bust dart (15.7°).\n  front: cut 1 on the fold, "),
+        std::string::npos)
+        << plain.err;
+    EXPECT_NE(plain.err.find("  side front: cut 2, "), std::string::npos) << plain.err;
+}
+
+TEST(close_command, says_what_a_seam_needs) {
+    const auto said = [](const std::vector<std::string>& more) {
+        return dartwright(words({"close", block, "--as", "seam"}, more));
+    };
+    EXPECT_EQ(said({}).status, 2);
+    EXPECT_EQ(said({}).err,
+              "dartwright close: a seam ends in a second dart (--with) or at a place (--to); give one "
+              "of them\n");
+    EXPECT_EQ(said({"--to", "shoulder@50%", "--names", "one"}).status, 2);
+    EXPECT_EQ(said({"--to", "shoulder@50%", "--names", "back,side front"}).status, 2);
+    EXPECT_EQ(said({"--to", "shoulder@50%", "--span", "4cm"}).status, 2);
+    EXPECT_EQ(said({"--with", "no dart"}).status, 2);
+    const Ended third = said({"--to", "armhole@50%"});
+    EXPECT_EQ(third.status, 4);
+    EXPECT_NE(third.err.find("the dart \"bust dart\" has the same pivot"), std::string::npos) << third.err;
+    EXPECT_EQ(third.out, "");
+    const Ended gathers = dartwright(words({"close", block}, {"--as", "gathers", "--round", "5cm"}));
+    EXPECT_EQ(gathers.status, 2);
+    EXPECT_NE(gathers.err.find("--round is for --as seam only"), std::string::npos);
+}
+
 TEST(close_command, refuses_in_one_line) {
     const Ended as = dartwright(words({"close", block}, {"--as", "pleat"}));
     EXPECT_EQ(as.status, 2);
-    EXPECT_TRUE(says_one_line(as, "--as is ease, gathers or flare"));
+    EXPECT_TRUE(says_one_line(as, "--as is ease, gathers, flare or seam"));
     const Ended to = dartwright(words({"close", block}, {"--as", "ease", "--to", "waist@50%"}));
     EXPECT_EQ(to.status, 2);
     EXPECT_TRUE(says_one_line(to, "are for a flare"));

@@ -100,7 +100,7 @@ TurningPart turning_part(const TargetCut& cut, const DartTurn& t) {
     const Point target = start_of_item(cut.outline, cut.target);
     const DartFigures& f = t.figures;
     part.inner_borders = {{f.pivot, target}, {f.pivot, f.a}, {f.pivot, f.b}};
-    part.wedge = {f.pivot, f.a, f.b};
+    part.wedges = {{f.pivot, f.a, f.b}};
     return part;
 }
 

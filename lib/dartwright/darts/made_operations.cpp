@@ -2,6 +2,7 @@
 
 #include "dartwright/darts/close_flare.hpp"
 #include "dartwright/darts/close_gathers.hpp"
+#include "dartwright/darts/close_seam.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -80,6 +81,21 @@ MadeOperation read_true(RequestWords& words) {
     return [request](const Pattern& pattern) { return true_dart(pattern, request).pattern; };
 }
 
+MadeOperation read_close_as_seam(RequestWords& words) {
+    CloseSeamRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.required("dart");
+    request.with = words.text("with");
+    request.to = words.text("to");
+    request.first_name = words.text("name");
+    request.second_name = words.text("second name");
+    request.seam = words.text("seam");
+    request.hold = words.text("hold");
+    request.round_mm = words.length_mm("round");
+    request.notch_mm = words.length_mm("notch").value_or(request.notch_mm);
+    return [request](const Pattern& pattern) { return close_as_seam(pattern, request).pattern; };
+}
+
 MadeOperation read_close(RequestWords& words) {
     const std::string as = words.required("as");
     if (as == "flare") {
@@ -91,8 +107,9 @@ MadeOperation read_close(RequestWords& words) {
         request.span_mm = words.length_mm("span").value_or(request.span_mm);
         return [request](const Pattern& pattern) { return close_as_flare(pattern, request).pattern; };
     }
+    if (as == "seam") return read_close_as_seam(words);
     if (as != "ease" && as != "gathers") {
-        throw BadWords("a dart is closed as " + quoted(as) + "; expected ease, gathers or flare");
+        throw BadWords("a dart is closed as " + quoted(as) + "; expected ease, gathers, flare or seam");
     }
     CloseGathersRequest request;
     request.piece = words.required("piece");

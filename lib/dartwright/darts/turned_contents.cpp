@@ -69,19 +69,26 @@ std::vector<Point> without_points_added(const std::vector<Point>& line, const st
 enum class Lies { held, turning, wedge };
 
 Lies where_it_lies(const TurningPart& part, Point p) {
-    if (where_in_polygon(part.wedge, p) == Where::inside) return Lies::wedge;
+    for (const std::vector<Point>& wedge : part.wedges) {
+        if (where_in_polygon(wedge, p) == Where::inside) return Lies::wedge;
+    }
     return is_turning(part, p) ? Lies::turning : Lies::held;
 }
 
-std::vector<std::vector<Point>> divided(const std::vector<Point>& original, const TurningPart& part) {
+/// In the order along the line that was divided.
+struct LineOfPart {
+    std::vector<Point> points;
+    bool is_turning = false;
+};
+
+std::vector<LineOfPart> lines_of_parts(const std::vector<Point>& original, const TurningPart& part) {
     const std::vector<Point> line = with_crossings(original, part.inner_borders);
-    std::vector<std::vector<Point>> out;
+    std::vector<LineOfPart> out;
     std::vector<Point> current{line.front()};
     std::optional<Lies> lies;
     const auto finish = [&] {
         const std::vector<Point> plain = without_points_added(current, original);
-        if (lies == Lies::turning) out.push_back(turned(plain, part.motion));
-        if (lies == Lies::held) out.push_back(plain);
+        if (lies != Lies::wedge) out.push_back({plain, lies == Lies::turning});
     };
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
         const Lies here = where_it_lies(part, middle(line[i], line[i + 1]));
@@ -149,6 +156,25 @@ bool is_turning(const TurningPart& part, Point p) {
     return distance_to(part.polygon, p) < distance_to(part.held_polygon, p);
 }
 
+MarksOfParts marks_of_parts(const std::vector<Mark>& marks, const TurningPart& part) {
+    MarksOfParts out;
+    for (const Mark& mark : marks) {
+        if (const auto* drill = std::get_if<DrillMark>(&mark.what)) {
+            const bool is_on_both = where_in_polygon(part.polygon, drill->at) == Where::boundary &&
+                                    where_in_polygon(part.held_polygon, drill->at) == Where::boundary;
+            const bool is_in_turning = is_turning(part, drill->at);
+            if (is_in_turning || is_on_both) out.turning.push_back(mark);
+            if (!is_in_turning) out.held.push_back(mark);
+            continue;
+        }
+        for (LineOfPart& line : lines_of_parts(std::get<LineMark>(mark.what).points, part)) {
+            auto& marks_of_part = line.is_turning ? out.turning : out.held;
+            marks_of_part.push_back({LineMark{std::move(line.points)}, mark.name});
+        }
+    }
+    return out;
+}
+
 std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart& part) {
     std::vector<Mark> out;
     for (const Mark& mark : marks) {
@@ -157,8 +183,9 @@ std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart
             out.push_back({DrillMark{at}, mark.name});
             continue;
         }
-        for (std::vector<Point>& line : divided(std::get<LineMark>(mark.what).points, part)) {
-            out.push_back({LineMark{std::move(line)}, mark.name});
+        for (LineOfPart& line : lines_of_parts(std::get<LineMark>(mark.what).points, part)) {
+            if (line.is_turning) line.points = turned(std::move(line.points), part.motion);
+            out.push_back({LineMark{std::move(line.points)}, mark.name});
         }
     }
     while (join_a_pair(out)) {

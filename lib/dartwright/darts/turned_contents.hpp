@@ -17,7 +17,8 @@ struct TurningPart {
     std::vector<Point> polygon;       ///< anticlockwise
     std::vector<Point> held_polygon;  ///< the part that stays
     std::vector<Segment> inner_borders;
-    std::vector<Point> wedge;  ///< of the dart that closes, drawn to the pivot: no cloth
+    /// Of each dart that closes or is left open between the parts, drawn to the pivot: no cloth.
+    std::vector<std::vector<Point>> wedges;
     Motion motion;
 };
 
@@ -32,6 +33,14 @@ bool is_turning(const TurningPart& part, Point p);
 /// in the closing dart's wedge is left out (it was drawn on no cloth), and lines of one name that now run on
 /// straight into each other are made one.
 std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart& part);
+
+/// The marks of each part where they are, divided in the same way. A drill mark on the border of both is on
+/// both.
+struct MarksOfParts {
+    std::vector<Mark> turning;
+    std::vector<Mark> held;
+};
+MarksOfParts marks_of_parts(const std::vector<Mark>& marks, const TurningPart& part);
 
 /// Name of a double dart that the part's inner borders cross, or empty.
 std::string crossed_double_dart(const Piece& piece, const TurningPart& part);
