@@ -59,41 +59,24 @@ void refuse_other_dart_at_pivot(const Piece& piece, const CloseSeamRequest& requ
     }
 }
 
-void refuse_different_pivots(const CloseSeamRequest& request, const DartFigures& dart,
-                             const DartFigures& with) {
-    const double apart = distance(dart.pivot, with.pivot);
-    if (apart == 0) return;
-    throw Impossible("the pivots of " + quoted(request.dart) + " and " + quoted(request.with) + " are " +
-                         text_of("%.1f mm", apart) + " apart, so that no one seam passes through both",
-                     "give both darts one pivot first");
-}
-
-void refuse_trouble(const TargetCut& cut) {
-    const std::string trouble = trouble_with(cut.polygon, cut.outline);
-    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
-}
-
 TargetCut cut_to_dart(const Piece& piece, const CloseSeamRequest& request, double legs_mm) {
-    TargetCut cut;
-    cut.outline = piece.outline;
-    cut.dart = dart_named(piece, request.dart);
-    cut.target = dart_named(piece, request.with);
-    if (cut.dart == cut.target) {
+    const std::size_t dart = dart_named(piece, request.dart);
+    const std::size_t with = dart_named(piece, request.with);
+    if (dart == with) {
         throw BadWords("the dart " + quoted(request.dart) +
                        " is to be joined in a seam with itself; expected another");
     }
-    refuse_different_pivots(request, movable_dart(piece, cut.dart, legs_mm),
-                            movable_dart(piece, cut.target, legs_mm));
-    cut.polygon = wedge_polygon(cut.outline);
-    refuse_trouble(cut);
-    return cut;
+    movable_dart(piece, dart, legs_mm);
+    movable_dart(piece, with, legs_mm);
+    return cut_between_darts(piece.outline, dart, with, "no one seam passes through both");
 }
 
 TargetCut cut_to_place(const Piece& piece, const CloseSeamRequest& request, double legs_mm) {
     movable_dart(piece, dart_named(piece, request.dart), legs_mm);
     const TargetChosen target = target_chosen(piece, runs_of(piece.outline), request.to);
     TargetCut cut = cut_at_target(piece.outline, target, request.dart);
-    refuse_trouble(cut);
+    const std::string trouble = trouble_with(cut.polygon, cut.outline);
+    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
     refuse_blocked_cut(piece, cut, target);
     return cut;
 }

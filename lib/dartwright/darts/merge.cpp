@@ -15,15 +15,6 @@ struct BothDarts {
     DartFigures with_figures;
 };
 
-void refuse_different_pivots(const MergeRequest& request, const BothDarts& both) {
-    const double apart = distance(both.figures.pivot, both.with_figures.pivot);
-    if (apart == 0) return;
-    throw Impossible("the pivots of " + quoted(request.dart) + " and " + quoted(request.with) + " are " +
-                         text_of("%.1f mm", apart) +
-                         " apart, so that no one turn closes the one into the other",
-                     "give both darts one pivot first");
-}
-
 BothDarts both_darts(const Piece& piece, const MergeRequest& request, double legs_mm) {
     BothDarts both;
     both.dart = dart_named(piece, request.dart);
@@ -33,19 +24,7 @@ BothDarts both_darts(const Piece& piece, const MergeRequest& request, double leg
     }
     both.figures = movable_dart(piece, both.dart, legs_mm);
     both.with_figures = movable_dart(piece, both.with, legs_mm);
-    refuse_different_pivots(request, both);
     return both;
-}
-
-TargetCut cut_between(const Piece& piece, const BothDarts& both) {
-    TargetCut cut;
-    cut.outline = piece.outline;
-    cut.dart = both.dart;
-    cut.target = both.with;
-    cut.polygon = wedge_polygon(cut.outline);
-    const std::string trouble = trouble_with(cut.polygon, cut.outline);
-    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
-    return cut;
 }
 
 NewDart widened_dart(const Piece& piece, const MergeRequest& request, const BothDarts& both) {
@@ -93,7 +72,8 @@ MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
     dart_named(piece, request.with);
     const Piece before = prepared_piece(piece, dart_named(piece, request.dart), tolerances, account.notes);
     const BothDarts both = both_darts(before, request, tolerances.legs_mm);
-    const TargetCut cut = cut_between(before, both);
+    const TargetCut cut =
+        cut_between_darts(before.outline, both.dart, both.with, "no one turn closes the one into the other");
     const DartTurn turn = planned_merge(before, cut, request, both);
     account_for(account, request, both);
     piece = turned_piece(before, cut, turn, account.notes);

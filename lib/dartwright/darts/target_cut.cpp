@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/darts/phrases.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -116,6 +118,22 @@ TargetCut cut_at_target(const Outline& outline, const TargetChosen& target, cons
     out.dart = dart_item(out.outline, dart);
     out.polygon = wedge_polygon(out.outline);
     return out;
+}
+
+TargetCut cut_between_darts(const Outline& outline, std::size_t dart, std::size_t with,
+                            const std::string& so_that) {
+    const DartItem& one = *outline.items[dart].as_dart();
+    const DartItem& other = *outline.items[with].as_dart();
+    const double apart = distance(one.turning_point(), other.turning_point());
+    if (apart != 0) {
+        throw Impossible("the pivots of " + quoted(one.name) + " and " + quoted(other.name) + " are " +
+                             text_of("%.1f mm", apart) + " apart, so that " + so_that,
+                         "give both darts one pivot first");
+    }
+    TargetCut cut{outline, dart, with, wedge_polygon(outline)};
+    const std::string trouble = trouble_with(cut.polygon, cut.outline);
+    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
+    return cut;
 }
 
 void refuse_blocked_cut(const Piece& piece, const TargetCut& cut, const TargetChosen& target) {

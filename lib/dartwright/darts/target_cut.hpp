@@ -21,6 +21,12 @@ struct TargetCut {
 /// Precondition: the outline closes exactly.
 TargetCut cut_at_target(const Outline& outline, const TargetChosen& target, const std::string& dart);
 
+/// The cut from one dart through their pivot to another, where nothing need be cut. Impossible if the pivots
+/// differ (`so_that` says what that hinders) or if the outline, wedges drawn to the pivots, is not a fair
+/// one.
+TargetCut cut_between_darts(const Outline& outline, std::size_t dart, std::size_t with,
+                            const std::string& so_that);
+
 /// Throws Impossible if the cut from the pivot leaves the piece or crosses a dart; the remedy names the
 /// nearest place on that edge, in whole mm, that can be reached.
 void refuse_blocked_cut(const Piece& piece, const TargetCut& cut, const TargetChosen& target);
