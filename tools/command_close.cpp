@@ -4,6 +4,7 @@
 #include "dartwright/darts/close_flare.hpp"
 #include "dartwright/darts/close_gathers.hpp"
 #include "dartwright/darts/close_seam.hpp"
+#include "dartwright/darts/close_tuck.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -65,6 +66,16 @@ CloseSeamRequest seam_request_of(const Arguments& arguments) {
     return request;
 }
 
+CloseTuckRequest tuck_request_of(const Arguments& arguments) {
+    for (const char* option : {"span", "to", "hold"}) {
+        if (arguments.has(option))
+            throw WrongUse("--" + std::string(option) + " is not for a tuck; say how far it is --stitched");
+    }
+    CloseTuckRequest request{arguments.required("piece"), arguments.required("dart"), {}};
+    if (const auto stitched = arguments.value("stitched")) request.stitched_mm = parse_length(*stitched);
+    return request;
+}
+
 // Options of a seam that were given for another way.
 void refuse_seam_options(const Arguments& arguments) {
     for (const char* option : {"with", "names", "seam", "round", "notch"}) {
@@ -120,6 +131,29 @@ Json json_of(const CloseFlareAccount& account) {
             {"notes", account.notes}};
 }
 
+std::string text_of(const CloseTuckAccount& account, Unit unit, const Ink& ink) {
+    std::string text = std::string("Closed ") + account.dart + " on " + account.piece + " as a tuck, " +
+                       angle_words(account.angle_rad) + " with a mouth of " +
+                       length_words(account.intake_mm, unit) + ".\n";
+    text += std::string("  stitched for ") + length_words(account.stitched_mm, unit) + " of its " +
+            length_words(account.leg_mm, unit) + ", where " + length_words(account.released_mm, unit) +
+            " of cloth are released\n";
+    return text + note_lines(account.notes) + runs_table(account.runs, unit, ink);
+}
+
+Json json_of(const CloseTuckAccount& account) {
+    return {{"dartwright_close", 1},
+            {"piece", account.piece},
+            {"dart", account.dart},
+            {"angle", degrees(account.angle_rad)},
+            {"intake", account.intake_mm},
+            {"stitched", account.stitched_mm},
+            {"leg", account.leg_mm},
+            {"released", account.released_mm},
+            {"runs", runs_json(account.runs)},
+            {"notes", account.notes}};
+}
+
 std::string part_line(const PartOfPiece& part, Unit unit) {
     std::string text = std::string("  ") + part.name + ": ";
     if (part.quantity > 0)
@@ -170,6 +204,7 @@ Operated operated(Result result, Unit unit, const Ink& ink) {
 
 ExitStatus run_close(const Arguments& arguments, Invocation& call) {
     const std::string as = arguments.required("as");
+    if (as != "tuck" && arguments.has("stitched")) throw WrongUse("--stitched is for --as tuck only");
     if (as == "seam") {
         const CloseSeamRequest request = seam_request_of(arguments);
         return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
@@ -177,6 +212,12 @@ ExitStatus run_close(const Arguments& arguments, Invocation& call) {
         });
     }
     refuse_seam_options(arguments);
+    if (as == "tuck") {
+        const CloseTuckRequest request = tuck_request_of(arguments);
+        return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
+            return operated(close_as_tuck(pattern, request), pattern.unit, ink);
+        });
+    }
     if (as == "flare") {
         const CloseFlareRequest request = flare_request_of(arguments);
         return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
@@ -184,8 +225,8 @@ ExitStatus run_close(const Arguments& arguments, Invocation& call) {
         });
     }
     if (as != "ease" && as != "gathers")
-        throw WrongUse("--as is ease, gathers, flare or seam, not '" + as + "'; the nearest is " +
-                       nearest_word(as, {"ease", "gathers", "flare", "seam"}));
+        throw WrongUse("--as is ease, gathers, tuck, flare or seam, not '" + as + "'; the nearest is " +
+                       nearest_word(as, {"ease", "gathers", "tuck", "flare", "seam"}));
     const CloseGathersRequest request =
         gathers_request_of(arguments, as == "ease" ? TakenIn::ease : TakenIn::gathers);
     return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
@@ -198,10 +239,11 @@ ExitStatus run_close(const Arguments& arguments, Invocation& call) {
 Command close_command() {
     return {
         "close",
-        "take a dart in otherwise: as ease or gathers, as flare at the hem, or as a seam",
+        "take a dart in otherwise: as ease, gathers, a tuck, flare or a seam",
         "FILE --piece PIECE --dart DART --as WAY [OPTIONS]",
         "Ease and gathers bridge the mouth with a smooth line; what that is longer than the edge was becomes "
-        "fullness between two notches, and every seam stays as long as it was. Flare slashes from the pivot "
+        "fullness between two notches, and every seam stays as long as it was. A tuck is "
+        "stitched part of the way and released beyond. Flare slashes from the pivot "
         "to a "
         "place on the hem, closes the dart and leaves the slash open; the hem grows by what is said. A seam "
         "separates the piece in two from the dart's mouth through its pivot to a second dart or to a place, "
@@ -211,8 +253,9 @@ Command close_command() {
         with_operation_options(
             {piece_option("the piece that has the dart"),
              {"dart", 0, "DART", "the dart to close"},
-             {"as", 0, "ease|gathers|flare|seam", "what becomes of its cloth"},
+             {"as", 0, "ease|gathers|tuck|flare|seam", "what becomes of its cloth"},
              {"to", 0, "PLACE", "of a flare or a seam: where the slash or the seam ends, EDGE@DISTANCE/FROM"},
+             {"stitched", 0, "LENGTH", "of a tuck: so far from the mouth (half of the legs if absent)"},
              {"with", 0, "DART", "of a seam: the second dart, of the same pivot, in which it ends"},
              {"names", 0, "A,B",
               "of a seam: names of the two parts, first the one with the fold (the piece's own name and one "
@@ -237,6 +280,9 @@ Command close_command() {
           "gather the waist dart into 6 cm of the waist on each side of it"},
          {"dartwright close bodice.json --piece back --dart \"shoulder dart\" --as ease -o eased.json",
           "ease the shoulder dart in"},
+         {"dartwright close bodice.json --piece front --dart \"waist dart\" --as tuck --stitched 6cm -o "
+          "tucked.json",
+          "stitch the waist dart for 6 cm and release the rest"},
          {"dartwright close skirt.json --piece back --dart \"waist dart\" --as flare --to hem@50% -o "
           "flared.json",
           "turn the waist dart of a skirt into flare at the hem"},

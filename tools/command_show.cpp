@@ -18,13 +18,14 @@ namespace {
 struct NamedDart {
     std::string name;
     DartFigures figures;
+    std::optional<double> stitched;  ///< of a tuck, mm
 };
 
 std::vector<NamedDart> darts_of(const Outline& outline) {
     std::vector<NamedDart> darts;
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         if (const DartItem* dart = outline.items[i].as_dart())
-            darts.push_back({dart->name, figures_of(outline, i)});
+            darts.push_back({dart->name, figures_of(outline, i), dart->stitched});
     }
     return darts;
 }
@@ -54,8 +55,8 @@ std::string text_of(const Piece& piece, Unit unit, const Ink& ink) {
                      {"angle"},
                      {"point"},
                      {"pivot"}});
-    for (const auto& [name, figures] : darts_of(piece.outline)) {
-        table.add({{name},
+    for (const auto& [name, figures, stitched] : darts_of(piece.outline)) {
+        table.add({{stitched ? name + ", stitched " + figure(*stitched, unit) : name},
                    {figure(figures.leg_a, unit)},
                    {figure(figures.leg_b, unit)},
                    {figure(figures.intake, unit)},
@@ -71,11 +72,12 @@ Json json_of_piece(const Piece& piece) {
     for (const Run& run : runs_of(piece.outline))
         runs.push_back(Json{{"edge", run.edge}, {"length", run.length}});
     Json darts = Json::array();
-    for (const auto& [name, figures] : darts_of(piece.outline)) {
+    for (const auto& [name, figures, stitched] : darts_of(piece.outline)) {
         darts.push_back({{"name", name},
                          {"legs", {figures.leg_a, figures.leg_b}},
                          {"intake", figures.intake},
                          {"angle", std::abs(degrees(figures.angle_rad))},
+                         {"stitched", stitched ? Json(*stitched) : Json(nullptr)},
                          {"point", json_of(figures.point)},
                          {"pivot", json_of(figures.pivot)}});
     }

@@ -7,7 +7,9 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/close_flare.hpp"
 #include "dartwright/darts/close_gathers.hpp"
+#include "dartwright/darts/close_tuck.hpp"
 #include "dartwright/darts/made_operations.hpp"
+#include "dartwright/darts/pivot.hpp"
 #include "support/shape_laws.hpp"
 
 namespace dartwright {
@@ -97,6 +99,42 @@ TEST(CloseGathers, RefusesWhatItCannotDo) {
     EXPECT_THROW(close_as_gathers(corner, gathers()), Impossible);
 }
 
+TEST(CloseTuck, StitchesHalfOfTheLegsAndKeepsEverythingElse) {
+    const CloseTuckResult closed = close_as_tuck(plain(), {"front", "waist dart", {}});
+    // The point is at half of the mouth's 20 mm and 180 mm up; half way the legs are 20 mm apart.
+    EXPECT_NEAR(closed.account.leg_mm, std::hypot(20, 180), 1e-9);
+    EXPECT_NEAR(closed.account.stitched_mm, std::hypot(20, 180) / 2, 1e-9);
+    EXPECT_NEAR(closed.account.released_mm, 20, 1e-9);
+    Pattern expected = plain();
+    expected.pieces[0].outline.items[1].as_dart()->stitched = closed.account.stitched_mm;
+    EXPECT_EQ(closed.pattern.pieces, expected.pieces);
+    const auto untuck = [](Pattern pattern) {
+        pattern.pieces[0].outline.items[1].as_dart()->stitched.reset();
+        return pattern;
+    };
+    EXPECT_EQ(untuck(closed.pattern).pieces, plain().pieces);
+}
+
+TEST(CloseTuck, StaysATuckWhenItIsMovedAndTheLegsAreLongEnough) {
+    const Pattern tucked = close_as_tuck(plain(), {"front", "waist dart", 90}).pattern;
+    const auto stitched_after = [&](const std::string& to) {
+        PivotRequest request;
+        request.piece = "front";
+        request.dart = "waist dart";
+        request.to = to;
+        const Piece piece = pivot(tucked, request).pattern.pieces[0];
+        return piece.outline.items[dart_named(piece, "waist dart")].as_dart()->stitched;
+    };
+    EXPECT_EQ(stitched_after("shoulder@50%"), 90);
+    // From the pivot to the side it is 100 mm, and to the point 80.
+    EXPECT_EQ(stitched_after("side@200/waist"), std::nullopt);
+}
+
+TEST(CloseTuck, RefusesTheWholeDartAndNothing) {
+    EXPECT_THROW(close_as_tuck(plain(), {"front", "waist dart", 182}), Impossible);
+    EXPECT_THROW(close_as_tuck(plain(), {"front", "waist dart", 0}), BadWords);
+}
+
 TEST(CloseFlare, OpensTheHemByTheDartsAngleAtItsDistance) {
     // From a neck dart of the plain front to its straight waist.
     const CloseFlareResult closed = close_as_flare(plain(), flare("shoulder@50%"));
@@ -115,6 +153,7 @@ TEST(CloseFlare, OpensTheHemByTheDartsAngleAtItsDistance) {
 TEST(Close, IsReplayedFromItsRequest) {
     for (const Pattern& closed : {close_as_gathers(plain(), gathers(35)).pattern,
                                   close_as_gathers(plain(), gathers(45, TakenIn::ease)).pattern,
+                                  close_as_tuck(plain(), {"front", "waist dart", 72.5}).pattern,
                                   close_as_flare(plain(), flare("shoulder@50%")).pattern}) {
         ASSERT_EQ(closed.made.size(), 1u);
         const Pattern again = read_operation(closed.made[0])(plain());

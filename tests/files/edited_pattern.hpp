@@ -34,7 +34,7 @@ inline const char* const tunic = R"({
         "items": [
           {"edge": "hem", "to": [8, 0]},
           {"dart": "hem dart", "point": [9.6, 15], "pivot": [9.6, 18], "back_off": 2.5,
-           "legs": [[[8.2, 5], [9, 10]], [[10.2, 10], [11, 5]]], "to": [11.2, 0], "press": "side"},
+           "legs": [[[8.2, 5], [9, 10]], [[10.2, 10], [11, 5]]], "to": [11.2, 0], "press": "side", "stitched": 6},
           {"edge": "hem", "to": [21, 1], "through": [[13, 0.1], [16, 0.4]]},
           {"edge": "side", "to": [23, 20], "fullness": 0.5},
           {"edge": "armhole", "to": [18, 37], "curve": [[18, 20], [16.8, 28]]},

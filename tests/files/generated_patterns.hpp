@@ -69,6 +69,7 @@ inline OutlineItem star_dart(const Star& star, const std::string& name, double f
         dart.legs = {{{star.at(from, radius * 0.9), star.at(middle, radius * 0.6)},
                       {star.at(middle, radius * 0.6), star.at(to, radius * 0.9)}}};
     if (*rc::gen::arbitrary<bool>()) dart.press = press;
+    if (*rc::gen::arbitrary<bool>()) dart.stitched = file_length(star.unit, radius * 0.05, radius * 0.2);
     return {dart, star.at(to, radius)};
 }
 

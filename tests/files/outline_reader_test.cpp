@@ -22,6 +22,7 @@ TEST(OutlineReader, ReadsEveryKindOfItem) {
     ASSERT_TRUE(dart.legs.has_value());
     EXPECT_EQ((*dart.legs)[1][0], (Point{102, 100}));
     EXPECT_EQ(dart.press, "side");
+    EXPECT_EQ(dart.stitched, 60.0);
     EXPECT_EQ(outline.items[1].to, (Point{112, 0}));
     EXPECT_EQ(std::get<SplineShape>(outline.items[2].as_edge()->shape).through,
               (std::vector<Point>{{130, 1}, {160, 4}}));
@@ -77,6 +78,12 @@ TEST(OutlineReader, EachFaultOfAnItemIsOneProblem) {
         {"/pieces/0/outline/items/1/back_off",
          "-2",
          {items + "/1/back_off", "-2", "a length that is not negative"}},
+        {"/pieces/0/outline/items/1/stitched",
+         "0",
+         {items + "/1/stitched", "0", "more than 0 and less than the length of the legs"}},
+        {"/pieces/0/outline/items/1/stitched",
+         "16",
+         {items + "/1/stitched", "16", "more than 0 and less than the length of the legs"}},
         {"/pieces/0/outline/items/1/legs",
          "[[[1, 2], [3, 4]]]",
          {items + "/1/legs", "a list of 1", "two curved legs [[c1, c2], [c3, c4]]"}},

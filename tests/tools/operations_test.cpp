@@ -307,6 +307,22 @@ TEST(close_command, separates_a_piece_along_a_seam) {
     EXPECT_NE(plain.err.find("  side front: cut 2, "), std::string::npos) << plain.err;
 }
 
+TEST(close_command, makes_a_tuck_that_show_and_check_know) {
+    Folder folder;
+    const Ended ended = dartwright(words({"close", block, "--format", "json", "-o", folder / "tucked.json"},
+                                         {"--as", "tuck", "--stitched", "6cm"}));
+    EXPECT_EQ(ended.status, 0) << ended.err;
+    EXPECT_EQ(Json::parse(ended.out)["stitched"], 60.0);
+    const Ended shown = dartwright({"show", folder / "tucked.json", "--format", "json"});
+    EXPECT_EQ(dart_of(Json::parse(shown.out)["pieces"][0], "waist dart")["stitched"], 60.0);
+    EXPECT_EQ(dart_of(Json::parse(shown.out)["pieces"][0], "bust dart")["stitched"], nullptr);
+    EXPECT_EQ(dartwright({"check", folder / "tucked.json"}).status, 0);
+    EXPECT_EQ(dartwright(words({"close", block}, {"--as", "tuck", "--stitched", "2m"})).status, 2);
+    EXPECT_EQ(dartwright(words({"close", block}, {"--as", "tuck", "--stitched", "200"})).status, 4);
+    EXPECT_EQ(dartwright(words({"close", block}, {"--as", "tuck", "--span", "4cm"})).status, 2);
+    EXPECT_EQ(dartwright(words({"close", block}, {"--as", "ease", "--stitched", "4cm"})).status, 2);
+}
+
 TEST(close_command, says_what_a_seam_needs) {
     const auto said = [](const std::vector<std::string>& more) {
         return dartwright(words({"close", block, "--as", "seam"}, more));
@@ -331,7 +347,7 @@ TEST(close_command, says_what_a_seam_needs) {
 TEST(close_command, refuses_in_one_line) {
     const Ended as = dartwright(words({"close", block}, {"--as", "pleat"}));
     EXPECT_EQ(as.status, 2);
-    EXPECT_TRUE(says_one_line(as, "--as is ease, gathers, flare or seam"));
+    EXPECT_TRUE(says_one_line(as, "--as is ease, gathers, tuck, flare or seam"));
     const Ended to = dartwright(words({"close", block}, {"--as", "ease", "--to", "waist@50%"}));
     EXPECT_EQ(to.status, 2);
     EXPECT_TRUE(says_one_line(to, "are for a flare"));

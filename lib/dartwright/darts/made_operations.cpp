@@ -3,6 +3,7 @@
 #include "dartwright/darts/close_flare.hpp"
 #include "dartwright/darts/close_gathers.hpp"
 #include "dartwright/darts/close_seam.hpp"
+#include "dartwright/darts/close_tuck.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -107,9 +108,14 @@ MadeOperation read_close(RequestWords& words) {
         request.span_mm = words.length_mm("span").value_or(request.span_mm);
         return [request](const Pattern& pattern) { return close_as_flare(pattern, request).pattern; };
     }
+    if (as == "tuck") {
+        CloseTuckRequest request{words.required("piece"), words.required("dart"),
+                                 words.length_mm("stitched")};
+        return [request](const Pattern& pattern) { return close_as_tuck(pattern, request).pattern; };
+    }
     if (as == "seam") return read_close_as_seam(words);
     if (as != "ease" && as != "gathers") {
-        throw BadWords("a dart is closed as " + quoted(as) + "; expected ease, gathers, flare or seam");
+        throw BadWords("a dart is closed as " + quoted(as) + "; expected ease, gathers, tuck, flare or seam");
     }
     CloseGathersRequest request;
     request.piece = words.required("piece");

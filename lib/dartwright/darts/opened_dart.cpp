@@ -62,6 +62,7 @@ OutlineItem opened_dart(const DartItem& old, const NewDart& fresh, PairOfPoints 
         dart.pivot = pivot;
         dart.point = pivot + fresh.back_off * along;
     }
+    if (old.stitched && *old.stitched < distance(dart.point, mouth.first)) dart.stitched = old.stitched;
     return {dart, mouth.second};
 }
 

@@ -31,7 +31,8 @@ struct NewDart {
 };
 /// The dart with its mouth from the first point to the second, both at one distance from the old dart's
 /// pivot, and its point backed off along the bisector. A least back-off asked of the old dart is asked of
-/// this one, or as much of it as there is.
+/// this one, or as much of it as there is. A tuck stays one, unless it is stitched
+/// further than the new legs are long.
 OutlineItem opened_dart(const DartItem& old, const NewDart& fresh, PairOfPoints mouth);
 
 }  // namespace dartwright

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
@@ -12,6 +13,7 @@ namespace {
 
 constexpr double point_radius = 1.1;
 constexpr double pivot_radius = 2.8;
+constexpr double release_bar = 6;
 constexpr double drill_radius = 1.6;
 constexpr double arrow_length = 7;
 constexpr double arrow_half_width = 2.2;
@@ -79,6 +81,30 @@ DrawnPath wedge(const Outline& outline, std::size_t item) {
     return path;
 }
 
+// What is folded away: a tuck's cloth beyond its stitching is not.
+DrawnPath stitched_wedge(const Outline& outline, std::size_t item) {
+    const DartItem& dart = *outline.items[item].as_dart();
+    if (!dart.stitched) return wedge(outline, item);
+    const Legs legs = legs_of_item(outline, item);
+    const double up = parameter_at(legs.to_point, *dart.stitched);
+    const double down = parameter_at(legs.from_point, length(legs.from_point) - *dart.stitched);
+    const PairOfPoints ends = stitching_ends(outline, item);
+    DrawnPath path;
+    path.curves = {part_between(legs.to_point, 0, up), Line{ends.first, ends.second},
+                   part_between(legs.from_point, down, 1)};
+    path.is_closed = true;
+    return path;
+}
+
+// A bar across the end of a tuck's stitching on each leg.
+void add_release(DrawnGroup& group, const Outline& outline, std::size_t item) {
+    const PairOfPoints ends = stitching_ends(outline, item);
+    const Vector across = release_bar / 2 * unit(ends.second - ends.first);
+    const Stroke stroke = look::solid(look::ink, 0.8);
+    for (const Point end : {ends.first, ends.second})
+        group.items.push_back(polyline({end - across, end + across}, stroke));
+}
+
 DrawnPath diamond(const DoubleDart& dart) {
     DrawnPath path = polyline({dart.from, dart.widest[0], dart.to, dart.widest[1], dart.from}, {});
     path.is_closed = true;
@@ -92,8 +118,10 @@ DrawnGroup paper_of(const Piece& piece) {
     if (piece.outline.items.empty()) return group;
     group.items.push_back(filled(outline_path(piece.outline), look::paper));
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i)
-        if (piece.outline.items[i].as_dart())
-            group.items.push_back(filled(wedge(piece.outline, i), look::folded));
+        if (const DartItem* dart = piece.outline.items[i].as_dart()) {
+            if (dart->stitched) group.items.push_back(filled(wedge(piece.outline, i), look::paper));
+            group.items.push_back(filled(stitched_wedge(piece.outline, i), look::folded));
+        }
     for (const DoubleDart& dart : piece.double_darts)
         group.items.push_back(filled(diamond(dart), look::folded));
     return group;
@@ -116,6 +144,7 @@ DrawnGroup dart_lines(const Piece& piece) {
         group.items.push_back(polyline({middle(a, b), dart->turning_point()}, look::centre_stroke()));
         if (distance(dart->point, dart->turning_point()) > same_place)
             add_pivot(group, dart->turning_point());
+        if (dart->stitched) add_release(group, piece.outline, i);
         add_point(group, dart->point);
     }
     for (const DoubleDart& dart : piece.double_darts) {

@@ -148,8 +148,9 @@ class PieceWords {
             const DartItem* dart = piece_.outline.items[i].as_dart();
             if (!dart) continue;
             const DartFigures figures = figures_of(piece_.outline, i);
-            const std::string words =
+            std::string words =
                 length_words(figures.intake, wanted_.unit) + ", " + angle_words(std::abs(figures.angle_rad));
+            if (dart->stitched) words += ", stitched " + length_words(*dart->stitched, wanted_.unit);
             found.push_back({{middle(figures.a, figures.b), dart->point, figures.intake},
                              dart_lines_of(dart->name, words, dart->press)});
         }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <set>
 
+#include "dartwright/pattern/dart.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -66,7 +68,7 @@ std::optional<std::array<std::array<Point, 2>, 2>> read_legs(Reading& reading, c
 
 OutlineItem read_dart(Reading& reading, const JsonNode& node) {
     const Fields fields(reading, node, "a dart item",
-                        {"dart", "point", "pivot", "back_off", "legs", "to", "press"});
+                        {"dart", "point", "pivot", "back_off", "legs", "to", "press", "stitched"});
     DartItem dart;
     OutlineItem item;
     if (const JsonNode* name = fields.required("dart", "the dart's name"))
@@ -81,6 +83,8 @@ OutlineItem read_dart(Reading& reading, const JsonNode& node) {
         item.to = read_point(reading, *to).value_or(Point{});
     if (const JsonNode* press = fields.optional("press"))
         dart.press = read_name(reading, *press).value_or("");  // whether it exists is known at the end
+    if (const JsonNode* stitched = fields.optional("stitched"))
+        dart.stitched = read_length(reading, *stitched);
     item.what = std::move(dart);
     return item;
 }
@@ -185,6 +189,19 @@ void check_fullness(Reading& reading, const std::vector<JsonNode*>& nodes, const
     }
 }
 
+void check_stitched(Reading& reading, const std::vector<JsonNode*>& nodes, const OutlineRead& read) {
+    const auto& items = read.outline.items;
+    for (std::size_t i = 0; i < items.size(); ++i) {
+        const DartItem* dart = items[i].as_dart();
+        if (!dart || !dart->stitched) continue;
+        const DartFigures figures = figures_of(read.outline, i);
+        const double leg = std::min(figures.leg_a, figures.leg_b);
+        if (*dart->stitched > 0 && *dart->stitched < leg) continue;
+        const JsonNode& node = *nodes[read.is_turned ? items.size() - 1 - i : i];
+        reading.reject(*member(node, "stitched"), "more than 0 and less than the length of the legs");
+    }
+}
+
 struct Extent {
     Point low;
     Point high;
@@ -251,6 +268,7 @@ OutlineRead read_outline(Reading& reading, const JsonNode& node) {
         read.is_turned = true;
     }
     if (reading.problems.size() == problems) check_fullness(reading, nodes, read);
+    if (reading.problems.size() == problems) check_stitched(reading, nodes, read);
     read.is_clean = reading.problems.size() == problems;
     return read;
 }

@@ -157,6 +157,7 @@ class Writer {
         if (dart.legs)
             line.put("legs", in_brackets(points((*dart.legs)[0]) + ", " + points((*dart.legs)[1])));
         line.put("to", point(item.to)).put_text_if_any("press", dart.press);
+        if (dart.stitched) line.put("stitched", length(*dart.stitched));
         return line.text();
     }
 

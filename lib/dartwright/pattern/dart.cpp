@@ -28,6 +28,16 @@ DartFigures figures_of(const Outline& outline, std::size_t item) {
     return out;
 }
 
+PairOfPoints stitching_ends(const Outline& outline, std::size_t item) {
+    const DartItem* dart = outline.items.at(item).as_dart();
+    if (!dart) throw std::invalid_argument("the item of the outline is an edge, not a dart");
+    if (!dart->stitched) return {dart->point, dart->point};
+    const Legs legs = legs_of_item(outline, item);
+    const Curve down = reversed(legs.from_point);
+    return {point_at(legs.to_point, parameter_at(legs.to_point, *dart->stitched)),
+            point_at(down, parameter_at(down, *dart->stitched))};
+}
+
 Vector bisector_of(const DartFigures& figures) {
     return apply(turn_by(figures.angle_rad / 2), unit(figures.a - figures.pivot));
 }

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/outline.hpp"
 
 namespace dartwright {
@@ -30,5 +31,8 @@ Vector bisector_of(const DartFigures& figures);
 /// The turn that closes the dart: takes QB to QA (about the pivot) or PB to PA (about the point).
 Motion closing_about_pivot(const DartFigures& figures);
 Motion closing_about_point(const DartFigures& figures);
+
+/// Where a tuck's stitching ends on each leg, or a dart's: its point. Precondition as above.
+PairOfPoints stitching_ends(const Outline& outline, std::size_t item);
 
 }  // namespace dartwright

@@ -41,6 +41,8 @@ struct DartItem {
     std::optional<double> back_off;  ///< least distance of point and pivot asked for, mm
     std::optional<std::array<std::array<Point, 2>, 2>> legs;  ///< controls of curved legs, A to P and P to B
     std::string press;  ///< the edge towards which it is pressed; empty if undecided
+    /// A tuck is stitched so far along its legs from the mouth and released beyond, mm; a dart to its point.
+    std::optional<double> stitched = std::nullopt;
     friend bool operator==(const DartItem&, const DartItem&) = default;
     Point turning_point() const { return pivot.value_or(point); }
 };
