@@ -60,6 +60,7 @@ Command split_command();
 Command merge_command();
 Command close_command();
 Command true_command();
+Command repoint_command();
 Command open_command();
 Command replay_command();
 Command compare_command();

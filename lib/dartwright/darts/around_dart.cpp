@@ -1,6 +1,7 @@
 #include "dartwright/darts/around_dart.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -22,6 +23,21 @@ AroundDart around_dart(const Outline& outline, std::size_t dart) {
 
 bool is_in_one_run(const AroundDart& around) {
     return around.chain.front().item.as_edge()->edge == around.chain.back().item.as_edge()->edge;
+}
+
+Vector direction_before(const AroundDart& around) {
+    const ChainItem& last = around.chain.back();
+    return tangent_at_end(curves_of(*last.item.as_edge(), last.start, last.item.to).back());
+}
+
+Vector direction_after(const AroundDart& around) {
+    const ChainItem& first = around.chain.front();
+    return tangent_at_start(curves_of(*first.item.as_edge(), first.start, first.item.to).front());
+}
+
+double mouth_corner_deg(const AroundDart& around, const DartFigures& figures) {
+    const Vector closed = apply(closing_about_point(figures), direction_after(around));
+    return degrees(std::abs(angle_from(direction_before(around), closed)));
 }
 
 }  // namespace dartwright

@@ -3,6 +3,7 @@
 // Private to the room: an outline opened at a dart.
 
 #include "dartwright/darts/outline_chain.hpp"
+#include "dartwright/pattern/dart.hpp"
 
 namespace dartwright {
 
@@ -16,5 +17,12 @@ struct AroundDart {
 AroundDart around_dart(const Outline& outline, std::size_t dart);
 /// Whether the dart interrupts one edge, rather than standing in the corner between two.
 bool is_in_one_run(const AroundDart& around);
+
+/// Directions in which the edge arrives at the mouth and leaves it, in outline order, unit.
+Vector direction_before(const AroundDart& around);
+Vector direction_after(const AroundDart& around);
+/// The corner of the edge over the mouth with the dart closed about its point, degrees. Precondition: the
+/// figures are those of the dart, in one run.
+double mouth_corner_deg(const AroundDart& around, const DartFigures& figures);
 
 }  // namespace dartwright

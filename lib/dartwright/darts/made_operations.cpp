@@ -8,6 +8,7 @@
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/darts/repoint.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
@@ -125,6 +126,18 @@ MadeOperation read_close(RequestWords& words) {
     return [request](const Pattern& pattern) { return close_as_gathers(pattern, request).pattern; };
 }
 
+MadeOperation read_repoint(RequestWords& words) {
+    RepointRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.text("dart");
+    request.back_off_mm = words.length_mm("back_off");
+    request.point = words.point("point");
+    request.pivot = words.point("pivot");
+    request.from = words.point("from");
+    request.span_mm = words.length_mm("span").value_or(request.span_mm);
+    return [request](const Pattern& pattern) { return repoint(pattern, request).pattern; };
+}
+
 MadeOperation read_open(RequestWords& words) {
     const OpenRequest request{words.required("piece")};
     return [request](const Pattern& pattern) { return open(pattern, request).pattern; };
@@ -153,9 +166,9 @@ Pattern done_with_tolerances(const Pattern& pattern, const MadeOperation& operat
 }  // namespace
 
 const std::vector<OperationKind>& operation_kinds() {
-    static const std::vector<OperationKind> kinds{{"pivot", read_pivot}, {"split", read_split},
-                                                  {"merge", read_merge}, {"close", read_close},
-                                                  {"true", read_true},   {"open", read_open}};
+    static const std::vector<OperationKind> kinds{
+        {"pivot", read_pivot}, {"split", read_split},     {"merge", read_merge}, {"close", read_close},
+        {"true", read_true},   {"repoint", read_repoint}, {"open", read_open}};
     return kinds;
 }
 

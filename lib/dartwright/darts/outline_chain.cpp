@@ -99,6 +99,29 @@ CutItem cut_item(const ChainItem& item, double along_mm) {
     return out;
 }
 
+Chain run_at_start(const Chain& chain) {
+    const std::string& edge = chain.front().item.as_edge()->edge;
+    auto end = chain.begin();
+    while (end != chain.end() && end->item.as_edge() && end->item.as_edge()->edge == edge) ++end;
+    return {chain.begin(), end};
+}
+
+Chain run_at_end(const Chain& chain) {
+    const std::string& edge = chain.back().item.as_edge()->edge;
+    auto first = chain.end();
+    while (first != chain.begin() && (first - 1)->item.as_edge() && (first - 1)->item.as_edge()->edge == edge)
+        --first;
+    return {first, chain.end()};
+}
+
+double length_of(const Chain& edges) {
+    double sum = 0;
+    for (const ChainItem& each : edges) {
+        for (const Curve& curve : curves_of_chain_item(each)) sum += length(curve);
+    }
+    return sum;
+}
+
 ChainItem moved(const ChainItem& item, const Motion& motion) {
     ChainItem out = item;
     out.start = apply(motion, item.start);

@@ -35,6 +35,13 @@ struct CutItem {
 };
 CutItem cut_item(const ChainItem& item, double along_mm);
 
+/// The edge items at an end of the chain that have one name, darts ending them. Precondition: an edge stands
+/// there.
+Chain run_at_start(const Chain& chain);
+Chain run_at_end(const Chain& chain);
+/// Geometric length of edge items, mm. Precondition: no darts among them.
+double length_of(const Chain& edges);
+
 /// The item under a rigid motion, darts with their points, pivots and legs.
 ChainItem moved(const ChainItem& item, const Motion& motion);
 Chain moved(Chain chain, const Motion& motion);

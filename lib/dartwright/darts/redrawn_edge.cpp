@@ -30,12 +30,6 @@ std::vector<Curve> curves_of_part(const ChainItem& item) {
     return curves_of(*item.item.as_edge(), item.start, item.item.to);
 }
 
-double length_of_part(const ChainItem& item) {
-    double sum = 0;
-    for (const Curve& curve : curves_of_part(item)) sum += length(curve);
-    return sum;
-}
-
 // A cut nearer than this to a joint of the edge takes the whole item, mm: rounding of its length.
 constexpr double joint_mm = 1e-6;
 
@@ -50,7 +44,7 @@ Trimmed trimmed_at_end(const Chain& run_part, double span_mm) {
     while (!out.kept.empty() && left > joint_mm) {
         const ChainItem last = out.kept.back();
         out.kept.pop_back();
-        const double here = length_of_part(last);
+        const double here = length_of({last});
         out.rank = last.rank;
         if (left >= here - joint_mm) {
             out.fullness += fullness_of(last);
@@ -76,7 +70,7 @@ Trimmed trimmed_at_start(const Chain& run_part, double span_mm) {
     while (!out.kept.empty() && left > joint_mm) {
         const ChainItem first = out.kept.front();
         out.kept.erase(out.kept.begin());
-        const double here = length_of_part(first);
+        const double here = length_of({first});
         if (left >= here - joint_mm) {
             out.fullness += fullness_of(first);
             left -= here;
@@ -114,30 +108,6 @@ Vector fair_tangent(const ThreePoints& points) {
     return unit((out_length / in_length) * in + (in_length / out_length) * out);
 }
 
-// The items of the run at one end of the chain.
-Chain run_at_end(const Chain& chain) {
-    const std::string& edge = chain.back().item.as_edge()->edge;
-    auto first = chain.end();
-    while (first != chain.begin() && (first - 1)->item.as_edge() && (first - 1)->item.as_edge()->edge == edge)
-        --first;
-    return {first, chain.end()};
-}
-
-Chain run_at_start(const Chain& chain) {
-    const std::string& edge = chain.front().item.as_edge()->edge;
-    auto end = chain.begin();
-    while (end != chain.end() && end->item.as_edge() && end->item.as_edge()->edge == edge) ++end;
-    return {chain.begin(), end};
-}
-
-double length_of_chain(const Chain& chain) {
-    double sum = 0;
-    for (const ChainItem& each : chain) {
-        sum += length_of_part(each);
-    }
-    return sum;
-}
-
 ChainItem redrawn(const Curve& curve, const Trimmed& taken, const std::string& edge) {
     const Cubic& cubic = std::get<Cubic>(curve);
     return {cubic.p[0],
@@ -158,7 +128,7 @@ Parts parts_around(const Chain& around, double span_mm) {
     Parts out;
     out.is_all_round = run_before.size() == around.size();
     // An edge that goes all round is not redrawn twice over.
-    const double span = out.is_all_round ? std::min(span_mm, length_of_chain(around) / 2) : span_mm;
+    const double span = out.is_all_round ? std::min(span_mm, length_of(around) / 2) : span_mm;
     out.before = trimmed_at_end(run_before, span);
     if (out.is_all_round) {
         out.after = trimmed_at_start(out.before.kept, span);
@@ -214,8 +184,8 @@ RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double 
     out.chain.insert(out.chain.end(), parts.rest.begin(), parts.rest.end());
     out.chain.insert(out.chain.end(), parts.before.kept.begin(), parts.before.kept.end());
     out.chain.push_back(before);
-    out.before_mm = std::min(span_mm, length_of_chain(run_at_end(around)));
-    out.after_mm = std::min(span_mm, length_of_chain(run_at_start(around)));
+    out.before_mm = std::min(span_mm, length_of(run_at_end(around)));
+    out.after_mm = std::min(span_mm, length_of(run_at_start(around)));
     return out;
 }
 
@@ -229,8 +199,8 @@ Bridged bridged_over(const Chain& around, double span_mm) {
     out.chain.insert(out.chain.end(), parts.after.kept.begin(), parts.after.kept.end());
     out.chain.insert(out.chain.end(), parts.rest.begin(), parts.rest.end());
     out.chain.insert(out.chain.end(), parts.before.kept.begin(), parts.before.kept.end());
-    out.before_mm = std::min(span_mm, length_of_chain(run_at_end(around)));
-    out.after_mm = std::min(span_mm, length_of_chain(run_at_start(around)));
+    out.before_mm = std::min(span_mm, length_of(run_at_end(around)));
+    out.after_mm = std::min(span_mm, length_of(run_at_start(around)));
     out.sewn_mm = out.before_mm + out.after_mm - taken.fullness;
     out.length_mm = length(Curve{line});
     return out;

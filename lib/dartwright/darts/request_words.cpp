@@ -56,6 +56,10 @@ std::string words_of_angle_deg(double deg) {
     return plain(deg);
 }
 
+std::string words_of_point(Point point) {
+    return words_of_length(point.x) + "," + words_of_length(point.y);
+}
+
 bool RequestWords::has(const std::string& key) const {
     return std::any_of(made_.request.begin(), made_.request.end(),
                        [&key](const auto& entry) { return entry.first == key; });
@@ -83,6 +87,11 @@ std::string RequestWords::text(const std::string& key) {
 std::optional<double> RequestWords::length_mm(const std::string& key) {
     const std::string* words = find(key);
     return words ? std::optional(parse_length(*words)) : std::nullopt;
+}
+
+std::optional<Point> RequestWords::point(const std::string& key) {
+    const std::string* words = find(key);
+    return words ? std::optional(parse_point(*words)) : std::nullopt;
 }
 
 std::optional<double> RequestWords::share(const std::string& key) {

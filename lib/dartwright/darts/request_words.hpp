@@ -18,6 +18,8 @@ std::string words_of_length(double mm);
 std::string words_of_share(double share);
 std::string words_of_angle(double rad);
 std::string words_of_angle_deg(double deg);
+/// `12.5mm,-3mm`
+std::string words_of_point(Point point);
 
 /// Reads the request of an operation of the `made` list, and knows what was not read.
 class RequestWords {
@@ -30,6 +32,7 @@ class RequestWords {
     /// Empty if the key is missing.
     std::string text(const std::string& key);
     std::optional<double> length_mm(const std::string& key);
+    std::optional<Point> point(const std::string& key);
     std::optional<double> share(const std::string& key);
     std::optional<double> angle_rad(const std::string& key);
     std::optional<double> angle_deg(const std::string& key);

@@ -15,22 +15,6 @@
 namespace dartwright {
 namespace {
 
-Vector direction_before(const AroundDart& around) {
-    const ChainItem& last = around.chain.back();
-    return tangent_at_end(curves_of(*last.item.as_edge(), last.start, last.item.to).back());
-}
-
-Vector direction_after(const AroundDart& around) {
-    const ChainItem& first = around.chain.front();
-    return tangent_at_start(curves_of(*first.item.as_edge(), first.start, first.item.to).front());
-}
-
-// The corner of the edge over the mouth with the dart closed about its point, degrees.
-double mouth_kink_deg(const AroundDart& around, const DartFigures& f) {
-    const Vector closed = apply(closing_about_point(f), direction_after(around));
-    return degrees(std::abs(angle_from(direction_before(around), closed)));
-}
-
 double leg_wanted(const DartFigures& f, TrueLegs legs) {
     if (legs == TrueLegs::long_) return std::max(f.pivot_leg_a, f.pivot_leg_b);
     if (legs == TrueLegs::short_) return std::min(f.pivot_leg_a, f.pivot_leg_b);
@@ -129,7 +113,7 @@ void true_outline(Piece& piece, std::size_t dart, const TrueDartRequest& request
     const DartFigures f = figures_of(piece.outline, dart);
     refuse_bad_request(request, f);
     account.mouth_before_deg = account.mouth_after_deg =
-        is_in_one_run(around) ? mouth_kink_deg(around, f) : 0;
+        is_in_one_run(around) ? mouth_corner_deg(around, f) : 0;
     if (is_true_already(around.dart, f, account.mouth_before_deg)) {
         account.notes.push_back("the dart is true; nothing was changed");
         return;
@@ -173,7 +157,7 @@ TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request)
     account.legs_after_mm = {after.pivot_leg_a, after.pivot_leg_b};
     account.intake_before_mm = before.intake;
     account.intake_after_mm = after.intake;
-    if (is_in_one_run(around)) account.mouth_after_deg = mouth_kink_deg(around, after);
+    if (is_in_one_run(around)) account.mouth_after_deg = mouth_corner_deg(around, after);
     account.runs = run_changes(runs, runs_of(piece.outline));
     note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
     result.pattern.made.push_back({"true",

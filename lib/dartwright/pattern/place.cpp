@@ -132,6 +132,20 @@ double parse_angle_deg(const std::string& text) {
     throw BadWords("\"" + text + "\" is not an angle; expected degrees such as 8 or 12.5");
 }
 
+Point parse_point(const std::string& text) {
+    const std::size_t comma = text.find(',');
+    if (comma != std::string::npos) {
+        try {
+            return {parse_length(text.substr(0, comma)),
+                    parse_length(text.substr(skip_spaces(text, comma + 1)))};
+        } catch (const BadWords&) {
+            // Said of the whole below.
+        }
+    }
+    throw BadWords("\"" + text +
+                   "\" is not a point; expected X,Y such as 391.5,170 or 39.15cm,17cm (bare numbers are mm)");
+}
+
 Place parse_place(const std::string& text, const std::vector<Run>& runs, const std::string& piece) {
     const std::size_t sign = text.find('@');
     if (sign == std::string::npos) {

@@ -29,6 +29,8 @@ std::optional<ParsedMeasure> measure_at_start(const std::string& text);
 double parse_length(const std::string& text);
 double parse_share(const std::string& text);
 double parse_angle_deg(const std::string& text);
+/// `X,Y` as two lengths, in the coordinates of the piece: `391.5,170`, `39.15cm,17cm`. BadWords otherwise.
+Point parse_point(const std::string& text);
 
 /// `EDGE@DISTANCE/FROM`, read against the known edge names (longest first). BadWords, or UnknownName for the
 /// names.

@@ -1,0 +1,258 @@
+#include "dartwright/darts/repoint.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/darts/around_dart.hpp"
+#include "dartwright/darts/opened_dart.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/prepared_piece.hpp"
+#include "dartwright/darts/remade_mouth.hpp"
+#include "dartwright/darts/repoint_choices.hpp"
+#include "dartwright/darts/request_words.hpp"
+#include "dartwright/darts/turned_contents.hpp"
+#include "dartwright/darts/wedges.hpp"
+
+namespace dartwright {
+namespace {
+
+// Legs nearer to one length than this are equal but for rounding.
+constexpr double rounding_mm = 1e-9;
+
+// The piece with the wedges of these darts filled, the others open to their pivots.
+std::vector<Point> cloth_without(const Outline& outline, const std::vector<DartMove>& moves) {
+    Outline filled = outline;
+    for (OutlineItem& item : filled.items) {
+        const DartItem* dart = item.as_dart();
+        const bool is_moved = dart && std::any_of(moves.begin(), moves.end(), [&](const DartMove& move) {
+                                  return move.dart == dart->name;
+                              });
+        if (is_moved) item.what = EdgeItem{};
+    }
+    return flat_outline(filled, DartsDrawn::to_pivots, decision_chord_error_mm).points;
+}
+
+void refuse_outside(const Outline& outline, const PlannedMoves& moves) {
+    if (moves.pivot == moves.old_pivot ||
+        where_in_polygon(cloth_without(outline, moves.darts), moves.pivot) == Where::inside)
+        return;
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        if (!outline.items[i].as_dart()) continue;
+        const DartFigures f = figures_of(outline, i);
+        const std::vector<Point> wedge{f.a, f.b, f.pivot};
+        if (f.pivot == moves.old_pivot || where_in_polygon(wedge, moves.pivot) == Where::outside) continue;
+        throw Impossible("the place lies in the wedge of " + quoted(outline.items[i].as_dart()->name), "");
+    }
+    throw Impossible("the place lies outside the piece", "");
+}
+
+// The same mouth, its ends at one distance from the pivot, and the dart aimed along its centre line.
+Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& move,
+                    std::vector<std::string>& notes) {
+    const DartFigures f = figures_of(outline, dart);
+    const double apart = std::abs(f.pivot_leg_a - f.pivot_leg_b);
+    PairOfPoints mouth{f.a, f.b};
+    Outline out = outline;
+    if (apart > rounding_mm) {
+        const double leg = (f.pivot_leg_a + f.pivot_leg_b) / 2;
+        mouth = {f.pivot + leg * unit(f.a - f.pivot), f.pivot + leg * unit(f.b - f.pivot)};
+        AroundDart around = around_dart(outline, dart);
+        end_at(around.chain, mouth.first);
+        start_at(around.chain, mouth.second);
+        around.chain.push_back({mouth.first, {around.dart, mouth.second}, around.rank});
+        out = outline_of(std::move(around.chain));
+    }
+    // What a file's decimals leave, under what the sentence could show, is not worth one.
+    constexpr double worth_saying_mm = 0.0005;
+    if (apart >= worth_saying_mm) {
+        notes.push_back("the legs of " + quoted(move.dart) + " differed by " + text_of("%.3f mm", apart) +
+                        "; both ends were brought to their mean");
+    }
+    DartItem aimed = *outline.items[dart].as_dart();
+    // On the line by a pencil's point: put on it to rounding.
+    const double along = dot(bisector_of(f), move.pivot - f.pivot);
+    const Point pivot = move.pivot == f.pivot ? f.pivot : f.pivot + along * bisector_of(f);
+    const std::optional<double> asked = aimed.back_off;
+    if (aimed.pivot) aimed.pivot = pivot;
+    if (!aimed.pivot) aimed.point = pivot;
+    const NewDart fresh{aimed.name, aimed.press, move.back_off_mm};
+    OutlineItem& item = out.items[dart];
+    item = opened_dart(aimed, fresh, mouth);
+    item.as_dart()->back_off = asked && move.is_asked ? move.back_off_mm : asked;
+    return out;
+}
+
+bool is_on_centre_line(const DartFigures& f, Point pivot, bool is_only_dart) {
+    const double beside = std::abs(cross(bisector_of(f), pivot - f.pivot));
+    return beside <= (is_only_dart ? same_pivot_mm : rounding_mm);
+}
+
+double corner_over_mouth(const Outline& outline, std::size_t dart) {
+    const std::size_t n = outline.items.size();
+    const bool has_edges =
+        outline.items[(dart + n - 1) % n].as_edge() && outline.items[(dart + 1) % n].as_edge();
+    if (!has_edges) return 0;
+    const AroundDart around = around_dart(outline, dart);
+    return is_in_one_run(around) ? mouth_corner_deg(around, figures_of(outline, dart)) : 0;
+}
+
+void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves, RepointAccount& account) {
+    const auto item = [&] {
+        return static_cast<std::size_t>(std::find_if(outline.items.begin(), outline.items.end(),
+                                                     [&](const OutlineItem& each) {
+                                                         return each.as_dart() &&
+                                                                each.as_dart()->name == move.dart;
+                                                     }) -
+                                        outline.items.begin());
+    };
+    RepointedDart done;
+    done.dart = move.dart;
+    done.before = figures_of(outline, item());
+    done.mouth_before_deg = corner_over_mouth(outline, item());
+    if (outline.items[item()].as_dart()->legs) {
+        account.notes.push_back("the curved legs of " + quoted(move.dart) + " are drawn straight");
+    }
+    if (is_on_centre_line(done.before, move.pivot, moves.darts.size() == 1)) {
+        outline = aimed_along(outline, item(), move, account.notes);
+    } else {
+        const RemadeMouth remade =
+            remade_mouth(outline, item(), {move.pivot, move.back_off_mm, moves.span_mm});
+        outline = remade.outline;
+        done.turned_rad = remade.turned_rad;
+        done.span_mm = remade.span_mm;
+    }
+    done.after = figures_of(outline, item());
+    DartFigures least = done.after;
+    least.back_off = move.back_off_mm;
+    back_off_chosen({}, least, done.after.pivot_leg_a);
+    done.mouth_after_deg = corner_over_mouth(outline, item());
+    account.darts.push_back(done);
+}
+
+void refuse_double_darts(const Piece& piece, const RepointAccount& account) {
+    for (const RepointedDart& dart : account.darts) {
+        TurningPart legs;
+        legs.inner_borders = {{dart.after.pivot, dart.after.a}, {dart.after.pivot, dart.after.b}};
+        const std::string crossed = crossed_double_dart(piece, legs);
+        if (crossed.empty()) continue;
+        throw Impossible(quoted(dart.dart) + " would cross the dart " + quoted(crossed), "");
+    }
+}
+
+// Drill marks at the old pivot, and at the old points where those moved by themselves.
+void move_drills(Piece& piece, const PlannedMoves& moves, RepointAccount& account) {
+    const auto place_for = [&](Point at) {
+        if (distance(at, moves.old_pivot) <= same_pivot_mm) return account.darts.front().after.pivot;
+        for (const RepointedDart& dart : account.darts) {
+            if (distance(at, dart.before.point) <= same_pivot_mm) return dart.after.point;
+        }
+        return at;
+    };
+    for (Mark& mark : piece.marks) {
+        auto* drill = std::get_if<DrillMark>(&mark.what);
+        if (!drill) continue;
+        const Point place = place_for(drill->at);
+        if (distance(place, drill->at) <= same_pivot_mm) continue;
+        drill->at = place;
+        account.marks.push_back(mark.name);
+    }
+}
+
+// Impossible has no remedy where a nearer place may do.
+Piece moved_piece(const Piece& piece, const PlannedMoves& moves, RepointAccount& account) {
+    Piece out = piece;
+    refuse_outside(piece.outline, moves);
+    for (const DartMove& move : moves.darts) move_dart(out.outline, move, moves, account);
+    refuse_double_darts(piece, account);
+    const std::string trouble = trouble_with(wedge_polygon(out.outline), out.outline);
+    if (!trouble.empty()) throw Impossible("the darts cannot aim there: " + trouble, "");
+    move_drills(out, moves, account);
+    return out;
+}
+
+PlannedMoves aimed_at(PlannedMoves moves, Point pivot) {
+    moves.pivot = pivot;
+    for (DartMove& move : moves.darts) move.pivot = pivot;
+    return moves;
+}
+
+// The farthest of the places on the way from the old pivot at which the darts can aim; whole tenths of a
+// millimetre, so that it is what it is said to be.
+std::string nearest_place(const Piece& piece, const PlannedMoves& moves) {
+    constexpr int ways = 40;
+    for (int k = ways - 1; k > 0; --k) {
+        const Point way = between(moves.old_pivot, moves.pivot, double(k) / ways);
+        const Point place{std::round(way.x * 10) / 10, std::round(way.y * 10) / 10};
+        try {
+            RepointAccount ignored;
+            moved_piece(piece, aimed_at(moves, place), ignored);
+            return "the nearest place on the way there that will do is " + words_of_place(place);
+        } catch (const Impossible&) {
+            continue;
+        }
+    }
+    return "no place on the way there will do";
+}
+
+Piece moved_or_refused(const Piece& piece, const PlannedMoves& moves, RepointAccount& account) {
+    try {
+        return moved_piece(piece, moves, account);
+    } catch (const Impossible& refused) {
+        if (!refused.remedy.empty()) throw;
+        throw Impossible(refused.reason, nearest_place(piece, moves));
+    }
+}
+
+void note_mouths(const Tolerances& tolerances, RepointAccount& account) {
+    for (const RepointedDart& dart : account.darts) {
+        if (dart.mouth_after_deg > tolerances.mouth_deg) {
+            account.notes.push_back("with " + quoted(dart.dart) + " sewn, the edge has a corner of " +
+                                    text_of("%.1f degrees", dart.mouth_after_deg) +
+                                    " over the mouth; true the dart");
+        } else if (dart.mouth_before_deg > tolerances.mouth_deg && dart.span_mm[0] > 0) {
+            account.notes.push_back("the mouth of " + quoted(dart.dart) + " had a corner of " +
+                                    text_of("%.1f degrees", dart.mouth_before_deg) +
+                                    "; a dart that is trued first gets a fairer line");
+        }
+    }
+}
+
+Made made_of(const RepointRequest& request, const std::string& dart) {
+    Made made{"repoint", {{"piece", request.piece}}};
+    const auto add = [&](const char* key, const std::string& value) { made.request.push_back({key, value}); };
+    if (request.from) {
+        add("from", words_of_point(*request.from));
+    } else {
+        add("dart", dart);
+    }
+    if (request.back_off_mm) add("back_off", words_of_length(*request.back_off_mm));
+    if (request.point) add("point", words_of_point(*request.point));
+    if (request.pivot) add("pivot", words_of_point(*request.pivot));
+    if (!request.back_off_mm) add("span", words_of_length(request.span_mm));
+    return made;
+}
+
+}  // namespace
+
+RepointResult repoint(const Pattern& pattern, const RepointRequest& request) {
+    refuse_bad_request(request);
+    RepointResult result{pattern, {}};
+    RepointAccount& account = result.account;
+    account.piece = request.piece;
+    Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
+    const Tolerances tolerances = tolerances_of(pattern);
+    const std::size_t dart = dart_meant(piece, request);
+    const std::string name = piece.outline.items[dart].as_dart()->name;
+    const Piece before = prepared_piece(piece, dart, tolerances, account.notes);
+    const std::string trouble = trouble_with(wedge_polygon(before.outline), before.outline);
+    if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
+    const PlannedMoves moves = planned_moves(before, dart, request, tolerances.legs_mm, account.notes);
+    piece = moved_or_refused(before, moves, account);
+    note_mouths(tolerances, account);
+    account.runs = run_changes(runs_of(before.outline), runs_of(piece.outline));
+    note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
+    result.pattern.made.push_back(made_of(request, name));
+    return result;
+}
+
+}  // namespace dartwright
