@@ -58,8 +58,11 @@ std::string text_of(const RepointedDart& dart, Unit unit) {
                     length(after.leg_a) + " and " + length(after.leg_b));
     text += changed("mouth", length(before.intake), length(after.intake));
     text += changed("dart angle", angle_words(before.angle_rad), angle_words(after.angle_rad));
-    text += changed("corner of the edge over the mouth, as sewn", angle_words(radians(dart.mouth_before_deg)),
-                    angle_words(radians(dart.mouth_after_deg)));
+    if (dart.mouth_before_deg && dart.mouth_after_deg) {
+        text += changed("corner of the edge over the mouth, as sewn",
+                        angle_words(radians(*dart.mouth_before_deg)),
+                        angle_words(radians(*dart.mouth_after_deg)));
+    }
     if (dart.span_mm[0] > 0 || dart.span_mm[1] > 0) {
         text += std::string("    redrawn: ") + length(dart.span_mm[0]) + " of the edge before the mouth, " +
                 length(dart.span_mm[1]) + " after it\n";
@@ -82,14 +85,18 @@ Json figures_json(const DartFigures& dart) {
             {"intake", dart.intake},        {"angle", degrees(dart.angle_rad)}};
 }
 
+Json json_of(const std::optional<double>& value) {
+    return value ? Json(*value) : Json(nullptr);
+}
+
 Json json_of(const RepointAccount& account) {
     Json darts = Json::array();
     for (const RepointedDart& dart : account.darts) {
         darts.push_back({{"dart", dart.dart},
                          {"before", figures_json(dart.before)},
                          {"after", figures_json(dart.after)},
-                         {"mouth_before", dart.mouth_before_deg},
-                         {"mouth_after", dart.mouth_after_deg},
+                         {"mouth_before", json_of(dart.mouth_before_deg)},
+                         {"mouth_after", json_of(dart.mouth_after_deg)},
                          {"turned", degrees(dart.turned_rad)},
                          {"span", dart.span_mm}});
     }
@@ -112,7 +119,8 @@ Command repoint_command() {
     return {
         "repoint",
         "give a dart a new point, or all darts of a pivot a new pivot",
-        "FILE --piece PIECE (--dart DART (--back-off LENGTH | --point X,Y) | --pivot X,Y) [OPTIONS]",
+        "FILE --piece PIECE --dart DART (--back-off L | --point X,Y)\n"
+        "  dartwright repoint FILE --piece PIECE --pivot X,Y [OPTIONS]",
         "A point moves along its dart's centre line; nothing else moves then. A new pivot takes all darts "
         "along "
         "that aim at the old one: each mouth keeps its place on its edge and turns square to the line to the "

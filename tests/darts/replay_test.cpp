@@ -7,6 +7,7 @@
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/darts/repoint.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -41,8 +42,10 @@ TEST(replay, does_each_kind_of_operation) {
     pattern = true_dart(pattern, {"front", "side dart"}).pattern;
     pattern = merge(pattern, {"front", "waist dart", "bust dart", "", ""}).pattern;
     pattern = true_edge(pattern, {"front", "waist"}).pattern;
+    pattern = repoint(pattern, {"front", "side dart", 15.0, {}, {}, {}}).pattern;
+    pattern = repoint(pattern, {"front", "", {}, {}, Point{385, 162}, Point{391.5, 170}}).pattern;
     const ReplayResult again = replay(block(), pattern.made);
-    EXPECT_EQ(again.steps.size(), 4u);
+    EXPECT_EQ(again.steps.size(), 6u);
     EXPECT_EQ(write_pattern(again.pattern), write_pattern(pattern));
 }
 

@@ -14,6 +14,7 @@ namespace {
 
 TEST(request_words, are_short_where_the_number_was) {
     EXPECT_EQ(words_of_length(25), "25mm");
+    EXPECT_EQ(words_of_point({12.5, -3}), "12.5mm,-3mm");
     EXPECT_EQ(words_of_share(0.5), "50%");
     EXPECT_EQ(words_of_share(0.07), "7%");
     EXPECT_EQ(words_of_angle(radians(8)), "8");

@@ -51,6 +51,15 @@ TEST(parse_place, reads_millimetres_centimetres_and_inches) {
     EXPECT_DOUBLE_EQ(distance_of("side@1.in/hem"), 25.4);
 }
 
+TEST(parse_point, reads_two_lengths_of_any_unit) {
+    EXPECT_EQ(parse_point("391.5,-17"), (Point{391.5, -17}));
+    EXPECT_EQ(parse_point("2cm, 3/8in"), (Point{20, 0.375 * 25.4}));
+    for (const char* wrong : {"", ",", "3", "3,", ",3", "3,4,5", "3;4", "3,50%", "a,b", "3 4"}) {
+        EXPECT_NE(refusal([wrong] { parse_point(wrong); }).find("expected X,Y such as"), std::string::npos)
+            << wrong;
+    }
+}
+
 TEST(parse_place, measures_from_the_neighbour_that_is_named) {
     EXPECT_DOUBLE_EQ(distance_of("side@60/armhole"), 40);
     EXPECT_DOUBLE_EQ(distance_of("side@60/end"), 40);

@@ -12,6 +12,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/turned_contents.hpp"
 #include "dartwright/darts/wedges.hpp"
+#include "dartwright/geometry/closest.hpp"
 
 namespace dartwright {
 namespace {
@@ -69,12 +70,9 @@ Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& mo
                         "; both ends were brought to their mean");
     }
     DartItem aimed = *outline.items[dart].as_dart();
-    // On the line by a pencil's point: put on it to rounding.
-    const double along = dot(bisector_of(f), move.pivot - f.pivot);
-    const Point pivot = move.pivot == f.pivot ? f.pivot : f.pivot + along * bisector_of(f);
     const std::optional<double> asked = aimed.back_off;
-    if (aimed.pivot) aimed.pivot = pivot;
-    if (!aimed.pivot) aimed.point = pivot;
+    if (aimed.pivot) aimed.pivot = move.pivot;
+    if (!aimed.pivot) aimed.point = move.pivot;
     const NewDart fresh{aimed.name, aimed.press, move.back_off_mm};
     OutlineItem& item = out.items[dart];
     item = opened_dart(aimed, fresh, mouth);
@@ -82,18 +80,18 @@ Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& mo
     return out;
 }
 
-bool is_on_centre_line(const DartFigures& f, Point pivot, bool is_only_dart) {
-    const double beside = std::abs(cross(bisector_of(f), pivot - f.pivot));
-    return beside <= (is_only_dart ? same_pivot_mm : rounding_mm);
+bool is_on_centre_line(const DartFigures& f, Point pivot) {
+    return std::abs(cross(bisector_of(f), pivot - f.pivot)) <= rounding_mm;
 }
 
-double corner_over_mouth(const Outline& outline, std::size_t dart) {
+std::optional<double> corner_over_mouth(const Outline& outline, std::size_t dart) {
     const std::size_t n = outline.items.size();
     const bool has_edges =
         outline.items[(dart + n - 1) % n].as_edge() && outline.items[(dart + 1) % n].as_edge();
-    if (!has_edges) return 0;
+    if (!has_edges) return std::nullopt;
     const AroundDart around = around_dart(outline, dart);
-    return is_in_one_run(around) ? mouth_corner_deg(around, figures_of(outline, dart)) : 0;
+    if (!is_in_one_run(around)) return std::nullopt;
+    return mouth_corner_deg(around, figures_of(outline, dart));
 }
 
 void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves, RepointAccount& account) {
@@ -112,7 +110,7 @@ void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves
     if (outline.items[item()].as_dart()->legs) {
         account.notes.push_back("the curved legs of " + quoted(move.dart) + " are drawn straight");
     }
-    if (is_on_centre_line(done.before, move.pivot, moves.darts.size() == 1)) {
+    if (is_on_centre_line(done.before, move.pivot)) {
         outline = aimed_along(outline, item(), move, account.notes);
     } else {
         const RemadeMouth remade =
@@ -122,9 +120,12 @@ void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves
         done.span_mm = remade.span_mm;
     }
     done.after = figures_of(outline, item());
-    DartFigures least = done.after;
-    least.back_off = move.back_off_mm;
-    back_off_chosen({}, least, done.after.pivot_leg_a);
+    if (move.back_off_mm > done.after.pivot_leg_a / 2) {
+        throw Impossible(quoted(move.dart) + " stops " + text_of("%.1f mm", move.back_off_mm) +
+                             " short of its pivot, which would be only " +
+                             text_of("%.1f mm", done.after.pivot_leg_a) + " from its mouth",
+                         "");
+    }
     done.mouth_after_deg = corner_over_mouth(outline, item());
     account.darts.push_back(done);
 }
@@ -205,14 +206,59 @@ Piece moved_or_refused(const Piece& piece, const PlannedMoves& moves, RepointAcc
 
 void note_mouths(const Tolerances& tolerances, RepointAccount& account) {
     for (const RepointedDart& dart : account.darts) {
-        if (dart.mouth_after_deg > tolerances.mouth_deg) {
+        if (dart.mouth_after_deg.value_or(0) > tolerances.mouth_deg) {
             account.notes.push_back("with " + quoted(dart.dart) + " sewn, the edge has a corner of " +
-                                    text_of("%.1f degrees", dart.mouth_after_deg) +
+                                    text_of("%.1f degrees", *dart.mouth_after_deg) +
                                     " over the mouth; true the dart");
-        } else if (dart.mouth_before_deg > tolerances.mouth_deg && dart.span_mm[0] > 0) {
+        } else if (dart.mouth_before_deg.value_or(0) > tolerances.mouth_deg && dart.span_mm[0] > 0) {
             account.notes.push_back("the mouth of " + quoted(dart.dart) + " had a corner of " +
-                                    text_of("%.1f degrees", dart.mouth_before_deg) +
+                                    text_of("%.1f degrees", *dart.mouth_before_deg) +
                                     "; a dart that is trued first gets a fairer line");
+        }
+    }
+}
+
+// The run that ends in the corner in which a dart stands, or null.
+const Run* run_before_corner_dart(const std::vector<Run>& runs, const Outline& outline,
+                                  const std::string& dart) {
+    for (const Run& run : runs) {
+        for (const std::size_t item : run.corner_darts_after) {
+            if (outline.items[item].as_dart()->name == dart) return &run;
+        }
+    }
+    return nullptr;
+}
+
+void note_corners(const Outline& before, const Outline& after, RepointAccount& account) {
+    const std::vector<Run> runs_before = runs_of(before);
+    const std::vector<Run> runs_after = runs_of(after);
+    // Less than the sentence could show.
+    constexpr double worth_saying_deg = 0.05;
+    for (const RepointedDart& dart : account.darts) {
+        const Run* run = run_before_corner_dart(runs_before, before, dart.dart);
+        const Run* now = run_before_corner_dart(runs_after, after, dart.dart);
+        if (!run || !now) continue;
+        const double was_deg = degrees(corner_angle(before, *run, RunEnd::end));
+        const double is_deg = degrees(corner_angle(after, *now, RunEnd::end));
+        if (std::abs(was_deg - is_deg) < worth_saying_deg) continue;
+        account.notes.push_back("with " + quoted(dart.dart) + " sewn, the corner of " + quoted(run->edge) +
+                                " and " + quoted(run->after) + " is " + text_of("%.1f degrees", is_deg) +
+                                "; it was " + text_of("%.1f", was_deg));
+    }
+}
+
+// A level drawn through the bust point does not move with it.
+void note_lines(const Piece& piece, const PlannedMoves& moves, RepointAccount& account) {
+    if (moves.pivot == moves.old_pivot) return;
+    for (const Mark& mark : piece.marks) {
+        const auto* line = std::get_if<LineMark>(&mark.what);
+        if (!line) continue;
+        for (std::size_t i = 0; i + 1 < line->points.size(); ++i) {
+            const Curve part = Line{line->points[i], line->points[i + 1]};
+            if (closest_point(part, moves.old_pivot).distance > same_pivot_mm) continue;
+            account.notes.push_back("the line " + quoted(mark.name) +
+                                    " runs through the old place and stays");
+            break;
         }
     }
 }
@@ -249,6 +295,8 @@ RepointResult repoint(const Pattern& pattern, const RepointRequest& request) {
     const PlannedMoves moves = planned_moves(before, dart, request, tolerances.legs_mm, account.notes);
     piece = moved_or_refused(before, moves, account);
     note_mouths(tolerances, account);
+    note_corners(before.outline, piece.outline, account);
+    note_lines(before, moves, account);
     account.runs = run_changes(runs_of(before.outline), runs_of(piece.outline));
     note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
     result.pattern.made.push_back(made_of(request, name));

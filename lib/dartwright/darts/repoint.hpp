@@ -28,8 +28,9 @@ struct RepointedDart {
     std::string dart;
     DartFigures before;
     DartFigures after;
-    double mouth_before_deg = 0;  ///< corner of the edge over the mouth, the dart closed as sewn
-    double mouth_after_deg = 0;
+    /// Corner of the edge over the mouth, the dart closed as sewn, degrees; none for a dart in a corner.
+    std::optional<double> mouth_before_deg;
+    std::optional<double> mouth_after_deg;
     double turned_rad = 0;            ///< how far the mouth was turned, anticlockwise positive
     std::array<double, 2> span_mm{};  ///< redrawn before and after the mouth
 };

@@ -30,6 +30,14 @@ double mean_leg(const DartFigures& f) {
     return (f.pivot_leg_a + f.pivot_leg_b) / 2;
 }
 
+void note_put_on_line(double beside_mm, std::vector<std::string>& notes) {
+    // Less than the sentence could show.
+    constexpr double worth_saying_mm = 0.0005;
+    if (beside_mm < worth_saying_mm) return;
+    notes.push_back("the place was " + text_of("%.3f mm", beside_mm) +
+                    " off the centre line and was put on it");
+}
+
 // How far a point asked for backs off, for a dart whose pivot stays.
 double back_off_of_point(const std::string& dart, const DartFigures& f, Point point,
                          std::vector<std::string>& notes) {
@@ -49,17 +57,19 @@ double back_off_of_point(const std::string& dart, const DartFigures& f, Point po
                              text_of("%.1f mm", -along) + " beyond it",
                          remedy);
     }
-    // Less than a decimal of the point's own figures would show.
-    constexpr double worth_saying_mm = 0.0005;
-    if (std::max(beside, -along) >= worth_saying_mm) {
-        notes.push_back("the point was " + text_of("%.3f mm", std::max(beside, -along)) +
-                        " off the centre line and was put on it");
-    }
+    note_put_on_line(std::max(beside, -along), notes);
     return std::max(0.0, along);
 }
 
-DartMove move_to(const DartItem& dart, const DartFigures& f, Point pivot) {
-    return {dart.name, pivot, std::max(0.0, f.back_off), false};
+// The pivot of one dart, beside its centre line by no more than a pencil's point, is meant to be on it.
+PlannedMoves put_on_centre_line(PlannedMoves moves, const DartFigures& f, std::vector<std::string>& notes) {
+    const Vector along = bisector_of(f);
+    const double beside = cross(along, moves.pivot - f.pivot);
+    if (std::abs(beside) > same_pivot_mm) return moves;
+    note_put_on_line(std::abs(beside), notes);
+    moves.pivot = moves.pivot - beside * perpendicular(along);
+    moves.darts.front().pivot = moves.pivot;
+    return moves;
 }
 
 }  // namespace
@@ -137,9 +147,11 @@ PlannedMoves planned_moves(const Piece& piece, std::size_t dart, const RepointRe
             notes.push_back(quoted(each->name) + " still aims at the old place");
             continue;
         }
-        moves.darts.push_back(move_to(*each, figures_of_mouth(piece, i, legs_mm), moves.pivot));
+        moves.darts.push_back(
+            {each->name, moves.pivot, std::max(0.0, figures_of_mouth(piece, i, legs_mm).back_off), false});
     }
-    return moves;
+    if (moves.darts.size() > 1) return moves;
+    return put_on_centre_line(moves, figures_of(piece.outline, dart), notes);
 }
 
 }  // namespace dartwright
