@@ -76,6 +76,18 @@ TEST(Repoint, ABackOffThatTheDartAsksForBecomesTheNewOne) {
     }
 }
 
+TEST(Repoint, ATuckStaysOneWhileItsLegsAreLongEnough) {
+    Pattern pattern = plain();
+    pattern.pieces[0].outline.items[1].as_dart()->stitched = 150;
+    const auto stitched_at = [&](double back_off_mm) {
+        const RepointResult done = repoint(pattern, to_back_off(back_off_mm));
+        return done.pattern.pieces[0].outline.items[1].as_dart()->stitched;
+    };
+    EXPECT_EQ(stitched_at(30), 150);
+    EXPECT_EQ(stitched_at(60), std::nullopt);
+    EXPECT_TRUE(contains(repoint(pattern, to_back_off(60)).account.notes.at(0), "it is sewn to its point"));
+}
+
 TEST(Repoint, NoBackOffPutsThePointOnThePivot) {
     const DartFigures f = figures(repoint(plain(), to_back_off(0)).pattern, "waist dart");
     EXPECT_EQ(f.point, f.pivot);

@@ -103,6 +103,7 @@ void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves
                                                      }) -
                                         outline.items.begin());
     };
+    const bool is_tuck = outline.items[item()].as_dart()->stitched.has_value();
     RepointedDart done;
     done.dart = move.dart;
     done.before = figures_of(outline, item());
@@ -127,6 +128,10 @@ void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves
                          "");
     }
     done.mouth_after_deg = corner_over_mouth(outline, item());
+    if (is_tuck && !outline.items[item()].as_dart()->stitched) {
+        account.notes.push_back("the legs of " + quoted(move.dart) +
+                                " are shorter now than it was stitched; it is sewn to its point");
+    }
     account.darts.push_back(done);
 }
 
