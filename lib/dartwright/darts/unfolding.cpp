@@ -5,6 +5,7 @@
 
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/press.hpp"
 
 namespace dartwright {
 namespace {
@@ -70,24 +71,6 @@ Outline named(const Unfolding& u, Half half, Outline outline) {
     return outline;
 }
 
-// How much nearer the edge is along the outline from the dart's B side than from its A side, mm; 0 for the
-// edge that the dart stands in.
-double nearer_after(const Outline& outline, std::size_t dart, const std::string& edge) {
-    const std::size_t n = outline.items.size();
-    const auto walked_to_edge = [&](std::size_t step) {
-        double walked = 0;
-        for (std::size_t k = 1; k < n; ++k) {
-            const std::size_t i = (dart + k * step) % n;
-            const EdgeItem* item = outline.items[i].as_edge();
-            if (!item) continue;
-            if (item->edge == edge) break;
-            walked += length_of_item(outline, i);
-        }
-        return walked;
-    };
-    return walked_to_edge(n - 1) - walked_to_edge(1);
-}
-
 // How the darts of the half are pressed, told for the whole.
 class Presses {
   public:
@@ -102,13 +85,13 @@ class Presses {
         const std::size_t in_half = *find_dart(u_.half, dart_of_half);
         const std::string& old = u_.half.outline.items[in_half].as_dart()->press;
         if (old.empty()) return "";
-        const double nearer = nearer_after(u_.half.outline, in_half, old);
+        const double nearer = lead_after_mm(u_.half.outline, in_half, old);
         const Half other = half == Half::drawn ? Half::added : Half::drawn;
         const std::string beyond = u_.name(other, nearer >= 0 ? last_edge_ : first_edge_);
         if (old == u_.fold) return beyond;
         const std::string same = u_.name(half, old);
         if (nearer == 0) return same;
-        const double nearer_in_whole = nearer_after(whole_, item_in_whole, same);
+        const double nearer_in_whole = lead_after_mm(whole_, item_in_whole, same);
         const bool is_as_it_was =
             (nearer > 0) == (half == Half::drawn ? nearer_in_whole > 0 : nearer_in_whole < 0);
         return is_as_it_was ? same : beyond;

@@ -62,6 +62,15 @@ Point mirrored(const MirrorLine& line, Point p) {
     return p - 2 * dot(p - line.at, aside) * aside;
 }
 
+Curve mirrored(const MirrorLine& line, const Curve& curve) {
+    if (const auto* straight = std::get_if<Line>(&curve)) {
+        return Line{mirrored(line, straight->a), mirrored(line, straight->b)};
+    }
+    Cubic cubic = std::get<Cubic>(curve);
+    for (Point& p : cubic.p) p = mirrored(line, p);
+    return cubic;
+}
+
 Outline mirrored(const MirrorLine& line, const Outline& outline) {
     Outline out = outline;
     out.start = mirrored(line, out.start);

@@ -11,6 +11,8 @@ struct MirrorLine {
 };
 
 Point mirrored(const MirrorLine& line, Point p);
+/// The mirror image, walked the same way.
+Curve mirrored(const MirrorLine& line, const Curve& curve);
 /// The mirror image, walked the other way so that it is anticlockwise again. Items that were in the order
 /// 0, 1, ..., n - 1 are in the order n - 1, ..., 1, 0.
 Outline mirrored(const MirrorLine& line, const Outline& outline);
