@@ -9,6 +9,7 @@ namespace dartwright::testing {
 
 /// One piece, `panel`: darts `dart 0`, `dart 1`, ... in its lower edge, with legs of one length each, from 1
 /// mm to a hand's width, as near to each other as 0.5 mm; straight and curved edges between them.
+/// No wedge meets another: the mouths are level and the darts upright.
 inline Piece any_dart_row(int dart_count) {
     Piece piece;
     piece.name = "panel";
@@ -23,18 +24,21 @@ inline Piece any_dart_row(int dart_count) {
         const double gap = log_between(0.5, 40);
         add_edge("waist", {at.x + gap, at.y + gap * real_between(-0.2, 0.2)});
         const double intake = log_between(1, 80);
-        const Point to{at.x + intake, at.y + intake * real_between(-0.03, 0.03)};
+        const Point to{at.x + intake, at.y};
         DartItem dart;
         dart.name = "dart " + std::to_string(d);
-        dart.point = middle(at, to) + log_between(50, 250) * unit(perpendicular(to - at));
+        dart.point = middle(at, to) + Vector{0, log_between(50, 250)};
         piece.outline.items.push_back({dart, to});
         at = to;
     }
-    add_edge("waist", {at.x + log_between(0.5, 200), at.y + real_between(-5, 5)});
-    const double width = at.x;
-    add_edge("side", {width + real_between(-20, 20), 400});
-    add_edge("top", {0, 400});
-    add_edge("centre", piece.outline.start);
+    const double rest = log_between(0.5, 200);
+    add_edge("waist", {at.x + rest, at.y + rest * real_between(-0.1, 0.1)});
+    const auto close_by = [&](const std::string& name, Point to) {
+        piece.outline.items.push_back({EdgeItem{name, StraightShape{}, 0}, to});
+    };
+    close_by("side", {at.x + real_between(0, 20), 400});
+    close_by("top", {0, 400});
+    close_by("centre", piece.outline.start);
     return piece;
 }
 
