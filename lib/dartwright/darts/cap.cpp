@@ -206,4 +206,12 @@ std::optional<Cap> pressed_cap(const Piece& piece, std::size_t dart, const Toler
     return cap_of(piece, dart, *side, tolerances);
 }
 
+std::optional<Cap> cap_if_any(const Piece& piece, std::size_t dart, const Tolerances& tolerances) {
+    try {
+        return pressed_cap(piece, dart, tolerances);
+    } catch (const Impossible&) {
+        return std::nullopt;
+    }
+}
+
 }  // namespace dartwright

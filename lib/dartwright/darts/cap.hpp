@@ -48,5 +48,7 @@ Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerance
 
 /// The cap for the side that the dart's `press` says; empty if it says none (`press_side`). Same errors.
 std::optional<Cap> pressed_cap(const Piece& piece, std::size_t dart, const Tolerances& tolerances = {});
+/// The same for what is only shown: empty as well where the cap is refused.
+std::optional<Cap> cap_if_any(const Piece& piece, std::size_t dart, const Tolerances& tolerances = {});
 
 }  // namespace dartwright

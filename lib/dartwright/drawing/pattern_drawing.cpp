@@ -31,27 +31,30 @@ double lowest(const Piece& piece) {
 }
 
 /// The layers of lines of a piece, over its paper.
-std::vector<DrawnGroup> lines_of(const Piece& piece, const std::vector<Run>& runs) {
-    return {mark_lines(piece),  outline_lines(piece, look::outline_stroke()),
-            dart_lines(piece),  notch_lines(piece, runs),
-            grain_lines(piece), fold_lines(piece, runs)};
+std::vector<DrawnGroup> lines_of(const Piece& piece, const std::vector<Run>& runs,
+                                 const std::vector<ItemCap>& caps) {
+    return {mark_lines(piece),        outline_lines(piece, look::outline_stroke()),
+            dart_lines(piece),        cap_lines(caps),
+            notch_lines(piece, runs), grain_lines(piece),
+            fold_lines(piece, runs)};
 }
 
 void add_filled(DrawnGroup& parent, DrawnGroup group) {
     if (!group.items.empty() || !group.groups.empty()) parent.groups.push_back(std::move(group));
 }
 
-DrawnPiece drawn_piece(const Piece& piece, Unit unit, const DrawOptions& options) {
+DrawnPiece drawn_piece(const Piece& piece, const Pattern& pattern, const DrawOptions& options) {
     const std::vector<Run> runs = runs_of(piece.outline);
+    const std::vector<ItemCap> caps = caps_of(piece, tolerances_of(pattern));
     DrawnPiece drawn{{piece.name, {}, {}}, lowest(piece)};
     TakenPlaces taken;
-    add_filled(drawn.group, paper_of(piece));
-    for (DrawnGroup& layer : lines_of(piece, runs)) {
+    add_filled(drawn.group, paper_of(piece, caps));
+    for (DrawnGroup& layer : lines_of(piece, runs, caps)) {
         take(taken, layer);
         add_filled(drawn.group, std::move(layer));
     }
     take_places_of(options.findings, piece.name, taken);
-    add_filled(drawn.group, words_of(piece, runs, words_wanted(options, unit), taken));
+    add_filled(drawn.group, words_of(piece, runs, words_wanted(options, pattern.unit), taken));
     add_filled(drawn.group, tags_on_piece(options.findings, piece.name, taken));
     return drawn;
 }
@@ -72,21 +75,23 @@ DrawnGroup before_lines(const Piece& piece) {
     return group;
 }
 
-DrawnPiece overlaid_piece(const Piece& before, const Piece& after, Unit unit, const DrawOptions& options) {
+DrawnPiece overlaid_piece(const Piece& before, const Piece& after, const Pattern& pattern,
+                          const DrawOptions& options) {
     const std::vector<Run> runs = runs_of(after.outline);
+    const std::vector<ItemCap> caps = caps_of(after, tolerances_of(pattern));
     const DrawnGroup was = before_lines(before);
     DrawnPiece both{{after.name, {}, {}}, std::min(lowest(before), lowest(after))};
     TakenPlaces taken;
     take(taken, was);
-    add_filled(both.group, paper_of(after));
+    add_filled(both.group, paper_of(after, caps));
     both.group.groups.push_back(was);
     DrawnGroup after_group{"after", {}, {}};
-    for (DrawnGroup& layer : lines_of(after, runs)) {
+    for (DrawnGroup& layer : lines_of(after, runs, caps)) {
         take(taken, layer);
         add_filled(after_group, std::move(layer));
     }
     take_places_of(options.findings, after.name, taken);
-    add_filled(after_group, words_of(after, runs, words_wanted(options, unit), taken));
+    add_filled(after_group, words_of(after, runs, words_wanted(options, pattern.unit), taken));
     both.group.groups.push_back(std::move(after_group));
     add_filled(both.group, tags_on_piece(options.findings, after.name, taken));
     return both;
@@ -95,7 +100,7 @@ DrawnPiece overlaid_piece(const Piece& before, const Piece& after, Unit unit, co
 /// A piece that only one of the two patterns has.
 DrawnPiece lone_piece(const Piece& piece, const Pattern& pattern, const std::string& layer,
                       const DrawOptions& options) {
-    DrawnPiece drawn = drawn_piece(piece, pattern.unit, options);
+    DrawnPiece drawn = drawn_piece(piece, pattern, options);
     DrawnGroup inner = std::move(drawn.group);
     inner.name = layer;
     drawn.group = {piece.name, {}, {}};
@@ -113,7 +118,7 @@ const Piece* find_piece(const Pattern& pattern, const std::string& name) {
 
 Drawing draw_pattern(const Pattern& pattern, const DrawOptions& options) {
     std::vector<DrawnPiece> pieces;
-    for (const Piece& piece : pattern.pieces) pieces.push_back(drawn_piece(piece, pattern.unit, options));
+    for (const Piece& piece : pattern.pieces) pieces.push_back(drawn_piece(piece, pattern, options));
     SheetNotes notes;
     notes.title = pattern.name;
     notes.unit = pattern.unit;
@@ -126,7 +131,7 @@ Drawing draw_overlay(const Pattern& before, const Pattern& after, const DrawOpti
     std::vector<DrawnPiece> pieces;
     for (const Piece& piece : after.pieces) {
         const Piece* was = find_piece(before, piece.name);
-        pieces.push_back(was ? overlaid_piece(*was, piece, after.unit, options)
+        pieces.push_back(was ? overlaid_piece(*was, piece, after, options)
                              : lone_piece(piece, after, "after only", options));
     }
     for (const Piece& piece : before.pieces)

@@ -16,7 +16,7 @@ struct DrawOptions {
 };
 
 /// The pattern's pieces set out side by side as they lie on the cutting table, at true size, with a bar of
-/// 100 mm. Each piece is a layer of its name, in it the layers `paper`, `marks`, `outline`, `darts`,
+/// 100 mm. Each piece is a layer of its name, in it the layers `paper`, `marks`, `outline`, `darts`, `caps`,
 /// `notches`, `grain`, `fold`, `words` and `findings`, those left out that it has nothing for. Words are put
 /// where they meet no line and no other words; where a piece is too crowded for that they stand off with a
 /// leader. Precondition: outlines anticlockwise, as the reader gives them (else words lie inside the edges).

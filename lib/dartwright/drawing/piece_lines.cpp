@@ -73,18 +73,29 @@ void add_point(DrawnGroup& group, Point point) {
     group.items.push_back(dot);
 }
 
-DrawnPath wedge(const Outline& outline, std::size_t item) {
+// Closes a path that ends at B over the mouth: along the cap, or straight if there is none.
+void close_over_mouth(DrawnPath& path, std::size_t item, const std::vector<ItemCap>& caps) {
+    for (const ItemCap& of_dart : caps) {
+        if (of_dart.item != item) continue;
+        const std::vector<Curve>& curves = of_dart.cap.curves;
+        for (auto curve = curves.rbegin(); curve != curves.rend(); ++curve)
+            path.curves.push_back(reversed(*curve));
+    }
+    path.is_closed = true;
+}
+
+DrawnPath wedge(const Outline& outline, std::size_t item, const std::vector<ItemCap>& caps) {
     const Legs legs = legs_of_item(outline, item);
     DrawnPath path;
     path.curves = {legs.to_point, legs.from_point};
-    path.is_closed = true;
+    close_over_mouth(path, item, caps);
     return path;
 }
 
 // What is folded away: a tuck's cloth beyond its stitching is not.
-DrawnPath stitched_wedge(const Outline& outline, std::size_t item) {
+DrawnPath stitched_wedge(const Outline& outline, std::size_t item, const std::vector<ItemCap>& caps) {
     const DartItem& dart = *outline.items[item].as_dart();
-    if (!dart.stitched) return wedge(outline, item);
+    if (!dart.stitched) return wedge(outline, item, caps);
     const Legs legs = legs_of_item(outline, item);
     const double up = parameter_at(legs.to_point, *dart.stitched);
     const double down = parameter_at(legs.from_point, length(legs.from_point) - *dart.stitched);
@@ -92,7 +103,7 @@ DrawnPath stitched_wedge(const Outline& outline, std::size_t item) {
     DrawnPath path;
     path.curves = {part_between(legs.to_point, 0, up), Line{ends.first, ends.second},
                    part_between(legs.from_point, down, 1)};
-    path.is_closed = true;
+    close_over_mouth(path, item, caps);
     return path;
 }
 
@@ -113,14 +124,23 @@ DrawnPath diamond(const DoubleDart& dart) {
 
 }  // namespace
 
-DrawnGroup paper_of(const Piece& piece) {
+std::vector<ItemCap> caps_of(const Piece& piece, const Tolerances& tolerances) {
+    std::vector<ItemCap> caps;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        if (!piece.outline.items[i].as_dart()) continue;
+        if (std::optional<Cap> cap = cap_if_any(piece, i, tolerances)) caps.push_back({i, std::move(*cap)});
+    }
+    return caps;
+}
+
+DrawnGroup paper_of(const Piece& piece, const std::vector<ItemCap>& caps) {
     DrawnGroup group{"paper", {}, {}};
     if (piece.outline.items.empty()) return group;
     group.items.push_back(filled(outline_path(piece.outline), look::paper));
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i)
         if (const DartItem* dart = piece.outline.items[i].as_dart()) {
-            if (dart->stitched) group.items.push_back(filled(wedge(piece.outline, i), look::paper));
-            group.items.push_back(filled(stitched_wedge(piece.outline, i), look::folded));
+            if (dart->stitched) group.items.push_back(filled(wedge(piece.outline, i, caps), look::paper));
+            group.items.push_back(filled(stitched_wedge(piece.outline, i, caps), look::folded));
         }
     for (const DoubleDart& dart : piece.double_darts)
         group.items.push_back(filled(diamond(dart), look::folded));
@@ -152,6 +172,16 @@ DrawnGroup dart_lines(const Piece& piece) {
         group.items.push_back(stroked(diamond(dart), look::outline_stroke()));
         add_point(group, dart.from);
         add_point(group, dart.to);
+    }
+    return group;
+}
+
+DrawnGroup cap_lines(const std::vector<ItemCap>& caps) {
+    DrawnGroup group{"caps", {}, {}};
+    for (const ItemCap& of_dart : caps) {
+        DrawnPath path;
+        path.curves = of_dart.cap.curves;
+        group.items.push_back(stroked(std::move(path), look::solid(look::ink, look::thin_width)));
     }
     return group;
 }

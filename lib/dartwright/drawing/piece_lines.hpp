@@ -1,5 +1,6 @@
 #pragma once
 
+#include "dartwright/darts/cap.hpp"
 #include "dartwright/drawing/drawing.hpp"
 #include "dartwright/pattern/piece.hpp"
 #include "dartwright/pattern/run.hpp"
@@ -9,12 +10,21 @@ namespace dartwright {
 /// The lines of one piece, in the piece's own coordinates and without words. Each is a layer of its own,
 /// named for what it holds, and empty where the piece has none of it.
 
-/// The paper and, in a shade of it, the cloth that darts fold away.
-DrawnGroup paper_of(const Piece& piece);
+/// The caps of a piece's darts, each with its item; those whose press side is known and that can be folded.
+struct ItemCap {
+    std::size_t item = 0;
+    Cap cap;
+};
+std::vector<ItemCap> caps_of(const Piece& piece, const Tolerances& tolerances);
+
+/// The paper and, in a shade of it, the cloth that darts fold away, as far as their caps.
+DrawnGroup paper_of(const Piece& piece, const std::vector<ItemCap>& caps);
 /// Stitching line with the legs of its darts; one path, the layer's first item, closed if the outline is.
 DrawnGroup outline_lines(const Piece& piece, const Stroke& stroke);
 /// Mouths, centre lines, points and pivots of darts; double darts whole.
 DrawnGroup dart_lines(const Piece& piece);
+/// The cut edge over each mouth, one path a dart.
+DrawnGroup cap_lines(const std::vector<ItemCap>& caps);
 /// One, two or three strokes across the run. Notches on a run or from an end that does not exist are left
 /// out.
 DrawnGroup notch_lines(const Piece& piece, const std::vector<Run>& runs);
