@@ -84,9 +84,9 @@ Command draw_command() {
         "draw",
         "draw a pattern, or one over another, as SVG, PNG or PDF",
         "FILE [AFTER] [-o PICTURE] [OPTIONS]",
-        "Draws the pieces side by side: outlines, darts, notches, grain, fold, names and lengths. With a "
-        "second file, the second is drawn over the first. The ending of PICTURE says what it is: .svg, "
-        ".png or .pdf; without -o it is SVG on standard output.",
+        "Draws the pieces side by side: outlines, darts with the cut edge over their mouths, notches, grain, "
+        "fold, names and lengths. With a second file, the second is drawn over the first. The ending of "
+        "PICTURE says what it is: .svg, .png or .pdf; without -o it is SVG on standard output.",
         {output_option("the picture; it comes whole or not at all"),
          overwrite_option(),
          {"findings", 0, "", "mark the findings of a check at their places (with two files, the second's)"},

@@ -5,6 +5,7 @@
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/checks/check.hpp"
+#include "dartwright/darts/cap.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -42,7 +43,38 @@ std::string cut_words(const Piece& piece) {
     return words;
 }
 
-std::string text_of(const Piece& piece, Unit unit, const Ink& ink) {
+/// The caps of those darts whose press side is known and that can be folded.
+struct NamedCap {
+    const DartItem* dart = nullptr;
+    Cap cap;
+};
+
+std::vector<NamedCap> caps_of(const Piece& piece, const Tolerances& tolerances) {
+    std::vector<NamedCap> caps;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        const DartItem* dart = piece.outline.items[i].as_dart();
+        if (!dart) continue;
+        if (std::optional<Cap> cap = cap_if_any(piece, i, tolerances)) caps.push_back({dart, *cap});
+    }
+    return caps;
+}
+
+std::string cap_table(const std::vector<NamedCap>& caps, Unit unit, const Ink& ink) {
+    TextTable table({{std::string("caps, ") + word_of(unit), Align::left},
+                     {"pressed to", Align::left},
+                     {"out by"},
+                     {"tip"}});
+    std::string notes;
+    for (const auto& [dart, cap] : caps) {
+        table.add({{dart->name}, {dart->press}, {figure(cap.depth_mm, unit)}, {point_words(cap.tip, unit)}});
+        for (const std::string& note : cap.notes) notes += "  note: " + note + "\n";
+    }
+    return table.is_empty() ? "" : "\n" + table.text(ink) + notes;
+}
+
+std::string text_of(const Piece& piece, const Pattern& pattern, const Ink& ink) {
+    const Unit unit = pattern.unit;
+
     std::string text = std::string("\n") + ink(Paint::heading, piece.name) + ": " +
                        area_words(cloth_area(piece), unit) + " of cloth, " + cut_words(piece) + "\n\n";
     TextTable runs({{std::string("runs, ") + word_of(unit), Align::left}, {"length"}});
@@ -64,10 +96,20 @@ std::string text_of(const Piece& piece, Unit unit, const Ink& ink) {
                    {point_words(figures.point, unit)},
                    {point_words(figures.pivot, unit)}});
     }
-    return table.is_empty() ? text : text + "\n" + table.text(ink);
+    if (!table.is_empty()) text += "\n" + table.text(ink);
+    return text + cap_table(caps_of(piece, tolerances_of(pattern)), unit, ink);
 }
 
-Json json_of_piece(const Piece& piece) {
+Json json_of_cap(const std::vector<NamedCap>& caps, const std::string& dart) {
+    for (const NamedCap& named : caps) {
+        if (named.dart->name != dart) continue;
+        return {{"press", named.dart->press}, {"tip", json_of(named.cap.tip)}, {"depth", named.cap.depth_mm}};
+    }
+    return nullptr;
+}
+
+Json json_of_piece(const Piece& piece, const Tolerances& tolerances) {
+    const std::vector<NamedCap> caps = caps_of(piece, tolerances);
     Json runs = Json::array();
     for (const Run& run : runs_of(piece.outline))
         runs.push_back(Json{{"edge", run.edge}, {"length", run.length}});
@@ -79,7 +121,8 @@ Json json_of_piece(const Piece& piece) {
                          {"angle", std::abs(degrees(figures.angle_rad))},
                          {"stitched", stitched ? Json(*stitched) : Json(nullptr)},
                          {"point", json_of(figures.point)},
-                         {"pivot", json_of(figures.pivot)}});
+                         {"pivot", json_of(figures.pivot)},
+                         {"cap", json_of_cap(caps, name)}});
     }
     return {{"name", piece.name}, {"area", cloth_area(piece)}, {"runs", runs}, {"darts", darts}};
 }
@@ -102,14 +145,15 @@ ExitStatus run_show(const Arguments& arguments, Invocation& call) {
     call.subject = shown_path(path);
     const std::vector<SeamVerdict> seams = check(pattern).seams;
     if (format == Format::json) {
+        const Tolerances tolerances = tolerances_of(pattern);
         Json pieces = Json::array();
-        for (const Piece& piece : pattern.pieces) pieces.push_back(json_of_piece(piece));
+        for (const Piece& piece : pattern.pieces) pieces.push_back(json_of_piece(piece, tolerances));
         call.out.write(json_text({{"dartwright_show", 1}, {"pieces", pieces}, {"seams", json_of(seams)}}));
         return ExitStatus::done;
     }
     const Ink ink(call.out.is_coloured());
     std::string text = ink(Paint::heading, call.subject) + ": " + pattern.name + "\n";
-    for (const Piece& piece : pattern.pieces) text += text_of(piece, pattern.unit, ink);
+    for (const Piece& piece : pattern.pieces) text += text_of(piece, pattern, ink);
     const std::string table = seam_table(seams, pattern.unit, ink);
     call.out.write(text + (table.empty() ? "" : std::string("\n") + table) + made_lines(pattern.made));
     return ExitStatus::done;
@@ -123,7 +167,10 @@ Command show_command() {
         "print the figures of a pattern: areas, lengths, darts, seams",
         "FILE [--format text|json]",
         "Prints each piece's area of cloth (darts closed), the sewn length of every run, every dart's legs, "
-        "intake, angle at the pivot, point and pivot, and every seam's lengths.",
+        "intake, angle at the pivot, point and pivot, and every seam's lengths. Where it is known how a dart "
+        "is "
+        "pressed, the tip of its cap (the cut edge over its mouth) and how far that stands out beyond the "
+        "straight mouth (below 0: falls short of it).",
         {format_option()},
         {{"dartwright show bodice.json", "the figures, in the file's unit"},
          {"dartwright show bodice.json --format json", "the same for another program, in mm and degrees"},

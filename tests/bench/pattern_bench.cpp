@@ -13,6 +13,7 @@
 #include <sstream>
 
 #include "dartwright/checks/check.hpp"
+#include "dartwright/darts/cap.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
@@ -107,6 +108,13 @@ void chain_of_ten_pivots(benchmark::State& state) {
 }
 BENCHMARK(chain_of_ten_pivots)->Unit(benchmark::kMicrosecond);
 
+void cap_of_waist_dart(benchmark::State& state) {
+    const Piece front = read_pattern(text_of_file(block), "block").pieces[0];
+    const std::size_t dart = dart_named(front, "waist dart");
+    for (auto _ : state) benchmark::DoNotOptimize(cap_of(front, dart, PressSide::after));
+}
+BENCHMARK(cap_of_waist_dart)->Unit(benchmark::kMicrosecond);
+
 void draw_block_as_svg(benchmark::State& state) {
     const Pattern pattern = read_pattern(text_of_file(block), "block");
     for (auto _ : state) benchmark::DoNotOptimize(to_svg(draw_pattern(pattern, {})));
@@ -147,6 +155,14 @@ void pivot_by_edges(benchmark::State& state) {
     state.SetComplexityN(state.range(0));
 }
 BENCHMARK(pivot_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond)->Complexity();
+
+// Of a piece of so many edges: those that the folded dart comes to lie over count.
+void cap_by_edges(benchmark::State& state) {
+    const Pattern pattern = round_piece(static_cast<int>(state.range(0)));
+    const std::size_t dart = dart_named(pattern.pieces[0], "waist dart");
+    for (auto _ : state) benchmark::DoNotOptimize(cap_of(pattern.pieces[0], dart, PressSide::after));
+}
+BENCHMARK(cap_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond);
 
 // Runs a program to its end with its output thrown away; the exit status.
 int run_quietly(std::vector<std::string> words) {

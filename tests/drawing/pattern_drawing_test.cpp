@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "dartwright/darts/cap.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -95,11 +96,49 @@ TEST(pattern_drawing, outlines_lie_at_the_pieces_coordinates_but_for_a_shift) {
 TEST(pattern_drawing, layers_are_named_for_what_they_hold) {
     const pugi::xml_document document = parsed(to_svg(draw_pattern(chorus_bodice(), {})));
     const pugi::xml_node svg = document.child("svg");
-    for (const char* layer : {"paper", "marks", "outline", "darts", "notches", "grain", "fold", "words"})
+    for (const char* layer :
+         {"paper", "marks", "outline", "darts", "caps", "notches", "grain", "fold", "words"})
         EXPECT_TRUE(group_titled(group_titled(svg, "front"), layer)) << layer;
     EXPECT_TRUE(group_titled(group_titled(svg, "back"), "outline"));
     EXPECT_FALSE(group_titled(group_titled(svg, "back"), "fold"));  // it is cut as a pair
     EXPECT_TRUE(group_titled(svg, "scale bar"));
+}
+
+TEST(pattern_drawing, caps_lie_over_the_mouths) {
+    const Pattern pattern = chorus_bodice();
+    const pugi::xml_document document = parsed(to_svg(draw_pattern(pattern, {})));
+    const Piece& front = pattern.pieces[0];
+    const pugi::xml_node group = group_titled(document.child("svg"), "front");
+    const Vector shift =
+        points_of_path(group_titled(group, "outline").child("path").attribute("d").value())[0] -
+        front.outline.start;
+    std::size_t drawn = 0;
+    for (const pugi::xml_node path : group_titled(group, "caps").children("path")) {
+        const std::size_t dart = dart_named(front, drawn++ == 0 ? "waist dart" : "side dart");
+        const Cap cap = *pressed_cap(front, dart);
+        std::vector<Point> expected{start_of_item(front.outline, dart)};
+        for (const Curve& curve : cap.curves) {
+            const Cubic* cubic = std::get_if<Cubic>(&curve);
+            if (cubic) expected.insert(expected.end(), {cubic->p[1], cubic->p[2]});
+            expected.push_back(end_of(curve));
+        }
+        const std::vector<Point> points = points_of_path(path.attribute("d").value());
+        ASSERT_EQ(points.size(), expected.size());
+        for (std::size_t i = 0; i < points.size(); ++i)
+            EXPECT_LE(distance(points[i], expected[i] + shift), 1.5e-4) << i;
+    }
+    EXPECT_EQ(drawn, 2u);
+}
+
+TEST(pattern_drawing, caps_are_left_out_where_they_are_not_known) {
+    Pattern pattern = chorus_bodice();
+    for (OutlineItem& item : pattern.pieces[0].outline.items)
+        if (DartItem* dart = item.as_dart()) dart->press.clear();
+    for (OutlineItem& item : pattern.pieces[1].outline.items)
+        if (DartItem* dart = item.as_dart()) dart->point = dart->point + Vector{8, 0};  // legs that differ
+    const pugi::xml_document document = parsed(to_svg(draw_pattern(pattern, {})));
+    EXPECT_FALSE(group_titled(group_titled(document.child("svg"), "front"), "caps"));
+    EXPECT_FALSE(group_titled(group_titled(document.child("svg"), "back"), "caps"));
 }
 
 TEST(pattern_drawing, names_lengths_and_darts_are_written) {

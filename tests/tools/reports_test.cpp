@@ -50,12 +50,33 @@ TEST(show_command, has_the_keys_that_scripts_rely_on) {
     EXPECT_EQ(front["runs"][1]["edge"], "centre front");
     EXPECT_NEAR(front["runs"][1]["length"].get<double>(), 353, 1e-9);
     const Json& dart = front["darts"][0];
-    for (const char* key : {"name", "legs", "intake", "angle", "point", "pivot"})
+    for (const char* key : {"name", "legs", "intake", "angle", "point", "pivot", "cap"})
         EXPECT_TRUE(dart.contains(key)) << key;
     EXPECT_EQ(dart["point"], (Json{391.5, 150.0}));
     EXPECT_EQ(dart["pivot"], (Json{391.5, 170.0}));
     EXPECT_EQ(json["seams"].size(), 3u);
     EXPECT_GT(front["area"].get<double>(), 0);
+}
+
+TEST(show_command, gives_the_cap_of_a_dart_whose_press_side_is_known) {
+    const Json cap = json_of({"show", block})["pieces"][0]["darts"][0]["cap"];
+    EXPECT_EQ(cap["press"], "centre front");
+    // On the dart's upright centre line, below its mouth at -4.171.
+    EXPECT_NEAR(cap["tip"][0].get<double>(), 391.5, 1e-9);
+    EXPECT_NEAR(cap["tip"][1].get<double>(), -4.171 - cap["depth"].get<double>(), 1e-9);
+    EXPECT_GT(cap["depth"].get<double>(), 1);
+    EXPECT_TRUE(has(dartwright({"show", block}).out, "  waist dart  centre front    0.33  39.15, -0.74\n"));
+}
+
+TEST(show_command, gives_no_cap_where_none_is_known) {
+    const Ended taken =
+        dartwright({"pivot", block, "--piece", "front", "--dart", "waist dart", "--to", "side@50%"});
+    std::string text = taken.out;
+    for (std::size_t at; (at = text.find(", \"press\": \"centre front\"")) != std::string::npos;)
+        text.erase(at, std::string(", \"press\": \"centre front\"").size());
+    const Ended shown = dartwright({"show", "-", "--format", "json"}, text);
+    for (const Json& dart : Json::parse(shown.out)["pieces"][0]["darts"]) EXPECT_EQ(dart["cap"], nullptr);
+    EXPECT_EQ(Json::parse(shown.out)["pieces"][0]["darts"].size(), 2u);
 }
 
 TEST(show_command, speaks_the_files_unit) {
