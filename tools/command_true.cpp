@@ -1,8 +1,11 @@
 // true: gives a dart legs of one length and a smooth mouth, or draws an edge smooth.
 
+#include <cmath>
+
 #include "arguments.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
+#include "dartwright/darts/true_seam.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -90,14 +93,103 @@ Json json_of(const TrueEdgeAccount& account) {
             {"corners", corners},   {"runs", runs_json(account.runs)}, {"notes", account.notes}};
 }
 
+TrueSeamRequest seam_request_of(const Arguments& arguments) {
+    for (const char* other : {"piece", "legs"}) {
+        if (arguments.has(other))
+            throw WrongUse(std::string("--") + other +
+                           " is for a dart or an edge; a seam has both its pieces");
+    }
+    TrueSeamRequest request;
+    request.seam = arguments.required("seam");
+    request.end = arguments.required("end");
+    request.move = arguments.value("move").value_or(request.move);
+    if (const auto span = arguments.value("span")) request.span_mm = parse_length(*span);
+    return request;
+}
+
+std::string text_of(const TruedSide& side, Unit unit) {
+    std::string text = std::string("  ") + side.piece + ": " + side.edge;
+    if (side.moved_mm == 0) text += " as it was";
+    if (side.moved_mm != 0) {
+        text += std::string(side.moved_mm > 0 ? " longer by " : " shorter by ") +
+                length_words(std::abs(side.moved_mm), unit);
+    }
+    if (side.span_mm > 0)
+        text += ", " + length_words(side.span_mm, unit) + " of " + side.crossing + " redrawn";
+    return text + "; corner " + angle_words(radians(side.corner_before_deg)) + ", now " +
+           angle_words(radians(side.corner_after_deg)) + "\n";
+}
+
+std::string text_of(const TrueSeamAccount& account, Unit unit, const Ink& ink) {
+    const auto& sides = account.sides;
+    std::string text = std::string("Trued ") + account.seam + " at its " + account.end + " end.\n";
+    text += std::string("  difference: ") + length_words(account.difference_before_mm, unit) + ", now " +
+            length_words(account.difference_after_mm, unit) + "\n";
+    text += std::string("  corners together: ") +
+            angle_words(radians(sides[0].corner_before_deg + sides[1].corner_before_deg)) + ", now " +
+            angle_words(radians(sides[0].corner_after_deg + sides[1].corner_after_deg)) + "\n";
+    for (const TruedSide& side : sides) text += text_of(side, unit);
+    for (const SeamChange& seam : account.seams) {
+        // Less than the width of a hair is not worth a line.
+        constexpr double worth_saying_mm = 0.01;
+        if (std::abs(seam.after_mm - seam.before_mm) < worth_saying_mm) continue;
+        text += std::string("  seam ") + seam.seam + ": its difference was " +
+                length_words(seam.before_mm, unit) + " and is " + length_words(seam.after_mm, unit) + "\n";
+    }
+    text += note_lines(account.notes);
+    for (const RunsOfPiece& piece : account.pieces)
+        text += std::string("\n") + piece.piece + runs_table(piece.runs, unit, ink);
+    return text;
+}
+
+Json json_of(const TrueSeamAccount& account) {
+    Json sides = Json::array();
+    for (const TruedSide& side : account.sides) {
+        sides.push_back({{"piece", side.piece},
+                         {"edge", side.edge},
+                         {"crossing", side.crossing},
+                         {"moved", side.moved_mm},
+                         {"corner_before", side.corner_before_deg},
+                         {"corner_after", side.corner_after_deg},
+                         {"span", side.span_mm}});
+    }
+    Json seams = Json::array();
+    for (const SeamChange& seam : account.seams) {
+        seams.push_back({{"name", seam.seam},
+                         {"difference_before", seam.before_mm},
+                         {"difference_after", seam.after_mm}});
+    }
+    Json pieces = Json::array();
+    for (const RunsOfPiece& piece : account.pieces)
+        pieces.push_back({{"name", piece.piece}, {"runs", runs_json(piece.runs)}});
+    return {{"dartwright_true", 1},
+            {"seam", account.seam},
+            {"end", account.end},
+            {"difference_before", account.difference_before_mm},
+            {"difference_after", account.difference_after_mm},
+            {"sides", sides},
+            {"seams", seams},
+            {"pieces", pieces},
+            {"notes", account.notes}};
+}
+
 template <class Result>
 Operated operated(Result result, Unit unit, const Ink& ink) {
     return {std::move(result.pattern), text_of(result.account, unit, ink), json_of(result.account)};
 }
 
 ExitStatus run_true(const Arguments& arguments, Invocation& call) {
-    if (arguments.has("edge") && arguments.has("dart"))
-        throw WrongUse("--dart and --edge are two things to true: give one");
+    if (arguments.has("edge") + arguments.has("dart") + arguments.has("seam") > 1)
+        throw WrongUse("--dart, --edge and --seam are three things to true: give one");
+    if (arguments.has("seam")) {
+        const TrueSeamRequest request = seam_request_of(arguments);
+        return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
+            return operated(true_seam(pattern, request), pattern.unit, ink);
+        });
+    }
+    for (const char* of_seam : {"end", "move"}) {
+        if (arguments.has(of_seam)) throw WrongUse(std::string("--") + of_seam + " goes with --seam");
+    }
     if (arguments.has("edge")) {
         const TrueEdgeRequest request = edge_request_of(arguments);
         return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
@@ -115,8 +207,9 @@ ExitStatus run_true(const Arguments& arguments, Invocation& call) {
 Command true_command() {
     return {
         "true",
-        "make a dart or an edge true: equal legs, a smooth mouth, no corners",
-        "FILE --piece PIECE (--dart DART | --edge EDGE) [OPTIONS]",
+        "make a dart, an edge or a seam true: equal lengths, smooth lines",
+        "FILE --piece PIECE (--dart DART | --edge EDGE) [OPTIONS]\n"
+        "  dartwright true FILE --seam SEAM --end EDGE [OPTIONS]",
         "Gives both legs one length, puts the point on the centre line, folds the dart closed as it will be "
         "sewn, draws the edge smooth across the mouth and unfolds it. What that changes in the edge's "
         "length, "
@@ -125,11 +218,15 @@ Command true_command() {
             {piece_option("the piece that has the dart or edge"),
              {"dart", 0, "DART", "the dart to true"},
              {"edge", 0, "EDGE", "the edge whose corners are drawn smooth"},
+             {"seam", 0, "SEAM", "the seam to true, at one of its ends"},
+             {"end", 0, "EDGE", "that end, by the edge that crosses the seam there"},
+             {"move", 0, "PIECE|both",
+              "the side whose end moves: a piece of it, 1 or 2; half on each if absent"},
              {"legs", 0, "long|short|mean",
               "which length both legs are given; as far as the smooth line across the fold if absent"},
              {"span", 0, "LENGTH",
-              "how far to each side of the mouth the edge is redrawn; 40 mm if absent, 0 to redraw "
-              "nothing"}}),
+              "how far to each side of the mouth, corner or seam the edge is redrawn; 40 mm if absent; for a "
+              "dart 0 redraws nothing"}}),
         {{"dartwright true bodice.json --piece front --dart \"waist dart\" -o trued.json",
           "equal legs and a smooth waist"},
          {"dartwright true moved.json --piece front --edge armhole -o smooth.json",

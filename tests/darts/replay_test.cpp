@@ -10,6 +10,7 @@
 #include "dartwright/darts/repoint.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
+#include "dartwright/darts/true_seam.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/place.hpp"
 
@@ -44,8 +45,9 @@ TEST(replay, does_each_kind_of_operation) {
     pattern = true_edge(pattern, {"front", "waist"}).pattern;
     pattern = repoint(pattern, {"front", "side dart", 15.0, {}, {}, {}}).pattern;
     pattern = repoint(pattern, {"front", "", {}, {}, Point{385, 162}, Point{391.5, 170}}).pattern;
+    pattern = true_seam(pattern, {"side", "armhole", "back", 30}).pattern;
     const ReplayResult again = replay(block(), pattern.made);
-    EXPECT_EQ(again.steps.size(), 6u);
+    EXPECT_EQ(again.steps.size(), 7u);
     EXPECT_EQ(write_pattern(again.pattern), write_pattern(pattern));
 }
 

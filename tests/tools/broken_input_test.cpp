@@ -20,6 +20,7 @@ const std::vector<Reader> readers{
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},
     {"true", {"--piece", "front", "--dart", "waist dart"}},
+    {"true", {"--seam", "side", "--end", "armhole"}},
     {"repoint", {"--piece", "front", "--pivot", "90,180"}},
     {"close", {"--piece", "front", "--dart", "waist dart", "--as", "gathers"}},
     {"merge", {"--piece", "front", "--dart", "waist dart", "--with", "side dart"}}};

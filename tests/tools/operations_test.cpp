@@ -252,6 +252,50 @@ TEST(true_command, refuses_in_one_line) {
     EXPECT_TRUE(says_one_line(span, "expected 0 or more"));
 }
 
+TEST(true_command, trues_a_seam_and_the_line_across_it) {
+    Folder folder;
+    const std::string fitted = source_folder + "/fixtures/workshop/after-fitting.json";
+    EXPECT_EQ(dartwright({"check", fitted}).status, 1);
+    const Ended trued = dartwright({"true", fitted, "--seam", "side", "--end", "armhole", "--move", "front",
+                                    "-o", folder / "trued.json", "--format", "json"});
+    ASSERT_EQ(trued.status, 0) << trued.err;
+    const Json account = Json::parse(trued.out);
+    EXPECT_EQ(account["dartwright_true"], 1);
+    EXPECT_NEAR(account["difference_before"].get<double>(), -6, 0.01);
+    EXPECT_NEAR(account["difference_after"].get<double>(), 0, 1e-6);
+    EXPECT_NEAR(account["sides"][0]["moved"].get<double>(), account["difference_before"].get<double>(), 1e-9);
+    EXPECT_EQ(account["sides"][1]["moved"], 0.0);
+    EXPECT_EQ(account["seams"][0]["name"], "armhole");
+    EXPECT_EQ(account["pieces"][1]["name"], "back");
+    EXPECT_EQ(dartwright({"check", folder / "trued.json"}).status, 0);
+    EXPECT_EQ(dartwright({"replay", folder / "trued.json", "--block", fitted, "--check"}).status, 0);
+    const Ended halves = dartwright({"true", fitted, "--seam", "side", "--end", "armhole"});
+    EXPECT_NE(halves.err.find("  front: side shorter by 0.30 cm, 4.00 cm of armhole redrawn"),
+              std::string::npos)
+        << halves.err;
+    EXPECT_NE(halves.err.find("  seam armhole: its difference was 0.12 cm and is 0.19 cm\n"),
+              std::string::npos);
+}
+
+TEST(true_command, refuses_a_seam_in_one_line) {
+    const auto refused = [](int status, std::vector<std::string> more, const char* says) {
+        more.insert(more.begin(), {"true", block});
+        const Ended ended = dartwright(more);
+        EXPECT_EQ(ended.status, status) << says;
+        EXPECT_TRUE(says_one_line(ended, says));
+        EXPECT_EQ(ended.out, "");
+    };
+    refused(2, {"--seam", "side"}, "--end is missing");
+    refused(2, {"--seam", "side", "--end", "neck"}, "there is \"armhole\", \"waist\"");
+    refused(2, {"--seam", "sides", "--end", "waist"}, "no seam \"sides\"");
+    refused(2, {"--seam", "side", "--end", "waist", "--move", "sleeve"}, "\"front\", \"back\", 1 or 2");
+    refused(2, {"--seam", "side", "--end", "waist", "--piece", "front"}, "a seam has both its pieces");
+    refused(2, {"--seam", "side", "--end", "waist", "--edge", "side"}, "give one");
+    refused(2, {"--end", "waist", "--piece", "front", "--dart", "waist dart"}, "--end goes with --seam");
+    refused(2, {"--seam", "side", "--end", "waist", "--span", "0"}, "expected more than 0");
+    refused(4, {"--seam", "shoulder", "--end", "neck"}, "\"bust dart\" stands in that corner");
+}
+
 TEST(close_command, gathers_and_eases_with_every_seam_as_it_was) {
     const Ended gathered =
         dartwright(words({"close", block, "--format", "json"}, {"--as", "gathers", "--span", "6cm"}));

@@ -23,4 +23,18 @@ std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::ve
 void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece,
                                 const std::vector<RunChange>& runs, std::vector<std::string>& notes);
 
+/// A seam's difference (second side less first, less the ease) before and after an operation, mm.
+struct SeamChange {
+    std::string seam;
+    double before_mm = 0;
+    double after_mm = 0;
+};
+
+/// Sewn length of the second side less that of the first, less the signed ease, mm. UnknownName for a piece
+/// or edge that there is none of.
+double seam_difference(const Pattern& pattern, const Seam& seam);
+/// Every seam whose difference an operation changed by more than rounding, in the pattern's order.
+/// Precondition: the same seams in both.
+std::vector<SeamChange> seam_changes(const Pattern& before, const Pattern& after);
+
 }  // namespace dartwright

@@ -12,6 +12,7 @@
 #include "dartwright/darts/split.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
+#include "dartwright/darts/true_seam.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -72,6 +73,12 @@ TrueLegs read_legs(const std::string& word) {
 }
 
 MadeOperation read_true(RequestWords& words) {
+    if (words.has("seam")) {
+        TrueSeamRequest request{words.required("seam"), words.required("end")};
+        if (words.has("move")) request.move = words.text("move");
+        request.span_mm = words.length_mm("span").value_or(request.span_mm);
+        return [request](const Pattern& pattern) { return true_seam(pattern, request).pattern; };
+    }
     if (words.has("edge")) {
         TrueEdgeRequest request{words.required("piece"), words.required("edge")};
         request.span_mm = words.length_mm("span").value_or(request.span_mm);

@@ -1,6 +1,7 @@
 #include "dartwright/darts/redrawn_edge.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/wedges.hpp"
@@ -93,19 +94,21 @@ Cubic fair_curve(const Passing& from, const Passing& to) {
     return {{from.at, from.at + handle * from.tangent, to.at - handle * to.tangent, to.at}};
 }
 
-struct ThreePoints {
-    Point before;
-    Point through;
-    Point after;
-};
-// The direction in which a fair line through the three passes the middle one: of the parabola through them at
-// parameters in proportion to the chords.
-Vector fair_tangent(const ThreePoints& points) {
-    const Vector in = points.through - points.before;
-    const Vector out = points.after - points.through;
-    const double in_length = norm(in);
-    const double out_length = norm(out);
-    return unit((out_length / in_length) * in + (in_length / out_length) * out);
+// The direction in which the two fair curves from `from` to the point and on to `to` bend evenly: their
+// curvatures agree there, as in a spline. Angles are measured from the one chord; for the small ones of a
+// line that is fair, a cubic over a chord L that leaves it by a and arrives by b has at its end the curvature
+// (2 a + 4 b) / L.
+Vector fair_direction(const Passing& from, Point through, const Passing& to) {
+    const Vector in = through - from.at;
+    const Vector out = to.at - through;
+    const double turn = angle_from(in, out);
+    const double start = angle_from(in, from.tangent);
+    const double end = turn + angle_from(out, to.tangent);
+    const double in_weight = 1 / norm(in);
+    const double out_weight = 1 / norm(out);
+    const double angle =
+        (-start * in_weight + (3 * turn - end) * out_weight) / (2 * (in_weight + out_weight));
+    return apply(turn_by(angle), unit(in));
 }
 
 ChainItem redrawn(const Curve& curve, const Trimmed& taken, const std::string& edge) {
@@ -150,6 +153,14 @@ Passing end_of_line(const Parts& parts, const Motion& closing) {
     return {apply(closing, parts.after.at), apply(closing, parts.after.tangent)};
 }
 
+Vector direction_at_end(const Chain& edges) {
+    return tangent_at_end(curves_of_part(edges.back()).back());
+}
+
+Vector direction_at_start(const Chain& edges) {
+    return tangent_at_start(curves_of_part(edges.front()).front());
+}
+
 // The line in its two parts, before and after the joint.
 CurveHalves line_drawn(const Parts& parts, const FoldedJoint& joint, Drawn drawn) {
     const Passing from = start_of_line(parts);
@@ -158,8 +169,23 @@ CurveHalves line_drawn(const Parts& parts, const FoldedJoint& joint, Drawn drawn
         const Curve line = fair_curve(from, to);
         return split_at(line, closest_point(line, joint.before_end).parameter);
     }
-    const Passing through{joint.before_end, fair_tangent({from.at, joint.before_end, to.at})};
+    const Passing through{joint.before_end, fair_direction(from, joint.before_end, to)};
     return {fair_curve(from, through), fair_curve(through, to)};
+}
+
+// What comes before the joint and after it, the latter unfolded.
+struct DrawnParts {
+    ChainItem before;
+    ChainItem after;
+};
+DrawnParts unfolded(const Parts& parts, const FoldedJoint& joint, const CurveHalves& line,
+                    const std::array<std::string, 2>& edges) {
+    DrawnParts out{redrawn(line.before, parts.before, edges[0]),
+                   moved(redrawn(line.after, parts.after, edges[1]), inverse(joint.closing))};
+    out.before.item.to = joint.before_end;
+    out.after.start = joint.after_start;
+    out.after.item.to = parts.after.at;
+    return out;
 }
 
 }  // namespace
@@ -172,12 +198,7 @@ Cubic line_across(const Chain& around, const Motion& closing, double span_mm) {
 RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double span_mm, Drawn drawn) {
     const Parts parts = parts_around(around, span_mm);
     const std::string edge = around.front().item.as_edge()->edge;
-    const CurveHalves line = line_drawn(parts, joint, drawn);
-    ChainItem before = redrawn(line.before, parts.before, edge);
-    before.item.to = joint.before_end;
-    ChainItem after = moved(redrawn(line.after, parts.after, edge), inverse(joint.closing));
-    after.start = joint.after_start;
-    after.item.to = parts.after.at;
+    const auto [before, after] = unfolded(parts, joint, line_drawn(parts, joint, drawn), {edge, edge});
     RedrawnChain out;
     out.chain.push_back(after);
     out.chain.insert(out.chain.end(), parts.after.kept.begin(), parts.after.kept.end());
@@ -186,6 +207,28 @@ RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double 
     out.chain.push_back(before);
     out.before_mm = std::min(span_mm, length_of(run_at_end(around)));
     out.after_mm = std::min(span_mm, length_of(run_at_start(around)));
+    return out;
+}
+
+JoinedEdges redrawn_at_joint(const JoinedEdges& edges, const FoldedJoint& joint, const JointSpans& spans,
+                             Drawn drawn) {
+    Parts parts;
+    parts.before = trimmed_at_end(edges.before, spans.before_mm);
+    parts.after = trimmed_at_start(edges.after, spans.after_mm);
+    CurveHalves line;
+    if (drawn == Drawn::apart) {
+        const Passing in{joint.before_end, direction_at_end(edges.before)};
+        const Passing out{joint.before_end, apply(joint.closing, direction_at_start(edges.after))};
+        line = {fair_curve(start_of_line(parts), in), fair_curve(out, end_of_line(parts, joint.closing))};
+    } else {
+        line = line_drawn(parts, joint, drawn);
+    }
+    const std::array<std::string, 2> names{edges.before.front().item.as_edge()->edge,
+                                           edges.after.front().item.as_edge()->edge};
+    const DrawnParts drawn_parts = unfolded(parts, joint, line, names);
+    JoinedEdges out{parts.before.kept, {drawn_parts.after}};
+    out.before.push_back(drawn_parts.before);
+    out.after.insert(out.after.end(), parts.after.kept.begin(), parts.after.kept.end());
     return out;
 }
 

@@ -27,13 +27,29 @@ Cubic line_across(const Chain& around, const Motion& closing, double span_mm);
 
 /// How the new line meets the joint.
 enum class Drawn {
-    across,  ///< the fair curve from span to span; precondition: the joint's end lies on it
-    through  ///< two fair curves through the joint's end, of one direction there
+    across,   ///< the fair curve from span to span; precondition: the joint's end lies on it
+    through,  ///< two fair curves through the joint's end, of one direction there
+    apart     ///< two fair curves to the joint's end, each of the direction in which its edge ended there
 };
 /// The chain with the edge drawn anew over the folded joint and unfolded. The span's outer ends keep their
 /// place and direction, and the fullness of what was taken off goes with what takes its place. Preconditions
 /// as above.
 RedrawnChain redrawn_over(const Chain& around, const FoldedJoint& joint, double span_mm, Drawn drawn);
+
+/// Two edges that cross a seam at one of its ends, laid together there: parts of one run each, without darts.
+struct JoinedEdges {
+    Chain before;  ///< ends at the joint
+    Chain after;   ///< begins there
+};
+/// How much of each is redrawn, geometric, mm; over 0.
+struct JointSpans {
+    double before_mm = 0;
+    double after_mm = 0;
+};
+/// The two edges drawn anew over the joint, each to its new end there, which need not be its old one. What
+/// lies beyond a span is as it was. Precondition: not `across`.
+JoinedEdges redrawn_at_joint(const JoinedEdges& edges, const FoldedJoint& joint, const JointSpans& spans,
+                             Drawn drawn);
 
 /// One fair curve over the open joint, from span to span, as an item of the edge without fullness, and what
 /// it takes the place of: its sewn length (the gap between the joint's ends not counted), and where it begins

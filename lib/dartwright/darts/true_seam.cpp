@@ -1,0 +1,248 @@
+#include "dartwright/darts/true_seam.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/darts/kept_notches.hpp"
+#include "dartwright/darts/moved_run_end.hpp"
+#include "dartwright/darts/outline_chain.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/redrawn_edge.hpp"
+#include "dartwright/darts/request_words.hpp"
+#include "dartwright/darts/seam_end.hpp"
+#include "dartwright/pattern/place.hpp"
+
+namespace dartwright {
+namespace {
+
+// The first side is walked so that the seam's run ends at the joint and the crossing edge begins there, the
+// second so that the crossing edge ends there and the run begins. A piece drawn the other way round is turned
+// over; then the two can be laid together by a rigid motion, and what crosses the seam is one line.
+constexpr std::array<RunEnd, 2> walked_end{RunEnd::end, RunEnd::start};
+
+Outline as_walked(const Outline& outline, const SideEnd& at, std::size_t side) {
+    return at.end == walked_end[side] ? outline : turned_over(outline);
+}
+
+// The outline as a chain, broken at the joint.
+Chain chain_from_joint(const Outline& outline, const std::string& edge, std::size_t side) {
+    const std::vector<Run> runs = runs_of(outline);
+    const Run& run = *find_run(runs, edge);
+    const std::size_t first = side == 0 ? run.items.back() + 1 : run.items.front();
+    Chain chain = chain_of(outline);
+    std::rotate(chain.begin(), chain.begin() + static_cast<std::ptrdiff_t>(first % chain.size()),
+                chain.end());
+    return chain;
+}
+
+Chain crossing_part(const Chain& chain, std::size_t side) {
+    return side == 0 ? run_at_start(chain) : run_at_end(chain);
+}
+
+// The corner, and the direction in which the seam leaves it into the piece.
+struct SeamStart {
+    Point at;
+    Vector into;
+};
+SeamStart seam_start(const Chain& chain, std::size_t side) {
+    const ChainItem& item = side == 0 ? chain.back() : chain.front();
+    const std::vector<Curve> curves = curves_of(*item.item.as_edge(), item.start, item.item.to);
+    if (side == 0) return {item.item.to, -tangent_at_end(curves.back())};
+    return {item.start, tangent_at_start(curves.front())};
+}
+
+// One side with its end moved; the crossing edge as it was drawn to the old end.
+struct WalkedSideEnd {
+    Chain moved;     ///< all round, broken at the joint
+    Chain crossing;  ///< up to its other end or a dart
+};
+WalkedSideEnd walked_side(const Outline& outline, const SideEnd& at, std::size_t side, double by_mm) {
+    const Outline walked = as_walked(outline, at, side);
+    const Outline moved = with_run_end_moved(walked, {at.edge, walked_end[side], by_mm});
+    return {chain_from_joint(moved, at.edge, side),
+            crossing_part(chain_from_joint(walked, at.edge, side), side)};
+}
+
+FoldedJoint joint_of(const WalkedSideEnd& first, const WalkedSideEnd& second) {
+    const SeamStart from = seam_start(first.moved, 0);
+    const SeamStart to = seam_start(second.moved, 1);
+    return {to.at, from.at, motion_between({from.at, from.at + from.into}, {to.at, to.at + to.into})};
+}
+
+// With the crossing edge redrawn; `drawn` is it, up to its other end or a dart.
+Outline with_crossing(const WalkedSideEnd& side_end, const Chain& drawn, const SideEnd& at,
+                      std::size_t side) {
+    const auto old = static_cast<std::ptrdiff_t>(side_end.crossing.size());
+    const Chain& moved = side_end.moved;
+    Chain chain;
+    if (side == 0) {
+        chain = drawn;
+        chain.insert(chain.end(), moved.begin() + old, moved.end());
+    } else {
+        chain.assign(moved.begin(), moved.end() - old);
+        chain.insert(chain.end(), drawn.begin(), drawn.end());
+    }
+    return as_walked(outline_of(std::move(chain)), at, side);
+}
+
+// How much of the crossing edge is redrawn: the span, the whole of a shorter edge; where it crosses the seam
+// at both its ends, no more than half of it.
+double span_of(const Pattern& pattern, const SeamEndFound& found, std::size_t side, double span_mm) {
+    const SideEnd& at = found.sides[side];
+    const Piece& piece = pattern.pieces[at.piece];
+    const Chain chain = chain_from_joint(as_walked(piece.outline, at, side), at.edge, side);
+    const Chain crossing = crossing_part(chain, side);
+    const double length = length_of(crossing);
+    const ChainItem& beyond = side == 0 ? chain[crossing.size()] : chain[chain.size() - crossing.size() - 1];
+    if (beyond.item.as_dart() && length < span_mm) {
+        throw Impossible("the mouth of " + quoted(beyond.item.as_dart()->name) + " stands in " +
+                             quoted(at.crossing) + " of " + quoted(piece.name) +
+                             text_of(", %.1f mm from the seam, within the span", length),
+                         text_of("take a span of at most %.0f mm", std::floor(length)));
+    }
+    const SideEnd& other = found.sides[1 - side];
+    const bool is_at_both_ends =
+        !found.is_with_itself && other.piece == at.piece && other.crossing == at.crossing;
+    return std::min(span_mm, is_at_both_ends ? length / 2 : length);
+}
+
+void refuse_long_move(const SideEnd& at, double by_mm, double span_mm) {
+    if (std::abs(by_mm) <= span_mm) return;
+    throw Impossible("the end of " + quoted(at.edge) + " would move by " +
+                         text_of("%.1f mm", std::abs(by_mm)) + ", further than the span over which " +
+                         quoted(at.crossing) + " is redrawn",
+                     text_of("take a span of %.0f mm or more", std::ceil(std::abs(by_mm))));
+}
+
+struct Trueing {
+    SeamEndFound found;
+    std::array<double, 2> by_mm{};
+    std::array<double, 2> span_mm{};
+    std::array<double, 2> crossing_grown_mm{};  ///< known once they are redrawn
+};
+
+Pattern redrawn_pattern(const Pattern& pattern, Trueing& trueing) {
+    const auto& sides = trueing.found.sides;
+    const auto side_of = [&](const Pattern& in, std::size_t side) {
+        return walked_side(in.pieces[sides[side].piece].outline, sides[side], side, trueing.by_mm[side]);
+    };
+    const std::array<WalkedSideEnd, 2> drawn_before{side_of(pattern, 0), side_of(pattern, 1)};
+    const FoldedJoint joint = joint_of(drawn_before[0], drawn_before[1]);
+    const Drawn drawn = trueing.found.is_free ? Drawn::apart : Drawn::through;
+    const JointSpans spans{trueing.span_mm[1], trueing.span_mm[0]};
+    Pattern out = pattern;
+    for (std::size_t side = 0; side < (trueing.found.is_with_itself ? 1u : 2u); ++side) {
+        // The second side may be on the piece that the first has changed by now, at the other end.
+        const WalkedSideEnd now = side_of(out, side);
+        const JoinedEdges edges = side == 0 ? JoinedEdges{drawn_before[1].crossing, now.crossing}
+                                            : JoinedEdges{now.crossing, drawn_before[0].crossing};
+        const JoinedEdges redrawn = redrawn_at_joint(edges, joint, spans, drawn);
+        const Chain& crossing = side == 0 ? redrawn.after : redrawn.before;
+        trueing.crossing_grown_mm[side] = length_of(crossing) - length_of(now.crossing);
+        Outline& outline = out.pieces[sides[side].piece].outline;
+        outline = with_crossing(now, crossing, sides[side], side);
+        refuse_bad_redrawing(outline);
+    }
+    return out;
+}
+
+Pattern with_notches_of_sides(Pattern pattern, const Trueing& trueing, std::vector<std::string>& notes) {
+    for (std::size_t side = 0; side < (trueing.found.is_with_itself ? 1u : 2u); ++side) {
+        const SideEnd& at = trueing.found.sides[side];
+        const RunEnd joint = at.end == RunEnd::end ? RunEnd::start : RunEnd::end;
+        pattern =
+            with_notches_kept(std::move(pattern), {at.piece, at.edge, at.end, trueing.by_mm[side]}, notes);
+        pattern = with_notches_kept(std::move(pattern),
+                                    {at.piece, at.crossing, joint, trueing.crossing_grown_mm[side]}, notes);
+    }
+    return pattern;
+}
+
+// Nothing to be mended but what the decimals of a file leave, which no pencil could draw.
+bool is_true_already(const Pattern& pattern, const Trueing& trueing) {
+    constexpr double decimals_mm = 0.001;
+    constexpr double decimals_deg = 0.01;
+    if (std::abs(seam_difference(pattern, pattern.seams[trueing.found.seam])) > decimals_mm) return false;
+    const std::array<double, 2> corners = corners_deg(pattern, trueing.found);
+    return trueing.found.is_free || std::abs(corners[0] + corners[1] - 180) <= decimals_deg;
+}
+
+void note_parts(const Pattern& pattern, const Trueing& trueing, TrueSeamAccount& account) {
+    const Seam& seam = pattern.seams[trueing.found.seam];
+    for (std::size_t side = 0; side < 2; ++side) {
+        if (seam.joins[side].size() == 1 || trueing.by_mm[side] == 0) continue;
+        const SideEnd& at = trueing.found.sides[side];
+        account.notes.push_back("of the edges on that side, " + quoted(at.edge) + " of " +
+                                quoted(pattern.pieces[at.piece].name) +
+                                " ends there and was made to match for all");
+    }
+    if (trueing.found.is_free) {
+        account.notes.push_back("the end is free, so what crosses there was brought to it and not drawn on");
+    }
+}
+
+void account_for(TrueSeamAccount& account, const Pattern& before, const Pattern& after,
+                 const Trueing& trueing) {
+    const std::array<double, 2> corners_before = corners_deg(before, trueing.found);
+    const std::array<double, 2> corners_after = corners_deg(after, trueing.found);
+    for (std::size_t side = 0; side < 2; ++side) {
+        const SideEnd& at = trueing.found.sides[side];
+        const std::string& piece = before.pieces[at.piece].name;
+        account.sides[side] = {piece,
+                               at.edge,
+                               at.crossing,
+                               trueing.by_mm[side],
+                               corners_before[side],
+                               corners_after[side],
+                               trueing.span_mm[side]};
+        if (side == 1 && at.piece == trueing.found.sides[0].piece) continue;
+        account.pieces.push_back({piece, run_changes(runs_of(before.pieces[at.piece].outline),
+                                                     runs_of(after.pieces[at.piece].outline))});
+    }
+    for (const SeamChange& change : seam_changes(before, after)) {
+        if (change.seam != account.seam) account.seams.push_back(change);
+    }
+}
+
+}  // namespace
+
+TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request) {
+    if (!(request.span_mm > 0)) {
+        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected more than 0");
+    }
+    TrueSeamResult result{pattern, {}};
+    TrueSeamAccount& account = result.account;
+    account.seam = request.seam;
+    account.end = request.end;
+    Trueing trueing{seam_end_named(pattern, request.seam, request.end), {}, {}};
+    refuse_untruable(pattern, trueing.found, tolerances_of(pattern).gap_mm);
+    for (const SideEnd& side : trueing.found.sides) {
+        Outline& outline = result.pattern.pieces[side.piece].outline;
+        outline = with_gap_closed(outline);
+    }
+    const Pattern before = result.pattern;
+    trueing.by_mm = moves_of_sides(before, trueing.found, request.move);
+    account.difference_before_mm = seam_difference(before, pattern.seams[trueing.found.seam]);
+    if (is_true_already(before, trueing)) {
+        trueing.by_mm = {};
+        account.notes.push_back("the seam is true there; nothing was changed");
+    } else {
+        for (std::size_t side = 0; side < 2; ++side) {
+            trueing.span_mm[side] = span_of(before, trueing.found, side, request.span_mm);
+            refuse_long_move(trueing.found.sides[side], trueing.by_mm[side], trueing.span_mm[side]);
+        }
+        result.pattern = redrawn_pattern(before, trueing);
+        result.pattern = with_notches_of_sides(result.pattern, trueing, account.notes);
+        note_parts(pattern, trueing, account);
+    }
+    account_for(account, before, result.pattern, trueing);
+    account.difference_after_mm = seam_difference(result.pattern, pattern.seams[trueing.found.seam]);
+    result.pattern.made.push_back({"true",
+                                   {{"seam", request.seam},
+                                    {"end", request.end},
+                                    {"move", request.move},
+                                    {"span", words_of_length(request.span_mm)}}});
+    return result;
+}
+
+}  // namespace dartwright
