@@ -246,6 +246,18 @@ TEST(TrueSeam, RefusesWhatCannotBeDrawn) {
         contains(refusal<Impossible>(adjacent, {"side", "side", "both", 40}), "no edge crosses the seam"));
 }
 
+TEST(TrueSeam, SaysItWhenItClosesAGapAndRefusesACrossedOutline) {
+    Pattern open = two_panels();
+    open.pieces[0].outline.items[3].to = {0.05, 0};
+    EXPECT_TRUE(contains(true_seam(open, at_waist()).account.notes.at(0),
+                         "a gap of 0.0500 mm in the outline of \"front\" was closed"));
+    open.pieces[0].outline.items[3].to = {3, 0};
+    EXPECT_TRUE(contains(refusal<Impossible>(open, at_waist()), "does not close, by 3.0 mm"));
+    Pattern crossed = two_panels();
+    crossed.pieces[0].outline.items[0].to = {-50, 200};
+    EXPECT_TRUE(contains(refusal<Impossible>(crossed, at_waist()), "mend the outline first"));
+}
+
 TEST(TrueSeam, RefusesWrongWords) {
     EXPECT_THROW(true_seam(two_panels(), {"sides", "waist", "both", 40}), UnknownName);
     EXPECT_TRUE(contains(refusal<UnknownName>(two_panels(), {"side", "armhole", "both", 40}),

@@ -10,6 +10,7 @@
 #include "dartwright/darts/redrawn_edge.hpp"
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/seam_end.hpp"
+#include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -204,6 +205,17 @@ void account_for(TrueSeamAccount& account, const Pattern& before, const Pattern&
     }
 }
 
+void close_outline(Piece& piece, std::vector<std::string>& notes) {
+    const double gap = gap_of(piece.outline);
+    if (gap > 0) {
+        notes.push_back("a gap of " + text_of("%.4f mm", gap) + " in the outline of " + quoted(piece.name) +
+                        " was closed");
+    }
+    piece.outline = with_gap_closed(piece.outline);
+    const std::string trouble = trouble_with(wedge_polygon(piece.outline), piece.outline);
+    if (!trouble.empty()) throw Impossible(quoted(piece.name) + ": " + trouble, "mend the outline first");
+}
+
 }  // namespace
 
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request) {
@@ -217,8 +229,7 @@ TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request)
     Trueing trueing{seam_end_named(pattern, request.seam, request.end), {}, {}};
     refuse_untruable(pattern, trueing.found, tolerances_of(pattern).gap_mm);
     for (const SideEnd& side : trueing.found.sides) {
-        Outline& outline = result.pattern.pieces[side.piece].outline;
-        outline = with_gap_closed(outline);
+        close_outline(result.pattern.pieces[side.piece], account.notes);
     }
     const Pattern before = result.pattern;
     trueing.by_mm = moves_of_sides(before, trueing.found, request.move);
