@@ -211,6 +211,7 @@ TEST(cap, says_when_its_tip_stands_far_out) {
     piece.outline.items.back() = straight("centre", {40, -300});
     const Cap cap = cap_named(piece, "dart", PressSide::before);
     EXPECT_GT(cap.depth_mm, 40);
+    EXPECT_TRUE(cap.is_far_out);
     ASSERT_EQ(cap.notes.size(), 1u);
     EXPECT_TRUE(contains(cap.notes[0], "more than the dart's intake"));
 }

@@ -141,6 +141,17 @@ TEST(pattern_drawing, caps_are_left_out_where_they_are_not_known) {
     EXPECT_FALSE(group_titled(group_titled(document.child("svg"), "back"), "caps"));
 }
 
+TEST(pattern_drawing, caps_that_stand_far_out_are_left_out) {
+    Pattern pattern = chorus_bodice();
+    OutlineItem& waist = pattern.pieces[0].outline.items[0];
+    // From the centre front steeply down, so that it meets the dart's leg at some 160 degrees.
+    waist.as_edge()->shape = CubicShape{{waist.to + Vector{-60, -300}, waist.to + Vector{-30, -150}}};
+    const pugi::xml_document document = parsed(to_svg(draw_pattern(pattern, {})));
+    const pugi::xml_node caps = group_titled(group_titled(document.child("svg"), "front"), "caps");
+    EXPECT_EQ(std::distance(caps.children("path").begin(), caps.children("path").end()), 1)
+        << "the side dart's";
+}
+
 TEST(pattern_drawing, names_lengths_and_darts_are_written) {
     const Pattern pattern = chorus_bodice();
     const pugi::xml_document document = parsed(to_svg(draw_pattern(pattern, {})));

@@ -73,8 +73,10 @@ void follow(CoveredEdge& edge, const Curve& curve, const FoldedHalf& half) {
     if (leaving && (!meeting || *leaving < *meeting)) {
         edge.is_left = true;
     } else if (meeting) {
-        edge.is_met = true;
         if (*meeting > 0) edge.curves.push_back(part_between(curve, 0, *meeting));
+        // A mouth end on the laid centre line leaves nothing to mirror.
+        edge.is_met = !edge.curves.empty();
+        edge.is_left = !edge.is_met;
     } else {
         edge.curves.push_back(curve);
     }
@@ -160,12 +162,12 @@ void refuse_bad_dart(const Piece& piece, std::size_t dart_item, const DartFigure
     }
 }
 
-void add_notes(Cap& cap, const DartItem& dart, const DartFigures& f, const CoveredEdge& edge) {
+void add_notes(Cap& cap, const DartItem& dart, const CoveredEdge& edge) {
     if (dart.legs) cap.notes.push_back("the curved legs are folded as straight ones");
     if (!edge.is_met) {
         cap.notes.push_back("the edge beside " + quoted(dart.name) +
                             " does not reach the middle of the folded dart; its cap goes square across");
-    } else if (cap.depth_mm > f.intake) {
+    } else if (cap.is_far_out) {
         cap.notes.push_back("the cap of " + quoted(dart.name) + " stands out by " +
                             text_of("%.1f mm", cap.depth_mm) + ", more than the dart's intake");
     }
@@ -185,6 +187,7 @@ Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerance
     cap.side = side;
     cap.tip = half.point + dot(end_of(covered.back()) - half.point, half.laid_centre) * half.centre;
     cap.depth_mm = dot(cap.tip - middle(f.a, f.b), half.centre);
+    cap.is_far_out = cap.depth_mm > f.intake;
     std::vector<Curve> first = first_half_of(covered, half, cap.tip);
     std::vector<Curve> second = second_half_of(first, half);
     if (side == PressSide::after) {
@@ -196,7 +199,7 @@ Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerance
     cap.curves = std::move(first);
     cap.curves.insert(cap.curves.end(), second.begin(), second.end());
     if (edge.is_met) cap.beside = walk.closed_darts();
-    add_notes(cap, item, f, edge);
+    add_notes(cap, item, edge);
     return cap;
 }
 

@@ -128,7 +128,9 @@ std::vector<ItemCap> caps_of(const Piece& piece, const Tolerances& tolerances) {
     std::vector<ItemCap> caps;
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         if (!piece.outline.items[i].as_dart()) continue;
-        if (std::optional<Cap> cap = cap_if_any(piece, i, tolerances)) caps.push_back({i, std::move(*cap)});
+        std::optional<Cap> cap = cap_if_any(piece, i, tolerances);
+        // A spike is nothing to cut along, and may be metres long.
+        if (cap && !cap->is_far_out) caps.push_back({i, std::move(*cap)});
     }
     return caps;
 }

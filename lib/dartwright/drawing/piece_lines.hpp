@@ -10,7 +10,8 @@ namespace dartwright {
 /// The lines of one piece, in the piece's own coordinates and without words. Each is a layer of its own,
 /// named for what it holds, and empty where the piece has none of it.
 
-/// The caps of a piece's darts, each with its item; those whose press side is known and that can be folded.
+/// The caps of a piece's darts, each with its item; those whose press side is known, that can be
+/// folded, and whose tip does not stand far out.
 struct ItemCap {
     std::size_t item = 0;
     Cap cap;
