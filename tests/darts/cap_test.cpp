@@ -210,10 +210,10 @@ TEST(cap, says_when_its_tip_stands_far_out) {
     piece.outline.start = {40, -300};
     piece.outline.items.back() = straight("centre", {40, -300});
     const Cap cap = cap_named(piece, "dart", PressSide::before);
-    EXPECT_GT(cap.depth_mm, 40);
+    EXPECT_GT(cap.depth_mm, 80);
     EXPECT_TRUE(cap.is_far_out);
     ASSERT_EQ(cap.notes.size(), 1u);
-    EXPECT_TRUE(contains(cap.notes[0], "more than the dart's intake"));
+    EXPECT_TRUE(contains(cap.notes[0], "more than twice the dart's intake"));
 }
 
 TEST(cap, of_curved_legs_is_that_of_straight_ones_and_says_so) {

@@ -21,6 +21,10 @@ constexpr double meeting_mm = 1e-9;
 // An edge that hooks over the leg's line by no more than this runs along it, mm.
 constexpr double along_leg_mm = 1e-6;
 
+// A tip that stands out by more than so many intakes is a spike. A straight edge makes one where it meets the
+// leg at more than 166 degrees; in the corners of a garment it may well be one intake.
+constexpr double far_out_share = 2;
+
 // The half of the dart that lies on the cloth when it is folded: the sector at the point between the leg and
 // the place where the centre line comes to lie.
 struct FoldedHalf {
@@ -169,7 +173,7 @@ void add_notes(Cap& cap, const DartItem& dart, const CoveredEdge& edge) {
                             " does not reach the middle of the folded dart; its cap goes square across");
     } else if (cap.is_far_out) {
         cap.notes.push_back("the cap of " + quoted(dart.name) + " stands out by " +
-                            text_of("%.1f mm", cap.depth_mm) + ", more than the dart's intake");
+                            text_of("%.1f mm", cap.depth_mm) + ", more than twice the dart's intake");
     }
 }
 
@@ -187,7 +191,7 @@ Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerance
     cap.side = side;
     cap.tip = half.point + dot(end_of(covered.back()) - half.point, half.laid_centre) * half.centre;
     cap.depth_mm = dot(cap.tip - middle(f.a, f.b), half.centre);
-    cap.is_far_out = cap.depth_mm > f.intake;
+    cap.is_far_out = cap.depth_mm > far_out_share * f.intake;
     std::vector<Curve> first = first_half_of(covered, half, cap.tip);
     std::vector<Curve> second = second_half_of(first, half);
     if (side == PressSide::after) {

@@ -21,7 +21,7 @@ struct Cap {
     Point tip;                        ///< on the dart's centre line
     double depth_mm = 0;              ///< how far the tip stands out beyond the straight mouth AB; negative
                                       ///< where it falls short of it
-    bool is_far_out = false;          ///< by more than the intake, which no true mouth does
+    bool is_far_out = false;          ///< by more than twice the intake, a spike to no use
     std::vector<std::string> beside;  ///< darts whose mouths the folded dart comes to lie over, nearest first
     std::vector<std::string> notes;
 };
