@@ -57,6 +57,7 @@ Command show_command();
 Command measure_command();
 Command pivot_command();
 Command split_command();
+Command cluster_command();
 Command merge_command();
 Command close_command();
 Command true_command();

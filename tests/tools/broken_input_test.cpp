@@ -18,6 +18,7 @@ const std::vector<Reader> readers{
     {"measure", {"--line", "waist"}},
     {"draw", {}},
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
+    {"cluster", {"--piece", "front", "--dart", "waist dart", "--apart", "2cm"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},
     {"true", {"--piece", "front", "--dart", "waist dart"}},
     {"true", {"--seam", "side", "--end", "armhole"}},

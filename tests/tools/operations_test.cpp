@@ -181,6 +181,32 @@ TEST(split_command, opens_each_share_and_names_it) {
     EXPECT_EQ(dartwright({"check", "-"}, ended.out).status, 0);
 }
 
+TEST(cluster_command, makes_a_row_of_darts_with_equal_legs) {
+    Folder folder;
+    const Ended ended = dartwright(
+        words({"cluster", block, "--format", "json", "-o", folder / "cluster.json"}, {"--apart", "1in"}));
+    EXPECT_EQ(ended.status, 0) << ended.err;
+    const Json account = Json::parse(ended.out);
+    EXPECT_EQ(account["dartwright_cluster"], 1);
+    ASSERT_EQ(account["darts"].size(), 3u);
+    for (const Json& dart : account["darts"]) {
+        EXPECT_NEAR(dart["angle"].get<double>(), waist_dart_deg / 3, 1e-9);
+        EXPECT_NEAR(dart["leg"].get<double>(), account["darts"][1]["leg"].get<double>(), 1e-9);
+    }
+    EXPECT_EQ(dartwright({"check", folder / "cluster.json"}).status, 0);
+    EXPECT_EQ(dartwright({"replay", folder / "cluster.json", "--block", block, "--check"}).status, 0);
+    EXPECT_EQ(dartwright(words({"cluster", block}, {})).status, 2);
+    const auto refused = [](const std::vector<std::string>& more) {
+        return dartwright(words({"cluster", block}, more));
+    };
+    EXPECT_EQ(refused({"--apart", "0"}).status, 2);
+    EXPECT_EQ(refused({"--apart", "2cm", "--darts", "1"}).status, 2);
+    EXPECT_EQ(refused({"--apart", "2cm", "--darts", "3.5"}).status, 2);
+    EXPECT_EQ(refused({"--apart", "20cm"}).status, 4);
+    EXPECT_TRUE(says_one_line(refused({"--apart", "20cm"}), "set its darts less than"));
+    EXPECT_EQ(refused({"--apart", "20cm"}).out, "");
+}
+
 TEST(split_command, refuses_in_one_line) {
     const Ended much =
         dartwright(words({"split", block}, {"--to", "side@60/armhole=70%", "--to", "neck@50%=40%"}));

@@ -4,6 +4,7 @@
 #include "dartwright/darts/close_gathers.hpp"
 #include "dartwright/darts/close_seam.hpp"
 #include "dartwright/darts/close_tuck.hpp"
+#include "dartwright/darts/cluster.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -52,6 +53,22 @@ MadeOperation read_split(RequestWords& words) {
     request.hold = words.text("hold");
     request.centre_seam = words.text("centre_seam");
     return [request](const Pattern& pattern) { return split(pattern, request).pattern; };
+}
+
+MadeOperation read_cluster(RequestWords& words) {
+    ClusterRequest request;
+    request.piece = words.required("piece");
+    request.dart = words.required("dart");
+    request.count = words.whole("count");
+    request.apart_mm = words.length_mm("apart").value_or(0);
+    request.to = words.text("to");
+    const std::string lies = words.required("lies");
+    if (lies != "radiating" && lies != "parallel")
+        throw BadWords("a cluster is " + quoted(lies) + "; expected radiating or parallel");
+    request.lies = lies == "parallel" ? ClusterLies::parallel : ClusterLies::radiating;
+    request.press = words.text("press");
+    request.hold = words.text("hold");
+    return [request](const Pattern& pattern) { return cluster(pattern, request).pattern; };
 }
 
 MadeOperation read_merge(RequestWords& words) {
@@ -174,8 +191,8 @@ Pattern done_with_tolerances(const Pattern& pattern, const MadeOperation& operat
 
 const std::vector<OperationKind>& operation_kinds() {
     static const std::vector<OperationKind> kinds{
-        {"pivot", read_pivot}, {"split", read_split},     {"merge", read_merge}, {"close", read_close},
-        {"true", read_true},   {"repoint", read_repoint}, {"open", read_open}};
+        {"pivot", read_pivot}, {"split", read_split},     {"merge", read_merge},     {"close", read_close},
+        {"true", read_true},   {"repoint", read_repoint}, {"cluster", read_cluster}, {"open", read_open}};
     return kinds;
 }
 

@@ -84,6 +84,10 @@ std::string RequestWords::text(const std::string& key) {
     return words ? *words : "";
 }
 
+int RequestWords::whole(const std::string& key) {
+    return parse_whole(required(key));
+}
+
 std::optional<double> RequestWords::length_mm(const std::string& key) {
     const std::string* words = find(key);
     return words ? std::optional(parse_length(*words)) : std::nullopt;

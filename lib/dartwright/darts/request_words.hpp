@@ -31,6 +31,8 @@ class RequestWords {
     std::string required(const std::string& key);
     /// Empty if the key is missing.
     std::string text(const std::string& key);
+    /// BadWords if the key is missing or not a whole number.
+    int whole(const std::string& key);
     std::optional<double> length_mm(const std::string& key);
     std::optional<Point> point(const std::string& key);
     std::optional<double> share(const std::string& key);

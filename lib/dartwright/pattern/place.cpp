@@ -146,6 +146,16 @@ Point parse_point(const std::string& text) {
                    "\" is not a point; expected X,Y such as 391.5,170 or 39.15cm,17cm (bare numbers are mm)");
 }
 
+int parse_whole(const std::string& text) {
+    int value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    constexpr int most = 10000;
+    if (error == std::errc{} && end == text.data() + text.size() && !text.empty() && value >= 0 &&
+        value <= most)
+        return value;
+    throw BadWords("\"" + text + "\" is not a count; expected a whole number such as 3");
+}
+
 Place parse_place(const std::string& text, const std::vector<Run>& runs, const std::string& piece) {
     const std::size_t sign = text.find('@');
     if (sign == std::string::npos) {

@@ -31,6 +31,8 @@ double parse_share(const std::string& text);
 double parse_angle_deg(const std::string& text);
 /// `X,Y` as two lengths, in the coordinates of the piece: `391.5,170`, `39.15cm,17cm`. BadWords otherwise.
 Point parse_point(const std::string& text);
+/// A count: a whole number from 0 to 10,000 in digits. BadWords otherwise.
+int parse_whole(const std::string& text);
 
 /// `EDGE@DISTANCE/FROM`, read against the known edge names (longest first). BadWords, or UnknownName for the
 /// names.

@@ -1,0 +1,62 @@
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "dartwright/darts/account.hpp"
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+enum class ClusterLies {
+    radiating,  ///< all point to the pivot of the dart that was shared out
+    parallel    ///< once sewn, all lie parallel to the middle one; each turns about its own point
+};
+
+struct ClusterRequest {
+    std::string piece;
+    std::string dart;
+    int count = 3;        ///< darts in the cluster, two or more
+    double apart_mm = 0;  ///< sewn distance from one mouth to the next, over 0
+    std::string to;       ///< the cluster's middle, `EDGE@DISTANCE/FROM`; empty: where the dart is
+    ClusterLies lies = ClusterLies::radiating;
+    std::string press;  ///< edge they are pressed towards; empty: as the dart was
+    std::string hold;   ///< an edge that stays; empty: chosen by fold, then grain
+};
+
+struct ClusterDart {
+    std::string name;
+    double angle_rad = 0;  ///< at its pivot
+    double intake_mm = 0;
+    double leg_mm = 0;
+    double back_off_mm = 0;
+};
+
+struct ClusterAccount {
+    std::string piece;
+    std::string dart;
+    double angle_rad = 0;  ///< of the dart before
+    double old_intake_mm = 0;
+    std::vector<ClusterDart> darts;  ///< in outline order
+    std::vector<RunChange> runs;
+    std::vector<std::string> notes;
+};
+struct ClusterResult {
+    Pattern pattern;
+    ClusterAccount account;
+};
+
+/// Shares the dart equally among a row of darts, named `DART 1`, `DART 2`, and so on in outline order. Every
+/// leg is as long as the middle dart's (the mean of the two middle ones of an even number), or as all can be
+/// without reaching beyond the pivot. Radiating darts keep the pivot, and with it all that a split keeps;
+/// each is backed off by as much as its legs ask. Equal legs put a point on the line square to its mouth,
+/// which goes through the pivot; so parallel darts, of the same legs to 0.001 mm, have their mouths turned to
+/// face points of their own, as `repoint` does it: every run keeps its length, the intakes change by some
+/// tenths of a millimetre, and the darts cannot be merged again. The request is appended to `made`. Throws
+/// what split and repoint throw, and BadWords (count under 2, distance not over 0), Impossible (a dart in a
+/// corner with no place given, a row longer than its edge). O(k n log n) for k darts.
+ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request);
+
+}  // namespace dartwright
