@@ -119,6 +119,7 @@ Json json_of(const ComparedPiece& piece) {
             {"pivots", json_list(piece.pivots)},
             {"darts", json_list(piece.darts)},
             {"notches", json_list(piece.notches)},
+            {"separated_into", piece.separated_into},
             {"parts", json_list(piece.parts)},
             {"outline_distance", piece.outline ? json_of(*piece.outline) : Json(nullptr)}};
 }

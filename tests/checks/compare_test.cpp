@@ -2,6 +2,7 @@
 
 #include "dartwright/checks/compare.hpp"
 #include "checks/sample_patterns.hpp"
+#include "dartwright/darts/close_seam.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/pivot.hpp"
 
@@ -148,6 +149,48 @@ TEST(compare, bounds_how_far_outlines_lie_apart) {
     const OutlineDistance apart = *comparison.pieces[0].outline;
     EXPECT_LE(apart.at_most_mm, apart.at_least_mm + 0.05);
     EXPECT_NEAR(apart.at_least_mm, 5, 0.2);
+}
+
+// A block to take apart.
+Pattern block() {
+    return sample::fixture("blocks/close-fitting.json");
+}
+
+CloseSeamResult separated(std::optional<double> round_mm, const std::string& first_name) {
+    CloseSeamRequest request;
+    request.piece = "front";
+    request.dart = "waist dart";
+    request.with = "bust dart";
+    request.seam = "princess seam";
+    request.first_name = first_name;
+    request.round_mm = round_mm;
+    return close_as_seam(block(), request);
+}
+
+TEST(compare, finds_a_piece_that_was_separated_in_its_parts) {
+    for (const std::string name : {"front", "centre front"}) {
+        const Comparison same = compare(block(), separated({}, name).pattern);
+        ASSERT_TRUE(same.is_kept()) << same.losses.front().message;
+        const ComparedPiece& front = same.pieces[0];
+        EXPECT_EQ(front.separated_into, (std::vector<std::string>{name, "side front"}));
+        // The block is written to 0.001 mm; mouths are brought to the mean of their legs.
+        EXPECT_NEAR(*front.area_mm2.difference(), 0, 0.5);
+        for (const ComparedRun& run : front.runs) EXPECT_NEAR(*run.sewn_mm.difference(), 0, 1e-3) << run.edge;
+    }
+}
+
+TEST(compare, finds_what_a_separated_piece_lost) {
+    Pattern after = separated({}, "front").pattern;
+    Outline& side = after.pieces[1].outline;
+    for (std::size_t i = 0; i < side.items.size(); ++i) {
+        const EdgeItem* edge = side.items[i].as_edge();
+        if (edge && edge->edge == "shoulder") side.items[i].to = side.items[i].to + Vector{3, -3};
+    }
+    const Comparison lost = compare(block(), after);
+    ASSERT_FALSE(lost.is_kept());
+    EXPECT_EQ(lost.losses[0].what, "run-length");
+    EXPECT_EQ(lost.losses[0].piece, "front");
+    EXPECT_EQ(lost.losses[0].edge, "armhole");
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 
 #include "dartwright/checks/compare_losses.hpp"
 #include "dartwright/checks/compared_piece.hpp"
+#include "dartwright/checks/compared_separation.hpp"
 #include "dartwright/checks/walked_seam.hpp"
 #include "dartwright/checks/words.hpp"
 
@@ -67,6 +68,13 @@ class SeamsCompared {
     std::vector<PieceContext> pieces_after_;
 };
 
+bool is_part_of_another(const std::vector<ComparedPiece>& pieces, const std::string& name) {
+    return std::any_of(pieces.begin(), pieces.end(), [&name](const ComparedPiece& each) {
+        return std::find(each.separated_into.begin(), each.separated_into.end(), name) !=
+               each.separated_into.end();
+    });
+}
+
 std::string turn_words(double turned_deg) {
     return words::degrees(std::abs(turned_deg)) + (turned_deg < 0 ? " clockwise" : " anticlockwise");
 }
@@ -97,6 +105,14 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
     for (const Piece& piece : before.pieces) {
         const ShapedPiece shaped = shaped_piece(piece, tolerances, "before");
         const Piece* same = find_named(after.pieces, piece.name);
+        if (const auto separated = compared_separation(before, shaped, after, tolerances)) {
+            out.pieces.push_back(*separated);
+            for (Loss& loss : losses_of(*separated, tolerances)) out.losses.push_back(std::move(loss));
+            out.notes.push_back(piece.name +
+                                " is in separate pieces now: " + words::list(separated->separated_into) +
+                                "; its darts, notches and shape are not compared");
+            continue;
+        }
         if (!same) {
             out.losses.push_back(loss_of_piece(piece.name));
             continue;
@@ -107,7 +123,7 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
         add_notes(out.notes, compared, tolerances);
     }
     for (const Piece& piece : after.pieces) {
-        if (find_named(before.pieces, piece.name)) continue;
+        if (find_named(before.pieces, piece.name) || is_part_of_another(out.pieces, piece.name)) continue;
         shaped_piece(piece, tolerances, "after");
         out.notes.push_back(piece.name + " is a new piece");
     }

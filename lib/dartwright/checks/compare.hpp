@@ -81,6 +81,9 @@ struct OutlineDistance {
 
 struct ComparedPiece {
     std::string name;
+    /// The pieces of `after` that it was separated into along a seam: runs and area are those of all
+    /// together, and what follows the runs is not compared. Empty for a piece that is one still.
+    std::vector<std::string> separated_into;
     bool is_mirrored = false;  ///< the piece of `after` lies the other way up
     double turned_rad = 0;     ///< how its longest part lies turned and shifted
     Vector shifted_mm;
@@ -123,10 +126,12 @@ struct Comparison {
 };
 
 /// Compares two patterns piece by piece, matched by name (so are runs, darts and seams), wherever they lie
-/// and whichever way up: what moving darts must keep, and what was moved. Nothing is read from `made`.
-/// Allowed are: the tolerance `seam` for lengths and seams, `notch` for notches and pivots, `grain` for
-/// angles, and `fold`, by which an edge may stray sideways, for shapes and areas. Impossible if an outline
-/// does not close. O(p n) for n curves and p places looked at, which are at most 4 mm apart on parts.
+/// and whichever way up: what moving darts must keep, and what was moved. A piece that is gone, or that lost
+/// an edge or some of it, and whose edges are found in two or three pieces together, of which all but one are
+/// new, counts as separated into these. Nothing is read from `made`. Allowed are: the tolerance `seam` for
+/// lengths and seams, `notch` for notches and pivots, `grain` for angles, and `fold`, by which an edge may
+/// stray sideways, for shapes and areas. Impossible if an outline does not close. O(p n) for n curves and p
+/// places looked at, which are at most 4 mm apart on parts.
 Comparison compare(const Pattern& before, const Pattern& after, const Tolerances& tolerances);
 /// With the tolerances of `before`.
 Comparison compare(const Pattern& before, const Pattern& after);

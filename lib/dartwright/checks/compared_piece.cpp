@@ -91,13 +91,6 @@ std::vector<ComparedNotch> compared_notches(const PieceBothWays& both) {
     return out;
 }
 
-// A shape that strays by `fold` along half of its outline has as much more or less cloth.
-double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances) {
-    double around = 0;
-    for (const Run& run : shaped.runs) around += run.length;
-    return tolerances.fold_mm * around / 2;
-}
-
 double most_strayed(const std::vector<ComparedPart>& parts) {
     double most = 0;
     for (const ComparedPart& part : parts) most = std::max(most, part.strays_mm);
@@ -179,6 +172,12 @@ ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const
 
 // A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
 // with two runs, if more of it is then kept.
+double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances) {
+    double around = 0;
+    for (const Run& run : shaped.runs) around += run.length;
+    return tolerances.fold_mm * around / 2;
+}
+
 ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances) {
     const PieceBothWays over{both.before, other_way_up(both.after)};
     const std::size_t corners = corners_in_common(both.before.runs, both.after.runs);

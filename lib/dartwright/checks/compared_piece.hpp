@@ -21,6 +21,10 @@ struct PieceBothWays {
     ShapedPiece after;
 };
 
+/// By how much the cloth may differ, mm^2: a shape that strays by the tolerance `fold` along half of its
+/// outline has as much more or less of it.
+double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances);
+
 ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances);
 
 }  // namespace dartwright
