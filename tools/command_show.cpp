@@ -96,6 +96,16 @@ std::string text_of(const Piece& piece, const Pattern& pattern, const Ink& ink) 
                    {point_words(figures.point, unit)},
                    {point_words(figures.pivot, unit)}});
     }
+    for (const DoubleDart& dart : piece.double_darts) {
+        const std::array<double, 4> legs = leg_lengths(dart);
+        table.add({{dart.name + ", two points"},
+                   {figure(legs[0], unit) + " + " + figure(legs[2], unit)},
+                   {figure(legs[1], unit) + " + " + figure(legs[3], unit)},
+                   {figure(intake_of(dart), unit)},
+                   {""},
+                   {point_words(dart.from, unit) + " to " + point_words(dart.to, unit)},
+                   {""}});
+    }
     if (!table.is_empty()) text += "\n" + table.text(ink);
     return text + cap_table(caps_of(piece, tolerances_of(pattern)), unit, ink);
 }
@@ -124,7 +134,19 @@ Json json_of_piece(const Piece& piece, const Tolerances& tolerances) {
                          {"pivot", json_of(figures.pivot)},
                          {"cap", json_of_cap(caps, name)}});
     }
-    return {{"name", piece.name}, {"area", cloth_area(piece)}, {"runs", runs}, {"darts", darts}};
+    Json double_darts = Json::array();
+    for (const DoubleDart& dart : piece.double_darts) {
+        double_darts.push_back({{"name", dart.name},
+                                {"legs", leg_lengths(dart)},
+                                {"intake", intake_of(dart)},
+                                {"from", json_of(dart.from)},
+                                {"to", json_of(dart.to)}});
+    }
+    return {{"name", piece.name},
+            {"area", cloth_area(piece)},
+            {"runs", runs},
+            {"darts", darts},
+            {"double_darts", double_darts}};
 }
 
 std::string made_lines(const std::vector<Made>& made) {
@@ -167,10 +189,11 @@ Command show_command() {
         "print the figures of a pattern: areas, lengths, darts, seams",
         "FILE [--format text|json]",
         "Prints each piece's area of cloth (darts closed), the sewn length of every run, every dart's legs, "
-        "intake, angle at the pivot, point and pivot, and every seam's lengths. Where it is known how a dart "
-        "is "
-        "pressed, the tip of its cap (the cut edge over its mouth) and how far that stands out beyond the "
-        "straight mouth (below 0: falls short of it).",
+        "intake, angle at the pivot, point and pivot (of a dart with two points, the legs at each of them), "
+        "and "
+        "every seam's lengths. Where it is known how a dart is pressed, the tip of its cap (the cut edge "
+        "over "
+        "its mouth) and how far that stands out beyond the straight mouth (below 0: falls short of it).",
         {format_option()},
         {{"dartwright show bodice.json", "the figures, in the file's unit"},
          {"dartwright show bodice.json --format json", "the same for another program, in mm and degrees"},

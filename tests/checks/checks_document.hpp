@@ -36,7 +36,11 @@ inline const std::map<std::string, std::string>& how_it_judges() {
         {"dart-legs",
          "Arc lengths of the legs as drawn; where the pivot is not the point, also the straight distances "
          "from the "
-         "pivot to the mouth ends. One finding a dart, for the worse of the two."},
+         "pivot to the mouth ends. One finding a dart, for the worse of the two. A dart with two points is "
+         "sewn from each of them to the widest places: the two legs to `from` are of one length, and the two "
+         "legs to `to`. Where curved legs are of one length, the first is mirrored in the dart's centre line "
+         "(the bisector of the angle at the point), and the two are compared at equal distances along them "
+         "from the mouth, of a tuck as far as it is stitched: further apart than the tolerance is a note."},
         {"dart-mouth",
          "Only for darts inside an edge: the direction of the edge beyond the dart is turned back by the "
          "angle at the "

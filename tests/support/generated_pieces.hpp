@@ -191,7 +191,14 @@ inline Piece image(const Similarity& s, Piece piece) {
         if (DartItem* dart = item.as_dart()) {
             dart->point = image(s, dart->point);
             if (dart->pivot) dart->pivot = image(s, *dart->pivot);
+            if (!dart->legs) continue;
+            for (std::array<Point, 2>& leg : *dart->legs) {
+                for (Point& control : leg) control = image(s, control);
+            }
         }
+    }
+    for (DoubleDart& dart : piece.double_darts) {
+        for (Point* p : {&dart.from, &dart.to, &dart.widest[0], &dart.widest[1]}) *p = image(s, *p);
     }
     if (s.is_reflected) outline = reversed(outline);
     if (piece.grain)

@@ -1,5 +1,7 @@
 // walk, show, measure and draw, as processes.
 
+#include <cmath>
+
 #include "tools/program.hpp"
 
 namespace dartwright {
@@ -77,6 +79,26 @@ TEST(show_command, gives_no_cap_where_none_is_known) {
     const Ended shown = dartwright({"show", "-", "--format", "json"}, text);
     for (const Json& dart : Json::parse(shown.out)["pieces"][0]["darts"]) EXPECT_EQ(dart["cap"], nullptr);
     EXPECT_EQ(Json::parse(shown.out)["pieces"][0]["darts"].size(), 2u);
+}
+
+TEST(show_command, lists_darts_with_two_points) {
+    const std::string file = source_folder + "/fixtures/faults/dart-legs.two-points.true.json";
+    const Json front = json_of({"show", file})["pieces"][0];
+    EXPECT_EQ(front["darts"].size(), 1u);
+    ASSERT_EQ(front["double_darts"].size(), 1u);
+    const Json& dart = front["double_darts"][0];
+    EXPECT_EQ(dart["name"], "fish dart");
+    ASSERT_EQ(dart["legs"].size(), 4u);
+    // From (6, 8) and (6, 28) to (5, 18) and (7, 18), in cm.
+    for (const Json& leg : dart["legs"]) EXPECT_NEAR(leg.get<double>(), std::hypot(10, 100), 1e-9);
+    EXPECT_NEAR(dart["intake"].get<double>(), 20, 1e-9);
+    EXPECT_EQ(dart["from"], (Json{60.0, 80.0}));
+    EXPECT_EQ(dart["to"], (Json{60.0, 280.0}));
+    EXPECT_EQ(json_of({"show", block})["pieces"][0]["double_darts"], Json::array());
+    const std::string text = dartwright({"show", file}).out;
+    EXPECT_TRUE(has(text, "fish dart, two points")) << text;
+    EXPECT_TRUE(has(text, "10.05 + 10.05")) << text;
+    EXPECT_TRUE(has(text, "6.00, 8.00 to 6.00, 28.00")) << text;
 }
 
 TEST(show_command, speaks_the_files_unit) {

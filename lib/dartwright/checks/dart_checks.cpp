@@ -1,87 +1,16 @@
 #include "dartwright/checks/dart_checks.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
+#include "dartwright/checks/dart_finding.hpp"
+#include "dartwright/checks/dart_leg_checks.hpp"
+#include "dartwright/checks/double_dart_checks.hpp"
 #include "dartwright/checks/words.hpp"
 #include "dartwright/geometry/predicates.hpp"
 
 namespace dartwright {
 namespace {
-
-const DartItem& dart_at(const PieceContext& piece, std::size_t item) {
-    return *piece.outline().items[item].as_dart();
-}
-
-// The run that a dart interrupts, or none for a dart in a corner.
-std::string edge_of_dart(const PieceContext& piece, std::size_t item) {
-    for (const Run& run : piece.runs) {
-        if (std::find(run.darts.begin(), run.darts.end(), item) != run.darts.end()) return run.edge;
-    }
-    return "";
-}
-
-Finding finding_on(const PieceContext& piece, std::size_t item, const char* check) {
-    Finding finding;
-    finding.check = check;
-    finding.piece = piece.name();
-    finding.dart = dart_at(piece, item).name;
-    finding.edge = edge_of_dart(piece, item);
-    return finding;
-}
-
-std::string subject(const Finding& finding) {
-    return finding.piece + ", " + finding.dart + ": ";
-}
-
-PlacedFinding placed(const Finding& finding, const PieceContext& piece, std::size_t item) {
-    return {finding, piece.index, item, 0};
-}
-
-bool has_own_pivot(const DartFigures& dart) {
-    return dart.point != dart.pivot;
-}
-
-struct LegDifferences {
-    double sewn = 0;   // of the legs, B's less A's
-    double drawn = 0;  // of the lines to the pivot; 0 if the point is the pivot
-    double worse() const { return std::abs(drawn) > std::abs(sewn) ? drawn : sewn; }
-};
-
-LegDifferences leg_differences(const DartFigures& dart) {
-    return {dart.leg_b - dart.leg_a, has_own_pivot(dart) ? dart.pivot_leg_b - dart.pivot_leg_a : 0};
-}
-
-bool are_legs_true(const DartFigures& dart, const Tolerances& tolerances) {
-    return std::abs(leg_differences(dart).worse()) <= tolerances.legs_mm;
-}
-
-PlacedFindings legs(const PieceContext& piece, std::size_t item, const Tolerances& tolerances) {
-    const DartFigures& dart = *piece.darts[item];
-    if (are_legs_true(dart, tolerances)) return {};
-    const LegDifferences differences = leg_differences(dart);
-    const bool is_at_pivot = std::abs(differences.drawn) > std::abs(differences.sewn);
-    Finding finding = finding_on(piece, item, "dart-legs");
-    finding.at = dart.b;
-    finding.measured = is_at_pivot ? dart.pivot_leg_b : dart.leg_b;
-    finding.expected = is_at_pivot ? dart.pivot_leg_a : dart.leg_a;
-    finding.difference = differences.worse();
-    finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the legs are " + words::mm(dart.leg_a) + " and " +
-                      words::mm(dart.leg_b) + ", " + words::mm(std::abs(differences.sewn)) + " apart";
-    if (has_own_pivot(dart)) {
-        finding.message += "; from the pivot the mouth ends are " + words::mm(dart.pivot_leg_a) + " and " +
-                           words::mm(dart.pivot_leg_b) + " away, " + words::mm(std::abs(differences.drawn)) +
-                           " apart";
-    }
-    finding.message += ".";
-    finding.remedy =
-        "True the dart: measure the shorter leg off along the longer one (from the pivot too) and redraw the "
-        "edge to "
-        "that mark.";
-    return {placed(finding, piece, item)};
-}
 
 // Darts of one run that follow one another without an edge between, in outline order.
 std::vector<std::vector<std::size_t>> mouths_of(const Run& run, std::size_t count) {
@@ -120,7 +49,7 @@ PlacedFindings mouth(const PieceContext& piece, const std::vector<std::size_t>& 
     if (kink <= tolerances.mouth_deg) return {};
     const double kink_about_pivot = mouth_kink_deg(piece, darts, ClosedAbout::pivot);
     const bool is_true_about_pivot = kink_about_pivot <= tolerances.mouth_deg;
-    Finding finding = finding_on(piece, darts.front(), "dart-mouth");
+    Finding finding = finding_on_dart(piece, darts.front(), "dart-mouth");
     finding.severity = is_true_about_pivot ? Severity::note : Severity::fault;
     finding.at = piece.darts[darts.front()]->a;
     finding.measured = finding.difference = kink;
@@ -166,7 +95,7 @@ bool is_point_outside(const PieceContext& piece, std::size_t item) {
 }
 
 Finding point_finding(const PieceContext& piece, std::size_t item) {
-    Finding finding = finding_on(piece, item, "dart-point");
+    Finding finding = finding_on_dart(piece, item, "dart-point");
     finding.at = piece.darts[item]->point;
     return finding;
 }
@@ -238,7 +167,7 @@ PlacedFindings crossings(const PieceContext& piece) {
         if ((!first && !second) || is_told_before(piece.meetings, i)) continue;
         const std::size_t item = first ? meeting.first : meeting.second;
         const std::size_t other = first ? meeting.second : meeting.first;
-        Finding finding = finding_on(piece, item, "dart-crossing");
+        Finding finding = finding_on_dart(piece, item, "dart-crossing");
         finding.at = meeting.place;
         if (const EdgeItem* edge = outline.items[other].as_edge()) finding.edge = edge->edge;
         const std::string other_name = other == item     ? "the other leg"
@@ -251,65 +180,15 @@ PlacedFindings crossings(const PieceContext& piece) {
     return findings;
 }
 
-// Double darts are closed shapes of four sides inside the piece.
-using Corners = std::array<Point, 4>;
-Corners corners_of(const DoubleDart& dart) {
-    return {dart.from, dart.widest[0], dart.to, dart.widest[1]};
-}
-
-// What a double dart runs into, by name; empty if nothing.
-std::string met_by(const PieceContext& piece, std::size_t which) {
-    const Corners corners = corners_of(piece.piece->double_darts[which]);
-    const FlatOutline& flat = piece.flat;
-    for (std::size_t k = 0; k < 4; ++k) {
-        const Segment side{corners[k], corners[(k + 1) % 4]};
-        for (std::size_t i = 0; i < flat.points.size(); ++i) {
-            const Segment of_outline{flat.points[i], flat.points[(i + 1) % flat.points.size()]};
-            if (meeting_of(side, of_outline) != Meeting::crossing) continue;
-            const OutlineItem& item = piece.outline().items[flat.item_of_side[i]];
-            return item.as_edge() ? item.as_edge()->edge : item.as_dart()->name;
-        }
-        for (std::size_t other = 0; other < which; ++other) {
-            const Corners others = corners_of(piece.piece->double_darts[other]);
-            for (std::size_t i = 0; i < 4; ++i) {
-                if (meeting_of(side, {others[i], others[(i + 1) % 4]}) == Meeting::crossing) {
-                    return piece.piece->double_darts[other].name;
-                }
-            }
-        }
-    }
-    return "";
-}
-
-PlacedFindings double_darts(const PieceContext& piece) {
-    PlacedFindings findings;
-    for (std::size_t i = 0; i < piece.piece->double_darts.size(); ++i) {
-        const DoubleDart& dart = piece.piece->double_darts[i];
-        const std::string met = met_by(piece, i);
-        const bool is_outside = where_in_polygon(piece.flat.points, dart.from) == Where::outside;
-        if (met.empty() && !is_outside) continue;
-        Finding finding;
-        finding.check = "dart-crossing";
-        finding.piece = piece.name();
-        finding.dart = dart.name;
-        finding.at = dart.from;
-        finding.message =
-            subject(finding) + (met.empty() ? "it lies outside the piece." : "it crosses " + met + ".");
-        finding.remedy = "Shorten or move the dart until it lies clear inside the piece.";
-        findings.push_back({finding, piece.index, piece.outline().items.size(), static_cast<double>(i)});
-    }
-    return findings;
-}
-
 }  // namespace
 
 PlacedFindings dart_findings(const PieceContext& piece, const Tolerances& tolerances) {
     PlacedFindings findings =
-        joined(mouths(piece, tolerances), joined(crossings(piece), double_darts(piece)));
+        joined(mouths(piece, tolerances), joined(crossings(piece), double_dart_findings(piece, tolerances)));
     for (std::size_t item = 0; item < piece.darts.size(); ++item) {
         if (!piece.darts[item]) continue;
         for (PlacedFindings more :
-             {legs(piece, item, tolerances), point_along_bisector(piece, item, tolerances),
+             {leg_findings(piece, item, tolerances), point_along_bisector(piece, item, tolerances),
               point_off_bisector(piece, item, tolerances), point_outside(piece, item)}) {
             findings = joined(std::move(findings), std::move(more));
         }

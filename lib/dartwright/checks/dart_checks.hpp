@@ -7,7 +7,8 @@
 
 namespace dartwright {
 
-/// dart-legs, dart-mouth, dart-point and dart-crossing. Precondition: the piece is closed.
+/// dart-legs, dart-mouth, dart-point and dart-crossing of all darts of the piece, those with two points too.
+/// Precondition: it is closed.
 ///
 /// A mouth is judged closed as sewn, about the point. Darts that follow one another without an edge between
 /// have one mouth, judged once, in the name of the first. The point is not judged against the bisector where

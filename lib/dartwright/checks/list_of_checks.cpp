@@ -19,8 +19,10 @@ const std::vector<CheckKind>& list_of_checks() {
          "Our choice, no source: 2 degrees is 0.9 mm beside a ruler 25 mm on, about what the eye sees."},
         {"dart-legs",
          "The two legs of a dart are of one length, and its mouth ends are equally far from a pivot of its "
-         "own.",
-         "legs", "Common practice, no source: half of the millimetre to which a fitted toile is worked."},
+         "own; of a dart with two points, the two legs at each point are.",
+         "legs",
+         "Common practice, no source: half of the millimetre to which a fitted toile is worked. Curved legs "
+         "of one length that are not mirror images of each other are a note."},
         {"dart-mouth",
          "The edge runs on smoothly over the mouth of a dart that is closed as sewn, about its point.",
          "mouth",

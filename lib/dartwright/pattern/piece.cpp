@@ -21,4 +21,13 @@ double cloth_area(const Piece& piece) {
     return area;
 }
 
+std::array<double, 4> leg_lengths(const DoubleDart& dart) {
+    return {distance(dart.from, dart.widest[0]), distance(dart.from, dart.widest[1]),
+            distance(dart.to, dart.widest[0]), distance(dart.to, dart.widest[1])};
+}
+
+double intake_of(const DoubleDart& dart) {
+    return distance(dart.widest[0], dart.widest[1]);
+}
+
 }  // namespace dartwright

@@ -72,6 +72,11 @@ struct DoubleDart {
     friend bool operator==(const DoubleDart&, const DoubleDart&) = default;
 };
 
+/// The lengths of its four sides, mm: from `from` to the two widest points, in their order, then from `to`.
+std::array<double, 4> leg_lengths(const DoubleDart& dart);
+/// The distance between the widest points, mm.
+double intake_of(const DoubleDart& dart);
+
 struct Piece {
     std::string name;
     std::optional<Cut> cut;
