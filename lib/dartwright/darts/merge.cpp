@@ -55,6 +55,14 @@ void account_for(MergeAccount& account, const MergeRequest& request, const BothD
     account.old_intake_mm = both.with_figures.intake;
 }
 
+// Of the one that closes and of the one that opens.
+void note_curved_legs(const Piece& piece, const BothDarts& both, std::vector<std::string>& notes) {
+    for (const std::size_t item : {both.dart, both.with}) {
+        const DartItem& dart = *piece.outline.items[item].as_dart();
+        if (dart.legs) notes.push_back("the curved legs of " + quoted(dart.name) + " are drawn straight");
+    }
+}
+
 Made made_of(const MergeRequest& request) {
     Made made{"merge", {{"piece", request.piece}, {"dart", request.dart}, {"with", request.with}}};
     if (!request.hold.empty()) made.request.push_back({"hold", request.hold});
@@ -76,6 +84,7 @@ MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
         cut_between_darts(before.outline, both.dart, both.with, "no one turn closes the one into the other");
     const DartTurn turn = planned_merge(before, cut, request, both);
     account_for(account, request, both);
+    note_curved_legs(before, both, account.notes);
     piece = turned_piece(before, cut, turn, account.notes);
     refuse_overlap(piece.outline);
     warn_of_corner(before.outline, both.figures, tolerances.mouth_deg, account.notes);
