@@ -9,8 +9,8 @@
 
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/split.hpp"
-#include "dartwright/files/pattern_file.hpp"
 #include "outside/unrolled.hpp"
+#include "support/fixture_patterns.hpp"
 
 namespace dartwright {
 namespace {
@@ -28,23 +28,10 @@ Piece& front_of(Pattern& pattern) {
     return pattern.pieces[piece_index(pattern, "front")];
 }
 
-// The files give places to 0.001 mm, so that the two legs of a slanting dart differ by up to 0.0004 mm; here
-// the second is made as long as the first, so that 1e-6 mm can be asked for.
-void make_legs_equal(Outline& outline) {
-    for (std::size_t i = 0; i < outline.items.size(); ++i) {
-        const DartItem* dart = outline.items[i].as_dart();
-        if (!dart) continue;
-        const Point q = dart->turning_point();
-        const double leg = distance(q, start_of_item(outline, i));
-        outline.items[i].to = q + leg * unit(outline.items[i].to - q);
-    }
-}
-
 Pattern read_block(const Block& block) {
-    Pattern pattern = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/" + std::string(block.file));
+    Pattern pattern = testing::fixture_with_equal_legs(block.file);
     // Cut twice with a seam at the centre, so that a dart may go to the centre front too.
     front_of(pattern).cut = Cut{2, "", false, {}};
-    make_legs_equal(front_of(pattern).outline);
     return pattern;
 }
 
@@ -94,6 +81,24 @@ TEST_P(StudentsProof, parts_of_the_dart_in_three_places_coincide_too) {
     request.places = {{block.places[0], 0.3, "", ""}, {block.places[1], 0.2, "", ""}};
     Pattern variant = split(pattern, request).pattern;
     expect_same(original, unrolled::view_of(front_of(variant).outline, question_for(block)), "half split");
+}
+
+// The whole dart in every three places that follow one another on the list.
+TEST_P(StudentsProof, the_whole_dart_in_three_places_coincides_too) {
+    const Block& block = GetParam();
+    Pattern pattern = read_block(block);
+    const auto original = unrolled::view_of(front_of(pattern).outline, question_for(block));
+    for (std::size_t i = 0; i + 2 < block.places.size(); ++i) {
+        SplitRequest request;
+        request.piece = "front";
+        request.dart = block.dart;
+        request.places = {{block.places[i], 0.5, "", ""},
+                          {block.places[i + 1], 0.3, "", ""},
+                          {block.places[i + 2], 0.2, "", ""}};
+        Pattern variant = split(pattern, request).pattern;
+        const std::string what = std::string("split from ") + block.places[i];
+        expect_same(original, unrolled::view_of(front_of(variant).outline, question_for(block)), what);
+    }
 }
 
 TEST_P(StudentsProof, a_variant_of_a_variant_coincides_too) {
@@ -153,6 +158,14 @@ INSTANTIATE_TEST_SUITE_P(
                       Block{"blocks/three-measure.json",
                             "bust dart",
                             {"side@60/armhole", "shoulder@50%", "neck@50%", "centre front@50%",
+                             "waist@30/centre front"}},
+                      Block{"workshop/chorus-bodice.json",
+                            "waist dart",
+                            {"shoulder@50%", "armhole@30/shoulder", "neck@50%", "centre front@50%",
+                             "waist@30/centre front"}},
+                      Block{"workshop/chorus-bodice.json",
+                            "side dart",
+                            {"shoulder@50%", "armhole@30/shoulder", "neck@50%", "centre front@50%",
                              "waist@30/centre front"}},
                       Block{"workshop/chorus-bodice-inch.json",
                             "waist dart",
