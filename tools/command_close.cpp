@@ -8,6 +8,7 @@
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "figures.hpp"
 #include "nearest_word.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
@@ -83,6 +84,17 @@ void refuse_seam_options(const Arguments& arguments) {
     }
 }
 
+// `between the notches at 6.94 cm and 16.94 cm`; a stretch that reaches a corner has none there.
+std::string stretch_words(const CloseGathersAccount& account, Unit unit) {
+    const std::string from = length_words(account.from_mm, unit);
+    const std::string to = length_words(account.to_mm, unit);
+    if (account.has_from_notch && account.has_to_notch)
+        return "between the notches at " + from + " and " + to;
+    if (account.has_from_notch) return "from the notch at " + from + " to the corner";
+    if (account.has_to_notch) return "from the corner to the notch at " + to;
+    return "over the whole edge";
+}
+
 std::string text_of(const CloseGathersAccount& account, Unit unit, const Ink& ink) {
     const double percent = 100 * account.fullness_mm / account.sewn_mm;
     std::string text = std::string("Closed ") + account.dart + " on " + account.piece + ", " +
@@ -90,8 +102,7 @@ std::string text_of(const CloseGathersAccount& account, Unit unit, const Ink& in
                        length_words(account.intake_mm, unit) + ".\n";
     text += std::string("  ") + account.edge + " has " + length_words(account.fullness_mm, unit) +
             " of fullness, " + fixed_decimals(percent, 0) + " % of " + length_words(account.sewn_mm, unit) +
-            ", between the notches at " + length_words(account.from_mm, unit) + " and " +
-            length_words(account.to_mm, unit) + "\n";
+            ", " + stretch_words(account, unit) + "\n";
     return text + note_lines(account.notes) + runs_table(account.runs, unit, ink);
 }
 
@@ -158,8 +169,10 @@ std::string part_line(const PartOfPiece& part, Unit unit) {
     std::string text = std::string("  ") + part.name + ": ";
     if (part.quantity > 0)
         text += "cut " + std::to_string(part.quantity) + (part.has_fold ? " on the fold, " : ", ");
-    return text + fixed_decimals(part.area_mm2 / 100, 1) + " cm2, seam " + length_words(part.seam_mm, unit) +
-           "\n";
+    std::string edges;
+    for (const std::string& edge : part.edges) edges += (edges.empty() ? "" : ", ") + edge;
+    return text + area_words(part.area_mm2, unit) + ", seam " + length_words(part.seam_mm, unit) + "\n    " +
+           edges + "\n";
 }
 
 std::string text_of(const CloseSeamAccount& account, Unit unit, const Ink& ink) {

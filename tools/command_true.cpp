@@ -213,7 +213,8 @@ Command true_command() {
         "Gives both legs one length, puts the point on the centre line, folds the dart closed as it will be "
         "sewn, draws the edge smooth across the mouth and unfolds it. What that changes in the edge's "
         "length, "
-        "and in which seams, is said.",
+        "and in which seams, is said. A seam is trued at one end: its sides are given one length there, and "
+        "what crosses it is drawn as one smooth line over both pieces.",
         with_operation_options(
             {piece_option("the piece that has the dart or edge"),
              {"dart", 0, "DART", "the dart to true"},
@@ -231,6 +232,8 @@ Command true_command() {
           "equal legs and a smooth waist"},
          {"dartwright true moved.json --piece front --edge armhole -o smooth.json",
           "draw the armhole smooth where a dart has been closed"},
+         {"dartwright true bodice.json --seam side --end armhole --move front -o trued.json",
+          "give the front the length of the back at the armhole, and draw the armhole smooth"},
          {"dartwright true bodice.json --piece front --dart \"side dart\" --legs long --span 6cm | "
           "dartwright "
           "check -",

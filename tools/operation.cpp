@@ -1,8 +1,10 @@
 #include "operation.hpp"
 
 #include <cmath>
+#include <set>
 
 #include "checked_file.hpp"
+#include "dartwright/checks/check.hpp"
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -21,6 +23,34 @@ std::string listed(const std::vector<std::string>& names) {
     return words;
 }
 
+// What tells one fault from another, wherever it now lies.
+std::string kind_of(const Finding& finding) {
+    return finding.check + "\n" + finding.piece + "\n" + finding.edge + "\n" + finding.dart + "\n" +
+           finding.seam;
+}
+
+// What a check finds now and did not find before: an operation that was asked for can leave a notch in a
+// mouth, or a corner that was square and is no longer.
+std::vector<std::string> new_faults(const Pattern& before, const Pattern& after) {
+    std::multiset<std::string> known;
+    for (const Finding& finding : check(before).findings) known.insert(kind_of(finding));
+    std::vector<std::string> out;
+    for (const Finding& finding : check(after).findings) {
+        if (finding.severity != Severity::fault) continue;
+        const auto same = known.find(kind_of(finding));
+        if (same != known.end()) {
+            known.erase(same);
+            continue;
+        }
+        out.push_back("check finds " + finding.check + " now: " + finding.message);
+    }
+    return out;
+}
+
+std::string fault_lines(const std::vector<std::string>& found) {
+    return found.empty() ? "" : "\n" + note_lines(found);
+}
+
 }  // namespace
 
 ExitStatus run_operation(const Arguments& arguments, Invocation& call, const Operation& operation) {
@@ -35,8 +65,10 @@ ExitStatus run_operation(const Arguments& arguments, Invocation& call, const Ope
     // Tolerances of the command line are for this one operation, and stand in its request.
     done.pattern.tolerances = pattern.tolerances;
     if (done.pattern.made.size() > pattern.made.size()) add_tolerances(done.pattern.made.back(), tolerances);
+    const std::vector<std::string> found = new_faults(pattern, done.pattern);
+    for (const std::string& fault : found) done.json["notes"].push_back(fault);
     write_result(arguments, call.out, write_pattern(done.pattern),
-                 format == Format::json ? json_text(done.json) : done.text);
+                 format == Format::json ? json_text(done.json) : done.text + fault_lines(found));
     return ExitStatus::done;
 }
 

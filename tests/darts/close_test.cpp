@@ -10,6 +10,7 @@
 #include "dartwright/darts/close_tuck.hpp"
 #include "dartwright/darts/made_operations.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/darts/split.hpp"
 #include "support/shape_laws.hpp"
 
 namespace dartwright {
@@ -82,6 +83,53 @@ TEST(CloseGathers, NotchesTheSideThatItIsSewnTo) {
     EXPECT_NEAR(notched.notches[1].at, 130, 1e-9);
     for (const Finding& finding : check(closed.pattern).findings)
         EXPECT_NE(finding.seam, "waist") << finding.message;
+}
+
+// With a second dart 30 mm away in the waist, the stretch ends 2 mm before its mouth.
+TEST(CloseGathers, StaysClearOfTheNextDartAndSaysSo) {
+    SplitRequest split_request;
+    split_request.piece = "front";
+    split_request.dart = "waist dart";
+    split_request.places = {{"waist@50/centre front", 0.5, "second", ""}};
+    const Pattern two = split(plain(), split_request).pattern;
+    const CloseGathersResult closed = close_as_gathers(two, gathers(60));
+    EXPECT_NEAR(closed.account.from_mm, 52, 1e-6);
+    EXPECT_TRUE(contains(closed.account.notes.back(), "clear of the next dart"));
+    EXPECT_EQ(close_as_gathers(two, gathers(20)).account.notes.size(), 0u);
+    // Gathered once, the second dart's stretch may not run into the first's.
+    EXPECT_THROW(close_as_gathers(closed.pattern, {"front", "second", TakenIn::gathers, 20}), Impossible);
+    EXPECT_NO_THROW(close_as_gathers(close_as_gathers(two, gathers(10)).pattern,
+                                     {"front", "second", TakenIn::gathers, 15}));
+}
+
+// After a front is opened, the other edge is in two seams, and both of them ask for the notches.
+TEST(CloseGathers, NotchesEveryEdgeThatIsSewnToTheOtherSide) {
+    Pattern pattern = plain();
+    for (const char* name : {"band", "facing"}) {
+        Piece copy = pattern.pieces[0];
+        copy.name = name;
+        copy.outline.items.erase(copy.outline.items.begin() + 1, copy.outline.items.begin() + 3);
+        copy.outline.items[0].to = {160, 0};
+        copy.outline.items[1].to = {160, 300};
+        copy.notches.clear();
+        pattern.pieces.push_back(copy);
+    }
+    pattern.seams.push_back(
+        {"one",
+         {SeamSide{{"front", "waist", "side", false}}, SeamSide{{"band", "waist", "side", false}}},
+         {},
+         {}});
+    pattern.seams.push_back({"two",
+                             {SeamSide{{"facing", "waist", "centre front", false}},
+                              SeamSide{{"band", "waist", "centre front", false}}},
+                             {},
+                             {}});
+    const Pattern closed = close_as_gathers(pattern, gathers(35)).pattern;
+    for (const std::size_t k : {1u, 2u}) {
+        ASSERT_EQ(closed.pieces[k].notches.size(), 2u) << k;
+        EXPECT_NEAR(closed.pieces[k].notches[0].at, 45, 1e-6);
+        EXPECT_NEAR(closed.pieces[k].notches[1].at, 115, 1e-6);
+    }
 }
 
 TEST(CloseGathers, SaysWhenThereIsTooMuchToEase) {

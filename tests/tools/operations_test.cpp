@@ -414,6 +414,19 @@ TEST(close_command, says_what_a_seam_needs) {
     EXPECT_NE(gathers.err.find("--round is for --as seam only"), std::string::npos);
 }
 
+TEST(operations, say_what_a_check_finds_that_it_did_not_before) {
+    const std::string inch = source_folder + "/fixtures/workshop/chorus-bodice-inch.json";
+    const std::vector<std::string> onto_notch{"pivot",  inch,         "--piece", "front",
+                                              "--dart", "waist dart", "--to",    "side@2 3/8in/waist"};
+    const Ended text = dartwright(onto_notch);
+    EXPECT_EQ(text.status, 0);
+    EXPECT_NE(text.err.find("  note: check finds notch-in-dart now: "), std::string::npos) << text.err;
+    EXPECT_EQ(
+        dartwright({"pivot", block, "--piece", "front", "--dart", "waist dart", "--to", "side@60/armhole"})
+            .err.find("check finds"),
+        std::string::npos);
+}
+
 TEST(close_command, refuses_in_one_line) {
     const Ended as = dartwright(words({"close", block}, {"--as", "pleat"}));
     EXPECT_EQ(as.status, 2);

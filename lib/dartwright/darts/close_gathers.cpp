@@ -1,11 +1,16 @@
 #include "dartwright/darts/close_gathers.hpp"
 
+#include <algorithm>
+#include <cmath>
+#include <set>
+
 #include "dartwright/darts/around_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/pivot_choices.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
 #include "dartwright/darts/request_words.hpp"
+#include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -19,9 +24,56 @@ AroundDart around_inner_dart(const Piece& piece, std::size_t dart) {
         "move it into an edge first");
 }
 
-Outline gathered_outline(const AroundDart& around, const CloseGathersRequest& request,
+// Of a neighbouring dart's mouth a stretch stays so far clear, mm: its notch must not stand in the mouth.
+constexpr double clear_of_mouth_mm = 2;
+
+// The span asked for, or as much of it as stays clear of the darts beside this one.
+double span_clear_of_darts(const Piece& piece, std::size_t dart, const CloseGathersRequest& request,
+                           std::vector<std::string>& notes) {
+    double span = request.span_mm;
+    for (const Run& run : runs_of(piece.outline)) {
+        const auto own = std::find(run.darts.begin(), run.darts.end(), dart);
+        if (own == run.darts.end()) continue;
+        const std::vector<double> at = dart_distances(piece.outline, run);
+        const double here = at[std::size_t(own - run.darts.begin())];
+        for (std::size_t k = 0; k < at.size(); ++k) {
+            if (run.darts[k] != dart) span = std::min(span, std::abs(at[k] - here) - clear_of_mouth_mm);
+        }
+    }
+    if (!(span > 0)) {
+        throw Impossible(
+            "another dart stands too near to " + quoted(request.dart) + " for a stretch between them",
+            "merge the two, or move one of them away");
+    }
+    if (span < request.span_mm) {
+        notes.push_back("the stretch is " + text_of("%.1f mm", span) +
+                        " to each side, so that it stays clear of the next dart's mouth");
+    }
+    return span;
+}
+
+void refuse_gathered_already(const AroundDart& around, const CloseGathersRequest& request, double span_mm) {
+    const auto refuse_along = [&](auto item, auto end) {
+        double walked = 0;
+        for (; item != end && walked < span_mm; ++item) {
+            const EdgeItem* edge = item->item.as_edge();
+            if (!edge || edge->edge != around.chain.front().item.as_edge()->edge) return;
+            if (edge->fullness > 0) {
+                throw Impossible("the stretch would run into cloth that is gathered or eased already, " +
+                                     text_of("%.1f mm", walked) + " from " + quoted(request.dart),
+                                 "take a shorter span");
+            }
+            for (const Curve& curve : curves_of(*edge, item->start, item->item.to)) walked += length(curve);
+        }
+    };
+    refuse_along(around.chain.begin(), around.chain.end());
+    refuse_along(around.chain.rbegin(), around.chain.rend());
+}
+
+Outline gathered_outline(const AroundDart& around, const CloseGathersRequest& request, double span_mm,
                          CloseGathersAccount& account) {
-    Bridged bridged = bridged_over(around.chain, request.span_mm);
+    refuse_gathered_already(around, request, span_mm);
+    Bridged bridged = bridged_over(around.chain, span_mm);
     account.sewn_mm = bridged.sewn_mm;
     account.fullness_mm = bridged.length_mm - bridged.sewn_mm;
     if (!(account.fullness_mm > 0)) {
@@ -54,36 +106,68 @@ void add_notches(Piece& piece, const Run& run, RunEnd from, std::vector<double> 
     }
 }
 
-// The stretch on the side that the edge is sewn to, walked from the seam's beginning.
-void notch_other_side(Pattern& pattern, const Seam& seam, int side, const CloseGathersAccount& account,
-                      std::vector<std::string>& notes) {
+// A stretch of an edge, by sewn distances from its run's start.
+struct Stretch {
+    std::string piece;
+    std::string edge;
+    double from_mm = 0;
+    double to_mm = 0;
+    RunEnd walked_from = RunEnd::start;  ///< where its notches are measured from
+};
+
+// The stretch that lies opposite on the seam's other side; empty if a side has several parts or both are one
+// edge.
+std::optional<Stretch> opposite(const Pattern& pattern, const Seam& seam, int side, const Stretch& stretch) {
     const SeamSide& own = seam.joins[std::size_t(side)];
     const SeamSide& other = seam.joins[std::size_t(1 - side)];
-    if (other.size() == 1 && other[0].piece == account.piece && other[0].edge == account.edge) return;
-    if (own.size() != 1 || other.size() != 1) {
-        notes.push_back("the seam " + quoted(seam.name) +
-                        " has a side of several parts; mark the stretch on it by hand");
-        return;
-    }
-    const std::vector<Run> own_runs = runs_of(piece_named(pattern, account.piece).outline);
-    const Run& own_run = run_named(own_runs, account.edge, account.piece);
+    if (own.size() != 1 || other.size() != 1) return std::nullopt;
+    const auto own_runs = runs_of(piece_named(pattern, own[0].piece).outline);
+    const Run& own_run = run_named(own_runs, own[0].edge, own[0].piece);
+    const auto runs = runs_of(piece_named(pattern, other[0].piece).outline);
+    const Run& run = run_named(runs, other[0].edge, other[0].piece);
     const bool is_forward = end_named(own_run, own[0].from) == RunEnd::start;
-    Piece& piece = pattern.pieces[piece_index(pattern, other[0].piece)];
-    const std::vector<Run> runs = runs_of(piece.outline);
-    const Run& run = run_named(runs, other[0].edge, piece.name);
-    const double from = is_forward ? account.from_mm : own_run.length - account.to_mm;
-    const double to = is_forward ? account.to_mm : own_run.length - account.from_mm;
-    add_notches(piece, run, end_named(run, other[0].from).value_or(RunEnd::start), {from, to});
-    notes.push_back("the stretch is notched on " + quoted(other[0].edge) + " of " + quoted(piece.name) +
-                    " as well");
+    const double from = is_forward ? stretch.from_mm : own_run.length - stretch.to_mm;
+    const double to = is_forward ? stretch.to_mm : own_run.length - stretch.from_mm;
+    const bool is_from_start = end_named(run, other[0].from).value_or(RunEnd::start) == RunEnd::start;
+    if (is_from_start) return Stretch{other[0].piece, other[0].edge, from, to, RunEnd::start};
+    return Stretch{other[0].piece, other[0].edge, run.length - to, run.length - from, RunEnd::end};
 }
 
+void notch_stretch(Piece& piece, const Run& run, const Stretch& stretch) {
+    const bool is_from_start = stretch.walked_from == RunEnd::start;
+    const double from = is_from_start ? stretch.from_mm : run.length - stretch.to_mm;
+    const double to = is_from_start ? stretch.to_mm : run.length - stretch.from_mm;
+    add_notches(piece, run, stretch.walked_from, {from, to});
+}
+
+// Notches the stretch on every edge that is sewn to it, and on what those are sewn to: a notch on one edge
+// asks for one on each of its seams' other sides.
 void notch_seams(Pattern& pattern, const CloseGathersAccount& account, std::vector<std::string>& notes) {
-    for (const Seam& seam : std::vector<Seam>(pattern.seams)) {
-        for (int side = 0; side < 2; ++side) {
-            for (const SeamPart& part : seam.joins[std::size_t(side)]) {
-                if (part.piece != account.piece || part.edge != account.edge || part.mirrored) continue;
-                notch_other_side(pattern, seam, side, account, notes);
+    std::set<std::pair<std::string, std::string>> seen{{account.piece, account.edge}};
+    std::vector<Stretch> waiting{{account.piece, account.edge, account.from_mm, account.to_mm}};
+    while (!waiting.empty()) {
+        const Stretch stretch = waiting.back();
+        waiting.pop_back();
+        for (const Seam& seam : pattern.seams) {
+            for (int side = 0; side < 2; ++side) {
+                const SeamSide& own = seam.joins[std::size_t(side)];
+                const bool is_of_seam = std::any_of(own.begin(), own.end(), [&](const SeamPart& part) {
+                    return part.piece == stretch.piece && part.edge == stretch.edge;
+                });
+                if (!is_of_seam) continue;
+                const auto there = opposite(pattern, seam, side, stretch);
+                if (!there) {
+                    notes.push_back("the seam " + quoted(seam.name) +
+                                    " has a side of several parts; mark the stretch on it by hand");
+                    continue;
+                }
+                if (!seen.insert({there->piece, there->edge}).second) continue;
+                Piece& piece = pattern.pieces[piece_index(pattern, there->piece)];
+                const auto runs = runs_of(piece.outline);
+                notch_stretch(piece, run_named(runs, there->edge, piece.name), *there);
+                notes.push_back("the stretch is notched on " + quoted(there->edge) + " of " +
+                                quoted(piece.name) + " as well");
+                waiting.push_back(*there);
             }
         }
     }
@@ -116,11 +200,14 @@ CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRe
     account.edge = around.chain.front().item.as_edge()->edge;
     account.intake_mm = figures.intake;
     account.angle_rad = figures.angle_rad;
-    piece.outline = gathered_outline(around, request, account);
+    const double span = span_clear_of_darts(piece, dart, request, account.notes);
+    piece.outline = gathered_outline(around, request, span, account);
     refuse_bad_redrawing(piece.outline);
     const std::vector<Run> after = runs_of(piece.outline);
     const Run& run = run_named(after, account.edge, request.piece);
     place_stretch(piece.outline, run, account);
+    account.has_from_notch = account.from_mm >= notch_at_corner_mm;
+    account.has_to_notch = account.to_mm <= run.length - notch_at_corner_mm;
     add_notches(piece, run, RunEnd::start, {account.from_mm, account.to_mm});
     note_too_much_ease(request, account);
     notch_seams(result.pattern, account, account.notes);

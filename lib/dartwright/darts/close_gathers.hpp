@@ -30,10 +30,12 @@ struct CloseGathersAccount {
     std::string dart;
     std::string edge;  ///< in which the fullness is
     double intake_mm = 0;
-    double angle_rad = 0;    ///< of the dart that is gone
-    double fullness_mm = 0;  ///< gathered or eased away
-    double sewn_mm = 0;      ///< of the stretch it is taken into
-    double from_mm = 0;      ///< sewn distances of the stretch from the run's anticlockwise start
+    double angle_rad = 0;        ///< of the dart that is gone
+    double fullness_mm = 0;      ///< gathered or eased away
+    double sewn_mm = 0;          ///< of the stretch it is taken into
+    bool has_from_notch = true;  ///< none where the stretch ends in a corner
+    bool has_to_notch = true;
+    double from_mm = 0;  ///< sewn distances of the stretch from the run's anticlockwise start
     double to_mm = 0;
     std::vector<RunChange> runs;
     std::vector<std::string> notes;

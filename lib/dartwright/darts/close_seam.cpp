@@ -73,7 +73,7 @@ TargetCut cut_to_dart(const Piece& piece, const CloseSeamRequest& request, doubl
 
 TargetCut cut_to_place(const Piece& piece, const CloseSeamRequest& request, double legs_mm) {
     movable_dart(piece, dart_named(piece, request.dart), legs_mm);
-    const TargetChosen target = target_chosen(piece, runs_of(piece.outline), request.to);
+    const TargetChosen target = target_anywhere(piece, runs_of(piece.outline), request.to);
     TargetCut cut = cut_at_target(piece.outline, target, request.dart);
     const std::string trouble = trouble_with(cut.polygon, cut.outline);
     if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
@@ -93,11 +93,13 @@ Point centre_of(const std::vector<Point>& polygon) {
     return polygon[0] + (1 / (3 * area)) * moment;
 }
 
-// `side front` for what lies beside the held part, else `upper` or `lower`; up is along the grain.
+// `side front` for what an upright seam parts from the held one, `upper` or `lower` for a level seam; up is
+// along the grain.
 std::string name_by_place(const Piece& piece, const Separation& s, std::size_t held) {
     const Vector up = piece.grain ? unit(piece.grain->to - piece.grain->from) : Vector{0, 1};
+    const Vector along = (s.with ? s.with->a : s.target) - s.dart.a;
+    if (std::abs(dot(up, along)) >= std::abs(cross(up, along))) return "side " + piece.name;
     const Vector way = centre_of(s.parts[1 - held].polygon) - centre_of(s.parts[held].polygon);
-    if (std::abs(cross(up, way)) >= std::abs(dot(up, way))) return "side " + piece.name;
     // A grain may be drawn either way; what is up on the paper is up.
     const double height = up.y >= 0 ? dot(up, way) : -dot(up, way);
     return (height > 0 ? "upper " : "lower ") + piece.name;
@@ -122,7 +124,7 @@ void warn_of_corners(const Pattern& pattern, const CloseSeamRequest& request, co
     for (const std::string& name : {request.dart, request.with}) {
         if (name.empty()) continue;
         const DartFigures figures = figures_of(whole.outline, dart_named(whole, name));
-        warn_of_corner(whole.outline, figures, tolerances.mouth_deg, notes);
+        warn_of_corner(whole.outline, figures, {tolerances.mouth_deg, "true the seam at that end"}, notes);
     }
 }
 

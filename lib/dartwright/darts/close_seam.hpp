@@ -34,7 +34,7 @@ struct PartOfPiece {
     bool has_fold = false;
     double area_mm2 = 0;
     double seam_mm = 0;              ///< sewn length of its side of the new seam
-    std::vector<std::string> edges;  ///< its runs, the new ones last
+    std::vector<std::string> edges;  ///< its runs, in outline order
 };
 
 struct CloseSeamAccount {

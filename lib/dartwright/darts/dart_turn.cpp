@@ -156,7 +156,7 @@ void refuse_overlap(const Outline& turned) {
                      "move a smaller part, or to another place");
 }
 
-void warn_of_corner(const Outline& outline, const DartFigures& closed, double mouth_deg,
+void warn_of_corner(const Outline& outline, const DartFigures& closed, const CornerWarning& warning,
                     std::vector<std::string>& notes) {
     for (const Run& run : runs_of(outline)) {
         const auto inside = std::find_if(run.darts.begin(), run.darts.end(), [&](std::size_t dart) {
@@ -170,9 +170,9 @@ void warn_of_corner(const Outline& outline, const DartFigures& closed, double mo
         const Vector in = tangent_at_end(curves_of_item(outline, before).back());
         const Vector out = tangent_at_start(curves_of_item(outline, after).front());
         const double kink = degrees(std::remainder(angle_from(in, out) - closed.angle_rad, 2 * pi));
-        if (std::abs(kink) <= mouth_deg) return;
+        if (std::abs(kink) <= warning.mouth_deg) return;
         notes.push_back("closing the dart leaves a corner of " + text_of("%.1f degrees", std::abs(kink)) +
-                        " in " + quoted(run.edge) + "; draw that edge smooth");
+                        " in " + quoted(run.edge) + "; " + warning.remedy);
     }
 }
 

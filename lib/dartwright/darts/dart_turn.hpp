@@ -35,7 +35,11 @@ void refuse_overlap(const Outline& turned);
 
 /// Says of each corner that the closed mouth leaves in its run. Precondition: the figures are those of a dart
 /// of the outline; a mouth true about the pivot leaves none.
-void warn_of_corner(const Outline& outline, const DartFigures& closed, double mouth_deg,
+struct CornerWarning {
+    double mouth_deg = 0;  ///< the tolerance
+    std::string remedy = "draw that edge smooth";
+};
+void warn_of_corner(const Outline& outline, const DartFigures& closed, const CornerWarning& warning,
                     std::vector<std::string>& notes);
 
 /// Names of the runs in a part, in outline order.

@@ -87,7 +87,7 @@ MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
     note_curved_legs(before, both, account.notes);
     piece = turned_piece(before, cut, turn, account.notes);
     refuse_overlap(piece.outline);
-    warn_of_corner(before.outline, both.figures, tolerances.mouth_deg, account.notes);
+    warn_of_corner(before.outline, both.figures, {tolerances.mouth_deg}, account.notes);
     const RunsOfParts parts = runs_of_parts(cut, turn);
     account.turned = parts.turned;
     account.held = parts.held;

@@ -62,7 +62,7 @@ PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
     piece = turned_piece(before, plan.cut, plan.turn, notes);
     refuse_overlap(piece.outline);
     if (plan.turn.angle.is_all) {
-        warn_of_corner(before.outline, plan.turn.figures, tolerances.mouth_deg, notes);
+        warn_of_corner(before.outline, plan.turn.figures, {tolerances.mouth_deg}, notes);
     }
     account_for(result.account, request, plan, piece);
     result.pattern.made.push_back(made_of(request, result.account));

@@ -97,7 +97,7 @@ AngleChosen angle_chosen(const DartPart& part, const DartFigures& f) {
     return {asked, false};
 }
 
-TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words) {
+TargetChosen target_anywhere(const Piece& piece, const std::vector<Run>& runs, const std::string& words) {
     TargetChosen out;
     out.place = parse_place(words, runs, piece.name);
     out.edge = out.place.edge;
@@ -109,6 +109,11 @@ TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, con
     out.at_end = !out.at_start && out.distance >= run.length - corner_mm;
     refuse_near_mouths(piece.outline, run, out.distance);
     refuse_near_corner(out, run);
+    return out;
+}
+
+TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words) {
+    TargetChosen out = target_anywhere(piece, runs, words);
     const bool is_inside = !out.at_start && !out.at_end;
     if (is_inside && piece.cut && piece.cut->fold == out.edge) {
         throw Impossible("the place lies inside the fold " + quoted(out.edge),

@@ -34,6 +34,9 @@ struct TargetChosen {
 /// std::out_of_range beyond the run's end.
 TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words);
 
+/// The same where nothing turns, so that a place inside a fold edge will do.
+TargetChosen target_anywhere(const Piece& piece, const std::vector<Run>& runs, const std::string& words);
+
 /// A mouth or corner nearer than this to the place asked for is refused, mm: the strip of edge between them
 /// would be too narrow to sew.
 inline constexpr double nearest_to_mouth_mm = 1;

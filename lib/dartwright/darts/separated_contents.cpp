@@ -56,13 +56,31 @@ class Contents {
         part.inner_borders.push_back({dart.pivot, dart.b});
     }
 
-    std::map<std::string, CornerIs> fold_ends(const std::string& fold) const {
+    // Corners of the fold that a part has: its own, as they were said to be, and that with the new seam,
+    // which need not be square to the fold.
+    std::map<std::string, CornerIs> fold_ends(const std::string& fold, std::size_t part) {
         std::map<std::string, CornerIs> ends;
-        const Run& run = *find_run(s_.whole_runs, fold);
-        for (const auto& [name, corner] : whole_.cut->ends) {
-            if (const auto end = end_named(run, name)) ends.emplace(end_in_part(s_, fold, *end), corner);
+        const Run& whole = *find_run(s_.whole_runs, fold);
+        for (const PartOfRun& each : parts_of_run(s_, fold)) {
+            if (each.part != part) continue;
+            for (const auto& [name, corner] : whole_.cut->ends) {
+                const auto end = end_named(whole, name);
+                if (end && (*end == RunEnd::start ? each.has_start : each.has_end))
+                    ends.emplace(name_of_end(*each.run, *end), corner);
+            }
+            for (const RunEnd end : {RunEnd::start, RunEnd::end}) free_at_seam(ends, *each.run, end, part);
         }
         return ends;
+    }
+
+    void free_at_seam(std::map<std::string, CornerIs>& ends, const Run& run, RunEnd end, std::size_t part) {
+        const std::string there = name_of_end(run, end);
+        const std::vector<std::string>& edges = s_.parts[part].seam_edges;
+        if (std::find(edges.begin(), edges.end(), there) == edges.end()) return;
+        if (!ends.emplace(there, CornerIs::free).second) return;
+        notes_.push_back("the seam meets the fold of " + quoted(wanted_.names[part]) + " at " +
+                         text_of("%.1f degrees", degrees(corner_angle(s_.parts[part].outline, run, end))) +
+                         "; whether it is to be square is not judged");
     }
 
     // The fold stays with the part that has it; the other is cut as a pair for each copy of the whole.
@@ -73,7 +91,7 @@ class Contents {
             Cut cut = *whole_.cut;
             cut.ends.clear();
             if (!fold.empty() && find_run(s_.parts[k].runs, fold)) {
-                cut.ends = fold_ends(fold);
+                cut.ends = fold_ends(fold, k);
             } else if (!fold.empty()) {
                 cut.fold.clear();
                 cut.quantity *= 2;
@@ -180,6 +198,12 @@ class Contents {
 
     void add_seam_notches() {
         const NotchesOfSeam at = notches_of_seam(s_, wanted_.notch_mm);
+        if (wanted_.notch_mm > std::min(s_.dart_leg_mm, s_.target_leg_mm) / 2) {
+            notes_.push_back("the seam's notches are " +
+                             text_of("%.1f mm and ", s_.dart_leg_mm - at.from_dart_end) +
+                             text_of("%.1f mm", s_.target_leg_mm - at.from_target_end) +
+                             " from the pivot: half of a leg at most");
+        }
         for (std::size_t k = 0; k < 2; ++k) {
             const SeparatedPart& part = s_.parts[k];
             const RunEnd dart_end = k == 0 ? RunEnd::end : RunEnd::start;

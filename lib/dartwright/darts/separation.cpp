@@ -63,6 +63,7 @@ DartFigures evened(DartFigures f, const std::string& name, std::vector<std::stri
 void note_legs_redrawn(const DartItem& dart, std::vector<std::string>& notes) {
     const double back_off = distance(dart.point, dart.turning_point());
     if (back_off == 0) return;
+    if (dart.legs) notes.push_back("the curved legs of " + quoted(dart.name) + " are drawn straight");
     notes.push_back("the legs of " + quoted(dart.name) + " were redrawn to the pivot, " +
                     text_of("%.1f mm", back_off) + " beyond its point");
 }

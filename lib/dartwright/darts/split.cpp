@@ -104,7 +104,7 @@ SplitResult split(const Pattern& pattern, const SplitRequest& request) {
     piece = opened_everywhere(before, request, figures, account);
     refuse_overlap(piece.outline);
     if (account.angle_left_rad == 0) {
-        warn_of_corner(before.outline, figures, tolerances.mouth_deg, account.notes);
+        warn_of_corner(before.outline, figures, {tolerances.mouth_deg}, account.notes);
     }
     account.piece = request.piece;
     account.dart = request.dart;

@@ -236,7 +236,10 @@ TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request)
     account.difference_before_mm = seam_difference(before, pattern.seams[trueing.found.seam]);
     if (is_true_already(before, trueing)) {
         trueing.by_mm = {};
-        account.notes.push_back("the seam is true there; nothing was changed");
+        account.notes.push_back(trueing.found.is_free
+                                    ? "the lengths match, and the corner there is said to be free and is not "
+                                      "judged; nothing was changed"
+                                    : "the seam is true there; nothing was changed");
     } else {
         for (std::size_t side = 0; side < 2; ++side) {
             trueing.span_mm[side] = span_of(before, trueing.found, side, request.span_mm);
