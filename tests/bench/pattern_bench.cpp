@@ -13,6 +13,7 @@
 #include <sstream>
 
 #include "dartwright/checks/check.hpp"
+#include "dartwright/checks/compare.hpp"
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
@@ -115,6 +116,14 @@ void cap_of_waist_dart(benchmark::State& state) {
 }
 BENCHMARK(cap_of_waist_dart)->Unit(benchmark::kMicrosecond);
 
+// The block before and after a pivot: both pieces, of which one has changed.
+void compare_block(benchmark::State& state) {
+    const Pattern before = read_pattern(text_of_file(block), "block");
+    const Pattern after = pivot(before, to_side()).pattern;
+    for (auto _ : state) benchmark::DoNotOptimize(compare(before, after));
+}
+BENCHMARK(compare_block)->Unit(benchmark::kMicrosecond);
+
 void draw_block_as_svg(benchmark::State& state) {
     const Pattern pattern = read_pattern(text_of_file(block), "block");
     for (auto _ : state) benchmark::DoNotOptimize(to_svg(draw_pattern(pattern, {})));
@@ -155,6 +164,16 @@ void pivot_by_edges(benchmark::State& state) {
     state.SetComplexityN(state.range(0));
 }
 BENCHMARK(pivot_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond)->Complexity();
+
+void compare_by_edges(benchmark::State& state) {
+    const Pattern before = round_piece(static_cast<int>(state.range(0)));
+    PivotRequest request = to_side();
+    request.to = "side@50%";
+    const Pattern after = pivot(before, request).pattern;
+    for (auto _ : state) benchmark::DoNotOptimize(compare(before, after));
+    state.SetComplexityN(state.range(0));
+}
+BENCHMARK(compare_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond)->Complexity();
 
 // Of a piece of so many edges: those that the folded dart comes to lie over count.
 void cap_by_edges(benchmark::State& state) {
