@@ -270,5 +270,18 @@ TEST(Repoint, RefusesWhatIsNotTrueOrNotSaid) {
     EXPECT_TRUE(contains(refusal<Impossible>(bare, to_pivot({90, 190})), "has no dart"));
 }
 
+// A point drawn on the dart's own mouth leaves a leg of no length; it is mended like any other.
+TEST(Repoint, MendsADartWhosePointLiesOnItsMouth) {
+    Pattern pattern = plain();
+    pattern.pieces[0].outline.items[1].as_dart()->point = {80, 0};
+    RepointRequest request;
+    request.piece = "front";
+    request.dart = "waist dart";
+    request.back_off_mm = 20;
+    const DartFigures f = figures(repoint(pattern, request).pattern, "waist dart");
+    EXPECT_NEAR(f.point.y, 180, 1e-9);
+    EXPECT_NEAR(f.leg_a, f.leg_b, 1e-9);
+}
+
 }  // namespace
 }  // namespace dartwright

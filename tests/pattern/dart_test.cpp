@@ -157,5 +157,14 @@ RC_GTEST_PROP(dart_property, laws_under_turning_reflecting_shifting_and_scaling,
     }
 }
 
+TEST(ClosingOfADart, IsNoneWithoutALeg) {
+    DartFigures dart;
+    dart.a = dart.point = {1, 2};
+    dart.b = {3, 2};
+    dart.pivot = {3, 2};
+    EXPECT_EQ(closing_about_point(dart), Motion{});
+    EXPECT_EQ(closing_about_pivot(dart), Motion{});
+}
+
 }  // namespace
 }  // namespace dartwright

@@ -42,12 +42,21 @@ Vector bisector_of(const DartFigures& figures) {
     return apply(turn_by(figures.angle_rad / 2), unit(figures.a - figures.pivot));
 }
 
+namespace {
+
+Motion closing_about(Point centre, const DartFigures& f) {
+    if (f.a == centre || f.b == centre) return {};
+    return turn_about(centre, turn_between(f.b - centre, f.a - centre));
+}
+
+}  // namespace
+
 Motion closing_about_pivot(const DartFigures& f) {
-    return turn_about(f.pivot, turn_between(f.b - f.pivot, f.a - f.pivot));
+    return closing_about(f.pivot, f);
 }
 
 Motion closing_about_point(const DartFigures& f) {
-    return turn_about(f.point, turn_between(f.b - f.point, f.a - f.point));
+    return closing_about(f.point, f);
 }
 
 }  // namespace dartwright

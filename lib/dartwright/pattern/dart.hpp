@@ -28,7 +28,7 @@ DartFigures figures_of(const Outline& outline, std::size_t item);
 /// Direction of the bisector of AQB from the pivot to the mouth (unit).
 Vector bisector_of(const DartFigures& figures);
 
-/// The turn that closes the dart: takes QB to QA (about the pivot) or PB to PA (about the point).
+/// The turn that closes the dart: QB to QA (about the pivot) or PB to PA (about the point); none without legs.
 Motion closing_about_pivot(const DartFigures& figures);
 Motion closing_about_point(const DartFigures& figures);
 
