@@ -77,8 +77,10 @@ TEST(show_command, gives_no_cap_where_none_is_known) {
     for (std::size_t at; (at = text.find(", \"press\": \"centre front\"")) != std::string::npos;)
         text.erase(at, std::string(", \"press\": \"centre front\"").size());
     const Ended shown = dartwright({"show", "-", "--format", "json"}, text);
-    for (const Json& dart : Json::parse(shown.out)["pieces"][0]["darts"]) EXPECT_EQ(dart["cap"], nullptr);
-    EXPECT_EQ(Json::parse(shown.out)["pieces"][0]["darts"].size(), 2u);
+    const Json report = Json::parse(shown.out);
+    const Json& darts = report["pieces"][0]["darts"];
+    EXPECT_EQ(darts.size(), 2u);
+    for (const Json& dart : darts) EXPECT_EQ(dart["cap"], nullptr);
 }
 
 TEST(show_command, lists_darts_with_two_points) {
