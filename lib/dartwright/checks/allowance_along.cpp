@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "dartwright/pattern/allowance.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -10,13 +12,6 @@ struct Width {
     double to = 0;
     double width = 0;
 };
-
-const Allowance* allowance_of(const Piece& piece, const std::string& edge) {
-    for (const auto& [name, allowance] : piece.allowance) {
-        if (name == edge) return &allowance;
-    }
-    return nullptr;
-}
 
 Width walked_stretch(const WalkedPart& part, const AllowanceStretch& stretch) {
     const bool is_from_start = end_named(*part.run, stretch.from).value_or(RunEnd::start) == RunEnd::start;
