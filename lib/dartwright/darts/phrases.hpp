@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to the room: pieces of the sentences in which operations speak.
+// Private to the library: pieces of the sentences in which operations speak.
 
 #include <string>
 

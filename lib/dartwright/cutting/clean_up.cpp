@@ -1,0 +1,125 @@
+#include "dartwright/cutting/clean_up.hpp"
+
+#include <algorithm>
+#include <cstdint>
+
+#include "dartwright/geometry/predicates.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+std::vector<Point> places_of(const std::vector<RawPoint>& line) {
+    std::vector<Point> out;
+    out.reserve(line.size());
+    for (const RawPoint& point : line) out.push_back(point.at);
+    return out;
+}
+
+// A number in [-1, 1] that is always the same for an index (Steele, Lea and Flood 2014, 'Fast splittable
+// pseudorandom number generators', the mixing function).
+double scattered(std::uint64_t index) {
+    std::uint64_t z = (index + 1) * 0x9e3779b97f4a7c15U;
+    z = (z ^ (z >> 30)) * 0xbf58476d1ce4e5b9U;
+    z = (z ^ (z >> 27)) * 0x94d049bb133111ebU;
+    z ^= z >> 31;
+    return static_cast<double>(z >> 11) * 0x1p-52 - 1;
+}
+
+// No two sides of a nudged line overlap and no point lies on a side, but by a chance of one in a thousand
+// million.
+std::vector<Point> nudged(std::vector<Point> points, std::uint64_t round) {
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const std::uint64_t seed = 2 * (i + round * points.size());
+        points[i] = points[i] + Vector{nudge_mm * scattered(seed), nudge_mm * scattered(seed + 1)};
+    }
+    return points;
+}
+
+// Where one side is crossed by another.
+struct Crossing {
+    std::size_t side = 0;
+    double along = 0;      // the side, from its start
+    std::size_t twin = 0;  // the same crossing seen from the other side, as an index
+    Point place;
+};
+
+// Both views of every crossing, in the order in which the line comes to them.
+std::vector<Crossing> crossings_of(const std::vector<Point>& points) {
+    constexpr std::size_t all = static_cast<std::size_t>(-1) / 4;
+    const std::vector<SelfCrossing> found = self_crossings(points, {}, all);
+    std::vector<Crossing> out;
+    out.reserve(2 * found.size());
+    std::vector<std::size_t> order;
+    for (std::size_t k = 0; k < found.size(); ++k) {
+        for (const std::size_t side : {found[k].first, found[k].second}) {
+            out.push_back({side, distance(points[side], found[k].place), k, found[k].place});
+        }
+    }
+    std::sort(out.begin(), out.end(), [](const Crossing& a, const Crossing& b) {
+        return a.side != b.side ? a.side < b.side : a.along < b.along;
+    });
+    std::vector<std::size_t> first(found.size(), out.size());
+    for (std::size_t i = 0; i < out.size(); ++i) {
+        const std::size_t k = out[i].twin;
+        if (first[k] == out.size()) {
+            first[k] = i;
+        } else {
+            out[i].twin = first[k];
+            out[first[k]].twin = i;
+        }
+    }
+    return out;
+}
+
+std::size_t lowest(const std::vector<Point>& points) {
+    std::size_t best = 0;
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        const bool is_lower =
+            points[i].y < points[best].y || (points[i].y == points[best].y && points[i].x < points[best].x);
+        if (is_lower) best = i;
+    }
+    return best;
+}
+
+// From the lowest point along the line. Nothing lies outside it, so that every crossing leads from the line
+// that is come along to the one that crosses it: going on would lead inside.
+std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vector<Point>& points) {
+    const std::vector<Crossing> crossings = crossings_of(points);
+    std::vector<std::size_t> first_on(points.size() + 1, crossings.size());
+    for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
+    const std::size_t start = lowest(points);
+    std::vector<RawPoint> out;
+    std::size_t side = start;
+    out.push_back({points[side], line[side].side});
+    std::size_t next = first_on[side];
+    const std::size_t most = 2 * (points.size() + crossings.size());
+    while (out.size() <= most) {
+        if (next < crossings.size() && crossings[next].side == side) {
+            const Crossing& over = crossings[crossings[next].twin];
+            side = over.side;
+            out.push_back({over.place, line[side].side});
+            next = crossings[next].twin + 1;
+            continue;
+        }
+        side = side + 1 == points.size() ? 0 : side + 1;
+        if (side == start) break;
+        out.push_back({points[side], line[side].side});
+        next = first_on[side];
+    }
+    return out;
+}
+
+}  // namespace
+
+std::vector<RawPoint> outer_line(const std::vector<RawPoint>& line) {
+    std::vector<RawPoint> out = line;
+    // A crossing is rounded, so that sides nearly along each other may cross anew within rounding.
+    constexpr std::uint64_t most_rounds = 8;
+    for (std::uint64_t round = 0; round < most_rounds; ++round) {
+        out = walked(out, nudged(places_of(out), round));
+        if (is_simple(places_of(out))) break;
+    }
+    return out;
+}
+
+}  // namespace dartwright::cutting

@@ -1,0 +1,96 @@
+#include "dartwright/cutting/cutting_line.hpp"
+
+#include <cmath>
+
+#include "dartwright/cutting/clean_up.hpp"
+#include "dartwright/cutting/raw_line.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/dart.hpp"
+
+namespace dartwright {
+namespace {
+
+std::string reason_of(const std::string& piece, const std::string& edge, double width_mm, double limit_mm) {
+    const std::string what = "the allowance of " + quoted(edge) + " of " + quoted(piece) + ", " +
+                             text_of("%g mm", width_mm) + ", ";
+    if (!(width_mm >= 0 && std::isfinite(width_mm))) return what + "is no width";
+    return what + "is more than " + text_of("%.1f mm", limit_mm) + ", half the smaller side of the piece";
+}
+
+std::string remedy_of(double width_mm, double limit_mm) {
+    if (!(width_mm >= 0 && std::isfinite(width_mm))) return "give it a width of 0 mm or more";
+    return "the widest that works is " + text_of("%.1f mm", std::floor(limit_mm * 10) / 10);
+}
+
+void refuse_gap(const Piece& piece, const Tolerances& tolerances) {
+    const double gap = gap_of(piece.outline);
+    if (gap <= tolerances.gap_mm) return;
+    throw Impossible(
+        "the outline of " + quoted(piece.name) + " does not close, by " + text_of("%.1f mm", gap),
+        "close it first");
+}
+
+CutDart cut_dart(const Outline& outline, const cutting::RawLine& raw, const cutting::RawMouth& mouth) {
+    const DartFigures f = figures_of(outline, mouth.item);
+    CutDart dart;
+    dart.item = mouth.item;
+    dart.dart = outline.items[mouth.item].as_dart()->name;
+    dart.a = raw.points[mouth.at].at;
+    dart.b = raw.points[mouth.at + 1].at;
+    dart.point = f.point;
+    dart.tip = middle(dart.a, dart.b);
+    dart.centre = unit(unit(f.a - f.point) + unit(f.b - f.point));
+    return dart;
+}
+
+void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
+    line.points.reserve(points.size());
+    line.sides.reserve(points.size());
+    for (const cutting::RawPoint& point : points) {
+        line.points.push_back(point.at);
+        line.sides.push_back(point.side);
+    }
+}
+
+}  // namespace
+
+BadWidth::BadWidth(std::string piece_, std::string edge_, double width_mm_, double limit_mm_)
+    : Impossible(reason_of(piece_, edge_, width_mm_, limit_mm_), remedy_of(width_mm_, limit_mm_)),
+      piece(std::move(piece_)),
+      edge(std::move(edge_)),
+      width_mm(width_mm_),
+      limit_mm(limit_mm_) {}
+
+std::string to_text(CornerKind kind) {
+    switch (kind) {
+        case CornerKind::carried_on:
+            return "carried on";
+        case CornerKind::blunted:
+            return "blunted";
+        case CornerKind::met:
+            break;
+    }
+    return "met";
+}
+
+CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
+    refuse_gap(piece, request.tolerances);
+    cutting::RawLine raw = cutting::raw_line(piece, request);
+    CuttingLine line;
+    for (const cutting::RawMouth& mouth : raw.mouths)
+        line.darts.push_back(cut_dart(piece.outline, raw, mouth));
+    put(line, raw.points);
+    if (raw.is_crossing || !is_simple(line.points)) {
+        line.points.clear();
+        line.sides.clear();
+        put(line, cutting::outer_line(raw.points));
+        line.is_cleaned = true;
+    }
+    line.corners = std::move(raw.corners);
+    line.undecided = std::move(raw.undecided);
+    line.notes = std::move(raw.notes);
+    return line;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,124 @@
+#pragma once
+
+#include <array>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/pattern.hpp"
+#include "dartwright/pattern/press.hpp"
+
+namespace dartwright {
+
+/// The cutting line keeps this close to the true curve that runs beside the stitching line, mm: a tenth of
+/// the width of a pencil line. Larger would show in stacked plies, smaller only costs points.
+inline constexpr double cutting_line_error_mm = 0.01;
+
+/// How the allowances of two edges meet at a corner.
+enum class CornerKind {
+    met,         ///< both cutting lines are carried on straight until they meet
+    carried_on,  ///< `whose` is carried on straight to the cutting line of its neighbour
+    blunted      ///< met, but cut off square to the corner where it would stand out too far
+};
+
+/// `met`, `carried on`, `blunted`.
+std::string to_text(CornerKind kind);
+
+/// What is asked for at the corner of two edges, in whichever order they are named.
+struct CornerRequest {
+    std::array<std::string, 2> edges;
+    CornerKind kind = CornerKind::met;
+    std::string whose;  ///< one of the two: the edge of which the kind speaks; not for `met`, `blunted`
+    std::optional<double> limit_mm;  ///< blunted: how far from the corner of the stitching line it is cut off
+};
+
+/// A met corner that would stand out from the corner of the stitching line by more than so many times the
+/// wider allowance is blunted there. With equal allowances: a corner of less than 29 degrees.
+inline constexpr double sharpest_corner = 4;
+
+struct CuttingRequest {
+    std::optional<double>
+        undecided_mm;  ///< for edges without an allowance; without it they have none, and are listed
+    std::vector<CornerRequest> corners;  ///< the others are met
+    Tolerances tolerances;
+};
+
+enum class CutPart {
+    edge,    ///< beside an edge
+    corner,  ///< between two edges
+    step,    ///< square across, from one width to another
+    mouth    ///< over the mouth of a dart
+};
+/// What a side of the cutting line belongs to.
+struct CutSide {
+    CutPart part = CutPart::edge;
+    std::size_t item =
+        0;  ///< of the outline: the edge item; before a corner or step that which ends there; the dart
+    double width_mm = 0;  ///< of an edge
+};
+
+/// A dart on the cutting line.
+struct CutDart {
+    std::size_t item = 0;  ///< of the outline
+    std::string dart;
+    Point a;    ///< where the leg from the point through A comes to the cutting line
+    Point b;    ///< and the leg through B
+    Point tip;  ///< where the cutting line meets the dart's centre line
+    Point point;
+    Vector centre;  ///< unit, along the centre line from the point towards the mouth
+};
+
+/// A corner of two edges as it was made.
+struct CutCorner {
+    std::array<std::string, 2> edges;  ///< in outline order
+    Point at;                          ///< on the stitching line
+    CornerKind kind = CornerKind::met;
+    bool is_step = false;  ///< the wider allowance ends square, the narrower runs up to it
+};
+
+/// A stretch of a run that has no allowance in the pattern, by sewn distance from the run's anticlockwise
+/// start.
+struct UndecidedStretch {
+    std::string edge;
+    double from_mm = 0;
+    double to_mm = 0;
+};
+
+/// Closed and anticlockwise; side i runs from points[i] to points[i + 1], the last one to points[0].
+struct CuttingLine {
+    std::vector<Point> points;
+    std::vector<CutSide> sides;
+    std::vector<CutDart> darts;      ///< in outline order
+    std::vector<CutCorner> corners;  ///< in outline order
+    std::vector<UndecidedStretch> undecided;
+    std::vector<std::string> notes;
+    bool is_cleaned = false;  ///< allowances that ran into each other were trimmed
+};
+
+/// A width that is no width, or too large for its piece: more than half the smaller side of the box round it.
+class BadWidth : public Impossible {
+  public:
+    BadWidth(std::string piece_, std::string edge_, double width_mm_, double limit_mm_);
+    std::string piece;
+    std::string edge;
+    double width_mm;
+    double limit_mm;  ///< the widest that works
+};
+
+/// The line along which a piece is cut: outside its stitching line by the allowance of each edge.
+///
+/// Properties: (1) a simple polygon round the stitching line, which is not changed; (2) beside an edge every
+/// point is its allowance away from the true curve to `cutting_line_error_mm`, and none is nearer but where a
+/// corner's kind says so; (3) the cutting line of a mirrored piece is the mirror image; (4) without
+/// allowances it is the stitching line. The edge on the fold has none. Where the widths of neighbours differ
+/// so much that the narrower would be met only beyond the end of the wider, the wider ends square: a step.
+///
+/// At a dart the cutting line is that of the edge with the dart closed about its point as it is sewn; A' and
+/// B' lie on the lines from the point through the mouth ends.
+///
+/// Throws BadWidth; Impossible (the outline is open by more than `gap`); UnknownName and BadWords for the
+/// corners.
+CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
+
+}  // namespace dartwright

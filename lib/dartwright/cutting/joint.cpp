@@ -1,0 +1,151 @@
+#include "dartwright/cutting/joint.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/cutting/chain_view.hpp"
+#include "dartwright/cutting/offset_curve.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+// Two ends as near to each other need no path between them, mm: a hundredth of the line's error.
+constexpr double same_end_mm = 1e-4;
+
+class Joiner {
+  public:
+    Joiner(Strands& strands, const JointPlace& place, const JointWanted& wanted)
+        : before_(strands.strands[place.before]),
+          after_(strands.strands[place.after]),
+          wanted_(wanted),
+          first_(strands, before_, ChainView::From::end, {}),
+          second_(strands, after_, ChainView::From::start, place.closing),
+          corner_(before_.end),
+          in_(first_.beyond()),
+          out_(-second_.beyond()),
+          sine_(cross(in_, out_)),
+          cosine_(dot(in_, out_)),
+          wider_mm_(std::max(before_.width_mm, after_.width_mm)) {}
+
+    JointPath path() {
+        if (distance(first_.at(0), second_.at(0)) <= same_end_mm) return std::move(path_);
+        path_.kind = wanted_.kind;
+        const bool is_done = wanted_.kind == CornerKind::carried_on && carry_on();
+        if (!is_done) {
+            path_.is_too_far = wanted_.kind == CornerKind::carried_on;
+            if (path_.is_too_far) path_.kind = CornerKind::met;
+            meet();
+        }
+        return std::move(path_);
+    }
+
+  private:
+    double reach() const { return sharpest_corner * wider_mm_; }
+
+    void add(Point p, CutPart part) { path_.points.push_back({p, {part, before_.item, 0}}); }
+    void add_on_after(Point p) { path_.points.push_back({p, {CutPart::edge, after_.item, after_.width_mm}}); }
+
+    void trim_before(std::size_t side) { before_.last_kept = before_.last - side; }
+    void trim_after(std::size_t side) { after_.first_kept = after_.first + side; }
+
+    // The meeting of a ray with the line of the second strand: the path goes there, and on along that line.
+    bool go_to_second(const Ray& ray, CutPart part) {
+        const auto met = meeting_of(ray, second_, reach());
+        if (!met) return false;
+        path_.first = part;
+        if (met->side == 0) {
+            add(met->place, CutPart::corner);
+        } else {
+            add_on_after(met->place);
+            trim_after(met->side);
+        }
+        return true;
+    }
+
+    bool come_from_first(const Ray& ray, CutPart part) {
+        const auto met = meeting_of(ray, first_, reach());
+        if (!met) return false;
+        path_.first = met->side == 0 ? CutPart::corner : CutPart::edge;
+        add(met->place, part);
+        if (met->side > 0) trim_before(met->side);
+        return true;
+    }
+
+    bool carry_on() {
+        if (wanted_.whose_is_first) return go_to_second({first_.at(0), in_}, CutPart::corner);
+        return come_from_first({second_.at(0), -out_}, CutPart::corner);
+    }
+
+    void meet() {
+        const double w_in = before_.width_mm;
+        const double w_out = after_.width_mm;
+        if (w_in < w_out * cosine_) {
+            path_.is_step = true;
+            if (!come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
+        } else if (w_out < w_in * cosine_) {
+            path_.is_step = true;
+            if (!go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();
+        } else if (sine_ < 0) {
+            meet_inside();
+        } else {
+            meet_outside();
+        }
+    }
+
+    // Out of the corner of the stitching line, so that the line winds anticlockwise round what lies beside
+    // it.
+    void cross_over() {
+        path_.is_crossing = true;
+        path_.first = CutPart::corner;
+        add(corner_, CutPart::corner);
+    }
+
+    void meet_inside() {
+        const auto crossing = crossing_of(first_, second_);
+        if (!crossing) return cross_over();
+        add_on_after(crossing->place);
+        trim_before(crossing->first_side);
+        trim_after(crossing->second_side);
+    }
+
+    void meet_outside() {
+        const double along = (after_.width_mm - before_.width_mm * cosine_) / sine_;
+        const Vector to_tip = before_.width_mm * outwards(in_) + along * in_;
+        const double stands_out = sine_ > 0 ? norm(to_tip) : INFINITY;
+        const double asked = std::max(wanted_.limit_mm.value_or(wider_mm_), wider_mm_);
+        const double limit = wanted_.kind == CornerKind::blunted ? asked : reach();
+        path_.first = CutPart::corner;
+        if (stands_out <= limit) return add(corner_ + to_tip, CutPart::corner);
+        path_.is_blunted_unasked = wanted_.kind != CornerKind::blunted;
+        path_.kind = CornerKind::blunted;
+        blunt(stands_out < INFINITY ? unit(to_tip) : unit(in_ - out_), limit);
+    }
+
+    void blunt(Vector to_tip, double limit) {
+        const Vector from_in = before_.width_mm * outwards(in_);
+        const Vector from_out = after_.width_mm * outwards(out_);
+        add(corner_ + from_in + (limit - dot(from_in, to_tip)) / dot(in_, to_tip) * in_, CutPart::corner);
+        add(corner_ + from_out + (limit - dot(from_out, to_tip)) / dot(out_, to_tip) * out_, CutPart::corner);
+    }
+
+    Strand& before_;
+    Strand& after_;
+    const JointWanted& wanted_;
+    ChainView first_;
+    ChainView second_;
+    Point corner_;
+    Vector in_;   // unit tangents at the corner
+    Vector out_;  // closed
+    double sine_;
+    double cosine_;
+    double wider_mm_;
+    JointPath path_;
+};
+
+}  // namespace
+
+JointPath joined(Strands& strands, const JointPlace& place, const JointWanted& wanted) {
+    return Joiner(strands, place, wanted).path();
+}
+
+}  // namespace dartwright::cutting

@@ -1,0 +1,136 @@
+#include "dartwright/cutting/offset_curve.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/geometry/flatten.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+// Halving a curve so often leaves a part that is a point to any eye.
+constexpr int most_halvings = 24;
+
+// A bundle of directions within 18 degrees of their mean, and speeds that differ by no more than this share,
+// leave the bounds below close to the truth.
+constexpr double bundle_cosine = 0.95;
+constexpr double bundle_speed_share = 0.25;
+
+struct Place {
+    Point on_curve;
+    Point beside;
+    Vector tangent;
+};
+
+// Takes the places in order and leaves out what runs backwards.
+class OffsetLine {
+  public:
+    OffsetLine(std::vector<Point>& line, const Place& start) : line_(line), last_(start) {
+        line_.push_back(start.beside);
+    }
+
+    void add(const Place& place) {
+        const bool runs_back = dot(place.beside - last_.beside, place.tangent + last_.tangent) < 0;
+        if (runs_back && !is_back_) line_.push_back(last_.on_curve);
+        if (!runs_back && is_back_) leave_curve();
+        is_back_ = runs_back;
+        has_detour_ = has_detour_ || runs_back;
+        if (!runs_back) line_.push_back(place.beside);
+        last_ = place;
+    }
+
+    bool finish() {
+        if (is_back_) leave_curve();
+        return has_detour_;
+    }
+
+  private:
+    void leave_curve() {
+        line_.push_back(last_.on_curve);
+        line_.push_back(last_.beside);
+    }
+
+    std::vector<Point>& line_;
+    Place last_;
+    bool is_back_ = false;
+    bool has_detour_ = false;
+};
+
+// The points of one cubic, halved where its directions spread too far.
+class CubicOffset {
+  public:
+    CubicOffset(OffsetLine& line, double width_mm, double error_mm)
+        : line_(line), width_(width_mm), error_(error_mm) {}
+
+    void add(const Cubic& c, Vector last_tangent, int halvings) {
+        const std::array<Vector, 3> d{3 * (c.p[1] - c.p[0]), 3 * (c.p[2] - c.p[1]), 3 * (c.p[3] - c.p[2])};
+        const double greatest = std::max({norm(d[0]), norm(d[1]), norm(d[2])});
+        const Vector along = unit(d[0] + d[1] + d[2]);
+        const double least = std::min({dot(d[0], along), dot(d[1], along), dot(d[2], along)});
+        const bool is_bundle =
+            least >= bundle_speed_share * greatest && std::all_of(d.begin(), d.end(), [&](Vector v) {
+                return dot(v, along) >= bundle_cosine * norm(v);
+            });
+        if (is_bundle || greatest <= error_ || halvings == 0) {
+            return add_steps(c, last_tangent, is_bundle ? steps_for(d, least) : 1);
+        }
+        const CurveHalves halves = split_at(Curve{c}, 0.5);
+        add(std::get<Cubic>(halves.before), tangent_at_end(halves.before), halvings - 1);
+        add(std::get<Cubic>(halves.after), last_tangent, halvings - 1);
+    }
+
+  private:
+    // A chord over a step h of the parameter strays from O = C + w n by at most h^2 / 8 times the greatest
+    // |O''|, and |n''| <= |angle''| + angle'^2 <= |C'''| / |C'| + 3 |C''|^2 / |C'|^2.
+    std::size_t steps_for(const std::array<Vector, 3>& d, double least_speed) const {
+        const Vector first = 2 * (d[1] - d[0]);
+        const Vector second = 2 * (d[2] - d[1]);
+        const double bend = std::max(norm(first), norm(second));
+        const double change = norm(second - first);
+        const double turn = bend / least_speed;
+        const double greatest = bend + width_ * (change / least_speed + 3 * turn * turn);
+        const double steps = std::ceil(std::sqrt(greatest / (8 * error_)));
+        return std::clamp<std::size_t>(static_cast<std::size_t>(std::min(steps, most_steps)), 1,
+                                       static_cast<std::size_t>(most_steps));
+    }
+
+    void add_steps(const Cubic& c, Vector last_tangent, std::size_t steps) {
+        const Vector a = c.p[1] - c.p[0];
+        const Vector b = (c.p[2] - c.p[1]) - a;
+        const Vector e = ((c.p[3] - c.p[2]) - (c.p[2] - c.p[1])) - b;
+        for (std::size_t i = 1; i < steps; ++i) {
+            const double t = static_cast<double>(i) / static_cast<double>(steps);
+            const Point on_curve = c.p[0] + t * (3 * a + t * (3 * b + t * e));
+            const Vector speed = 3 * (a + t * (2 * b + t * e));
+            const double size = std::sqrt(squared_norm(speed));
+            const Vector tangent = size > 0 ? speed / size : tangent_at(Curve{c}, t);
+            line_.add({on_curve, on_curve + width_ * outwards(tangent), tangent});
+        }
+        line_.add({c.p[3], c.p[3] + width_ * outwards(last_tangent), last_tangent});
+    }
+
+    static constexpr double most_steps = 10000;
+
+    OffsetLine& line_;
+    double width_;
+    double error_;
+};
+
+}  // namespace
+
+bool offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, double error_mm) {
+    const Vector first = tangent_at_start(curve);
+    const Vector last = tangent_at_end(curve);
+    const Point start = start_of(curve);
+    if (const auto* straight = std::get_if<Line>(&curve)) {
+        const Vector aside = width_mm * outwards(first);
+        line.push_back(straight->a + aside);
+        line.push_back(straight->b + aside);
+        return false;
+    }
+    OffsetLine offset(line, {start, start + width_mm * outwards(first), first});
+    CubicOffset(offset, width_mm, error_mm).add(std::get<Cubic>(curve), last, most_halvings);
+    return offset.finish();
+}
+
+}  // namespace dartwright::cutting

@@ -1,0 +1,176 @@
+#include "dartwright/cutting/raw_line.hpp"
+
+#include <algorithm>
+
+#include "dartwright/cutting/chain_view.hpp"
+#include "dartwright/cutting/mouth_path.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/place.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+// Points of the line as near to each other are one, mm: a hundredth of the line's error.
+constexpr double same_point_mm = 1e-4;
+
+bool is_for(const CornerRequest& request, const std::string& before, const std::string& after) {
+    return (request.edges[0] == before && request.edges[1] == after) ||
+           (request.edges[0] == after && request.edges[1] == before);
+}
+
+bool needs_whose(CornerKind kind) {
+    return kind == CornerKind::carried_on;
+}
+
+void refuse_bad_corner(const CornerRequest& request, const std::vector<Run>& runs, const Piece& piece) {
+    for (const std::string& edge : request.edges) run_named(runs, edge, piece.name);
+    const bool meet = std::any_of(runs.begin(), runs.end(),
+                                  [&](const Run& run) { return is_for(request, run.edge, run.after); });
+    if (!meet) {
+        throw BadWords(quoted(request.edges[0]) + " and " + quoted(request.edges[1]) +
+                       " do not meet at a corner of " + quoted(piece.name));
+    }
+    const bool is_named = request.whose == request.edges[0] || request.whose == request.edges[1];
+    if (needs_whose(request.kind) && !is_named) {
+        throw BadWords("the corner of " + quoted(request.edges[0]) + " and " + quoted(request.edges[1]) +
+                       " needs one of the two edges to be named, of which " + to_text(request.kind) +
+                       " speaks");
+    }
+    if (request.limit_mm && !(*request.limit_mm > 0 && *request.limit_mm < 1e5)) {
+        throw BadWords("a corner cannot be cut off at " + text_of("%g mm", *request.limit_mm));
+    }
+}
+
+class RawMaker {
+  public:
+    RawMaker(const Piece& piece, const CuttingRequest& request)
+        : piece_(piece), request_(request), strands_(strands_of(piece, request)) {
+        if (!request.corners.empty()) refuse_bad_corners();
+        out_.undecided = std::move(strands_.undecided);
+        out_.is_crossing = strands_.has_detour;
+    }
+
+    RawLine made() {
+        const std::size_t n = strands_.strands.size();
+        if (n == 0) return std::move(out_);
+        for (std::size_t i = 0; i < n; ++i) add_joint(i, (i + 1) % n);
+        out_.points.reserve(strands_.points.size() + 4 * n);
+        for (std::size_t i = 0; i < n; ++i) lay(i);
+        drop_repeated_end();
+        return std::move(out_);
+    }
+
+  private:
+    const std::string& edge_of(std::size_t strand) const {
+        return piece_.outline.items[strands_.strands[strand].item].as_edge()->edge;
+    }
+
+    void refuse_bad_corners() const {
+        const std::vector<Run> runs = runs_of(piece_.outline);
+        for (const CornerRequest& corner : request_.corners) refuse_bad_corner(corner, runs, piece_);
+    }
+
+    JointWanted wanted_at(const std::string& before, const std::string& after) const {
+        for (const CornerRequest& request : request_.corners) {
+            if (is_for(request, before, after))
+                return {request.kind, request.whose == before, request.limit_mm};
+        }
+        // The fold is no seam: what is beside it when unfolded must run on straight.
+        const bool has_fold = piece_.cut && !piece_.cut->fold.empty();
+        if (has_fold && (piece_.cut->fold == before || piece_.cut->fold == after)) {
+            return {CornerKind::carried_on, piece_.cut->fold == before, std::nullopt};
+        }
+        return {};
+    }
+
+    void add_joint(std::size_t before, std::size_t after) {
+        const Strand& strand = strands_.strands[before];
+        JointPlace place{before, after, closing_of(piece_, strands_, strand),
+                         strand.item != strands_.strands[after].item && edge_of(before) != edge_of(after)};
+        const JointWanted wanted =
+            place.is_corner ? wanted_at(edge_of(before), edge_of(after)) : JointWanted{};
+        JointPath path = joined(strands_, place, wanted);
+        if (place.is_corner) add_corner(place, path);
+        MouthPath mouth;
+        if (strand.darts > 0) {
+            mouth = opened(piece_, strands_, place, path);
+            path.points = std::move(mouth.points);
+            path.first = mouth.first;
+            out_.notes.insert(out_.notes.end(), mouth.notes.begin(), mouth.notes.end());
+        }
+        out_.is_crossing = out_.is_crossing || path.is_crossing || mouth.is_crossing;
+        paths_.push_back(std::move(path));
+        mouths_.push_back(std::move(mouth.mouths));
+    }
+
+    void add_corner(const JointPlace& place, const JointPath& path) {
+        const Strand& strand = strands_.strands[place.before];
+        out_.corners.push_back(
+            {{edge_of(place.before), edge_of(place.after)}, strand.end, path.kind, path.is_step});
+        const std::string corner =
+            "the corner of " + quoted(edge_of(place.before)) + " and " + quoted(edge_of(place.after));
+        if (path.is_blunted_unasked) out_.notes.push_back(corner + " is too sharp to be met, and is blunted");
+        if (path.is_too_far) {
+            out_.notes.push_back(corner + " would stand out too far as asked, and is met");
+        }
+    }
+
+    void lay(std::size_t i) {
+        const Strand& strand = strands_.strands[i];
+        const CutSide beside{CutPart::edge, strand.item, strand.width_mm};
+        for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) add({strands_.points[k], beside});
+        const JointPath& path = paths_[i];
+        if (!path.points.empty() && path.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
+            out_.points.back().side = {path.first, strand.item, 0};
+        }
+        std::size_t next = 0;
+        for (std::size_t k = 0; k < path.points.size(); ++k) {
+            const bool is_mouth = next < mouths_[i].size() && mouths_[i][next].at == k;
+            const bool is_far_end = next > 0 && mouths_[i][next - 1].at + 1 == k;
+            if (is_mouth || is_far_end) {
+                lay_mouth_end(path.points[k]);
+            } else {
+                add(path.points[k]);
+            }
+            if (!is_mouth) continue;
+            RawMouth mouth = mouths_[i][next++];
+            mouth.at = out_.points.size() - 1;
+            out_.mouths.push_back(mouth);
+        }
+    }
+
+    // Mouth ends stay two points even where the mouth is shut.
+    void lay_mouth_end(const RawPoint& point) { out_.points.push_back(point); }
+
+    void add(const RawPoint& point) {
+        if (!out_.points.empty() && distance(out_.points.back().at, point.at) <= same_point_mm) {
+            out_.points.back().side = point.side;
+            return;
+        }
+        out_.points.push_back(point);
+    }
+
+    void drop_repeated_end() {
+        while (out_.points.size() > 1 &&
+               distance(out_.points.back().at, out_.points.front().at) <= same_point_mm) {
+            const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= out_.points.size();
+            if (is_mouth_end) break;
+            out_.points.pop_back();
+        }
+    }
+
+    const Piece& piece_;
+    const CuttingRequest& request_;
+    Strands strands_;
+    std::vector<JointPath> paths_;
+    std::vector<std::vector<RawMouth>> mouths_;
+    RawLine out_;
+};
+
+}  // namespace
+
+RawLine raw_line(const Piece& piece, const CuttingRequest& request) {
+    return RawMaker(piece, request).made();
+}
+
+}  // namespace dartwright::cutting

@@ -1,0 +1,168 @@
+#include "dartwright/cutting/strands.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/cutting/offset_curve.hpp"
+#include "dartwright/geometry/arc_length.hpp"
+#include "dartwright/geometry/arc_length_table.hpp"
+#include "dartwright/pattern/allowance.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+struct WidthOnItem {
+    double to_mm = 0;  ///< geometric distance from the item's start
+    double width_mm = 0;
+};
+
+// Half the smaller side of the box round the piece.
+double widest_for(const Outline& outline) {
+    Box box{outline.start, outline.start};
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        if (!outline.items[i].as_edge()) continue;
+        for (const Curve& curve : curves_of_item(outline, i)) box = joined(box, bounds(curve));
+    }
+    return std::min(box.high.x - box.low.x, box.high.y - box.low.y) / 2;
+}
+
+class StrandMaker {
+  public:
+    StrandMaker(const Piece& piece, const CuttingRequest& request)
+        : piece_(piece), request_(request), widest_mm_(widest_for(piece.outline)) {}
+
+    Strands made() {
+        const Outline& outline = piece_.outline;
+        const std::vector<Run> runs = runs_of(outline);
+        widths_.resize(outline.items.size());
+        for (const Run& run : runs) set_widths(run);
+        // From the first edge on, so that the darts before it come to stand after the last.
+        std::size_t first = 0;
+        while (first < outline.items.size() && !outline.items[first].as_edge()) ++first;
+        for (std::size_t k = 0; k < outline.items.size(); ++k) {
+            const std::size_t item = (first + k) % outline.items.size();
+            if (outline.items[item].as_edge()) {
+                add_edge(item);
+            } else if (!out_.strands.empty()) {
+                add_dart(item);
+            }
+        }
+        return std::move(out_);
+    }
+
+  private:
+    void refuse_bad(double width_mm, const std::string& edge) const {
+        if (!(width_mm >= 0 && width_mm <= widest_mm_)) {
+            throw BadWidth(piece_.name, edge, width_mm, widest_mm_);
+        }
+    }
+
+    double decided(const RunWidth& stretch, const std::string& edge) {
+        if (!stretch.width_mm) out_.undecided.push_back({edge, stretch.from_mm, stretch.to_mm});
+        const double width_mm = stretch.width_mm.value_or(request_.undecided_mm.value_or(0));
+        refuse_bad(width_mm, edge);
+        return width_mm;
+    }
+
+    void set_widths(const Run& run) {
+        const bool is_fold = piece_.cut && piece_.cut->fold == run.edge;
+        std::vector<RunWidth> along =
+            is_fold ? std::vector<RunWidth>{{0, run.length, 0.0}} : widths_along(piece_, run);
+        for (RunWidth& stretch : along) stretch.width_mm = decided(stretch, run.edge);
+        if (along.size() == 1) {
+            for (const std::size_t item : run.items) widths_[item] = {{0, *along[0].width_mm}};
+            return;
+        }
+        const std::vector<double> starts = item_distances(piece_.outline, run);
+        for (std::size_t k = 0; k < run.items.size(); ++k) {
+            const double end = k + 1 < starts.size() ? starts[k + 1] : run.length;
+            set_item_widths(run.items[k], starts[k], end, along);
+        }
+    }
+
+    void set_item_widths(std::size_t item, double start, double end, const std::vector<RunWidth>& along) {
+        const double scale = end > start ? length_of_item(piece_.outline, item) / (end - start) : 1;
+        std::vector<WidthOnItem>& widths = widths_[item];
+        for (const RunWidth& stretch : along) {
+            const bool is_on_item =
+                stretch.to_mm > start + stretch_joint_mm && stretch.from_mm < end - stretch_joint_mm;
+            if (!is_on_item) continue;
+            if (!widths.empty() && widths.back().width_mm == *stretch.width_mm) widths.pop_back();
+            widths.push_back({(stretch.to_mm - start) * scale, *stretch.width_mm});
+        }
+        if (widths.empty()) widths.push_back({0, *along.front().width_mm});
+    }
+
+    void add_edge(std::size_t item) {
+        const std::vector<WidthOnItem>& widths = widths_[item];
+        double passed = 0;
+        std::size_t stretch = 0;
+        for (Curve curve : curves_of_item(piece_.outline, item)) {
+            while (stretch + 1 < widths.size()) {
+                const double left = widths[stretch].to_mm - passed;
+                const double whole = length(curve);
+                if (left >= whole - stretch_joint_mm) break;
+                if (left > stretch_joint_mm) {
+                    const CurveHalves halves = split_at(curve, ArcLengthTable(curve).parameter_at(left));
+                    add_strand(item, halves.before, widths[stretch].width_mm);
+                    passed += left;
+                    curve = halves.after;
+                }
+                ++stretch;
+            }
+            if (stretch + 1 < widths.size()) passed += length(curve);
+            add_strand(item, curve, widths[stretch].width_mm);
+        }
+    }
+
+    void add_strand(std::size_t item, const Curve& curve, double width_mm) {
+        Strand strand;
+        strand.first_tangent = tangent_at_start(curve);
+        if (squared_norm(strand.first_tangent) == 0) return;  // a curve of one point
+        strand.item = item;
+        strand.width_mm = width_mm;
+        strand.last_tangent = tangent_at_end(curve);
+        strand.end = end_of(curve);
+        strand.first = out_.points.size();
+        const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
+        if (std::holds_alternative<Line>(curve) && is_beside_dart(item)) add_middle();
+        out_.has_detour = out_.has_detour || has_detour;
+        strand.last = out_.points.size() - 1;
+        strand.first_kept = strand.first;
+        strand.last_kept = strand.last;
+        strand.first_dart = out_.darts.size();
+        out_.strands.push_back(strand);
+    }
+
+    bool is_beside_dart(std::size_t item) const {
+        const std::vector<OutlineItem>& items = piece_.outline.items;
+        return items[(item + 1) % items.size()].as_dart() ||
+               items[(item + items.size() - 1) % items.size()].as_dart();
+    }
+
+    // So that the legs at both ends of a straight line may come to it, each on its own half.
+    void add_middle() {
+        const Point last = out_.points.back();
+        out_.points.back() = middle(out_.points[out_.points.size() - 2], last);
+        out_.points.push_back(last);
+    }
+
+    void add_dart(std::size_t item) {
+        out_.darts.push_back(item);
+        ++out_.strands.back().darts;
+    }
+
+    const Piece& piece_;
+    const CuttingRequest& request_;
+    double widest_mm_;
+    std::vector<std::vector<WidthOnItem>> widths_;  // by item
+    Strands out_;
+};
+
+}  // namespace
+
+Strands strands_of(const Piece& piece, const CuttingRequest& request) {
+    return StrandMaker(piece, request).made();
+}
+
+}  // namespace dartwright::cutting

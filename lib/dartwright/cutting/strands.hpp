@@ -1,0 +1,37 @@
+#pragma once
+
+// Private to the room: the offsets of the curves of an outline, before they are joined.
+
+#include <vector>
+
+#include "dartwright/cutting/cutting_line.hpp"
+
+namespace dartwright::cutting {
+
+/// The line beside one curve of an edge, of one width.
+struct Strand {
+    std::size_t item = 0;  ///< of the outline
+    double width_mm = 0;
+    Vector first_tangent;  ///< of the stitching line, unit
+    Vector last_tangent;
+    Point end;              ///< of the stitching line
+    std::size_t first = 0;  ///< points[first] to points[last]
+    std::size_t last = 0;
+    std::size_t first_kept = 0;  ///< what its joints leave of them
+    std::size_t last_kept = 0;
+    std::size_t darts = 0;  ///< so many follow it before the next strand, from `first_dart` on
+    std::size_t first_dart = 0;
+};
+
+struct Strands {
+    std::vector<Point> points;
+    std::vector<Strand> strands;     ///< in outline order
+    std::vector<std::size_t> darts;  ///< items
+    std::vector<UndecidedStretch> undecided;
+    bool has_detour = false;  ///< of a curve that bends inwards more tightly than its width
+};
+
+/// Precondition: the outline is closed. Throws BadWidth.
+Strands strands_of(const Piece& piece, const CuttingRequest& request);
+
+}  // namespace dartwright::cutting

@@ -1,0 +1,196 @@
+// The cutting line on pieces of which it is known.
+
+#include "dartwright/cutting/cutting_line.hpp"
+
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+#include "cutting/cut_pieces.hpp"
+#include "dartwright/geometry/predicates.hpp"
+
+namespace dartwright {
+namespace {
+
+using testing::straight_piece;
+
+bool has_point(const CuttingLine& line, Point p, double within_mm = 1e-9) {
+    return std::any_of(line.points.begin(), line.points.end(),
+                       [&](Point each) { return distance(each, p) <= within_mm; });
+}
+
+std::vector<Point> square() {
+    return {{0, 0}, {100, 0}, {100, 100}, {0, 100}};
+}
+
+TEST(CuttingLine, of_a_square_is_a_larger_square) {
+    const CuttingLine line = cutting_line(straight_piece(square(), {10, 10, 10, 10}));
+    EXPECT_NEAR(signed_area(line.points), 120 * 120, 1e-9);
+    for (const Point corner : {Point{-10, -10}, {110, -10}, {110, 110}, {-10, 110}})
+        EXPECT_TRUE(has_point(line, corner));
+    EXPECT_FALSE(line.is_cleaned);
+    EXPECT_TRUE(line.notes.empty());
+    EXPECT_EQ(line.corners.size(), 4u);
+}
+
+TEST(CuttingLine, has_the_width_of_each_edge) {
+    const CuttingLine line = cutting_line(straight_piece(square(), {40, 15, 10, 0}));
+    for (const Point corner : {Point{0, -40}, {115, -40}, {115, 110}, {0, 110}})
+        EXPECT_TRUE(has_point(line, corner));
+    EXPECT_NEAR(signed_area(line.points), 115 * 150, 1e-9);
+}
+
+TEST(CuttingLine, without_allowances_is_the_stitching_line) {
+    const CuttingLine line = cutting_line(straight_piece(square(), {0, 0, 0, 0}));
+    EXPECT_EQ(line.points, square());
+}
+
+// Exact geometry: two allowances s at the interior angle t meet s / sin(t / 2) out.
+TEST(CuttingLine, meets_at_a_corner_where_exact_geometry_says) {
+    const double figures[][2] = {{60, 20.000}, {90, 14.142}, {120, 11.547}, {150, 10.353}};
+    for (const auto& [angle_deg, out_mm] : figures) {
+        const double half = radians(angle_deg / 2);
+        const Vector up{std::cos(half), std::sin(half)};
+        const Vector down{std::cos(half), -std::sin(half)};
+        const Point corner{0, 0};
+        const CuttingLine line =
+            cutting_line(straight_piece({corner, corner + 200 * down, corner + 200 * up}, {10, 10, 10}));
+        EXPECT_TRUE(has_point(line, {-out_mm, 0}, 5e-4)) << angle_deg;
+        EXPECT_TRUE(has_point(line, {-10 / std::sin(half), 0}, 1e-9)) << angle_deg;
+    }
+}
+
+TEST(CuttingLine, blunts_a_corner_too_sharp_to_be_met_and_says_so) {
+    const CuttingLine line = cutting_line(straight_piece({{0, 0}, {300, -30}, {300, 30}}, {10, 10, 10}));
+    EXPECT_EQ(line.notes,
+              (std::vector<std::string>{
+                  "the corner of \"edge 2\" and \"edge 0\" is too sharp to be met, and is blunted"}));
+    double farthest = 0;
+    for (const Point p : line.points) farthest = std::max(farthest, -p.x);
+    EXPECT_NEAR(farthest, sharpest_corner * 10, 1e-9);
+    EXPECT_EQ(line.corners[2].kind, CornerKind::blunted);
+}
+
+TEST(CuttingLine, blunts_a_corner_as_asked) {
+    CuttingRequest request;
+    request.corners.push_back({{"edge 1", "edge 0"}, CornerKind::blunted, "", 12});
+    const CuttingLine line = cutting_line(straight_piece(square(), {10, 10, 10, 10}), request);
+    // 12 mm out along the diagonal, square to it.
+    const double across = 10 * std::sqrt(2) - 12;
+    EXPECT_NEAR(signed_area(line.points), 120 * 120 - across * across, 1e-9);
+    EXPECT_TRUE(line.notes.empty());
+}
+
+// 10 mm beside 15 mm on edges that turn by half a degree: met, the corner would stand out 574 mm.
+TEST(CuttingLine, steps_between_widths_of_nearly_straight_neighbours) {
+    for (const double rise : {1.0, -1.0, 0.0}) {
+        for (const double narrow : {0.0, 10.0}) {
+            const Piece piece = straight_piece({{0, 200}, {0, 0}, {100, rise}, {200, 0}, {200, 200}},
+                                               {15, narrow, 15, 15, 15});
+            const CuttingLine line = cutting_line(piece);
+            EXPECT_FALSE(line.is_cleaned) << rise;
+            EXPECT_TRUE(is_simple(line.points));
+            double lowest = 0;
+            for (const Point p : line.points) lowest = std::min(lowest, p.y);
+            EXPECT_GT(lowest, -16.1) << rise << " " << narrow;
+            EXPECT_TRUE(line.corners[1].is_step);
+        }
+    }
+}
+
+TEST(CuttingLine, steps_square_between_the_stretches_of_an_edge) {
+    Piece piece = straight_piece(square(), {10, 10, 10, 10});
+    piece.allowance[0].second = std::vector<AllowanceStretch>{{"edge 3", 0, 40, 10}, {"edge 1", 0, 60, 25}};
+    const CuttingLine line = cutting_line(piece);
+    EXPECT_TRUE(has_point(line, {40, -10}));
+    EXPECT_TRUE(has_point(line, {40, -25}));
+    EXPECT_TRUE(line.undecided.empty());
+}
+
+TEST(CuttingLine, takes_no_allowance_where_none_is_decided_and_lists_it) {
+    Piece piece = straight_piece(square(), {10, 10, 10, 10});
+    piece.allowance.erase(piece.allowance.begin());
+    piece.allowance[0].second = std::vector<AllowanceStretch>{{"edge 0", 30, 100, 10}};
+    const CuttingLine line = cutting_line(piece);
+    ASSERT_EQ(line.undecided.size(), 2u);
+    EXPECT_EQ(line.undecided[0].edge, "edge 0");
+    EXPECT_EQ(line.undecided[1].edge, "edge 1");
+    EXPECT_NEAR(line.undecided[1].to_mm, 30, 1e-9);
+    EXPECT_TRUE(has_point(line, {0, 0}) || has_point(line, {-10, 0}));
+    CuttingRequest request;
+    request.undecided_mm = 10;
+    const CuttingLine decided = cutting_line(piece, request);
+    EXPECT_NEAR(signed_area(decided.points), 120 * 120, 1e-9);
+    EXPECT_EQ(decided.undecided.size(), 2u);
+}
+
+TEST(CuttingLine, carries_an_edge_without_allowance_on) {
+    CuttingRequest request;
+    request.corners.push_back({{"edge 0", "edge 1"}, CornerKind::carried_on, "edge 0", std::nullopt});
+    // The side leans out: met, the hem would step at the end of the side.
+    const Piece piece = straight_piece({{0, 0}, {100, 0}, {120, 100}, {0, 100}}, {0, 15, 0, 0});
+    const CuttingLine stepped = cutting_line(piece);
+    EXPECT_TRUE(stepped.corners[0].is_step);
+    const CuttingLine carried = cutting_line(piece, request);
+    EXPECT_TRUE(has_point(carried, {100 + 15 * std::sqrt(10400.0) / 100, 0}));
+}
+
+TEST(CuttingLine, gives_the_fold_none_and_carries_it_on) {
+    Piece piece = straight_piece({{0, 0}, {100, 5}, {100, 100}, {0, 97}}, {15, 15, 15, 15});
+    piece.cut = Cut{1, "edge 3", false, {}};
+    const CuttingLine line = cutting_line(piece);
+    for (const Point p : line.points) EXPECT_GE(p.x, -1e-9);
+    EXPECT_TRUE(has_point(line, {0, -15 * std::sqrt(1 + 0.05 * 0.05)}));
+    EXPECT_TRUE(has_point(line, {0, 97 + 15 * std::sqrt(1 + 0.03 * 0.03)}));
+}
+
+TEST(CuttingLine, cleans_up_a_narrow_mouth) {
+    // A slit of 12 mm with allowances of 10: they close it.
+    const Piece piece =
+        straight_piece({{0, 0}, {100, 0}, {100, 100}, {56, 100}, {56, 30}, {44, 30}, {44, 100}, {0, 100}},
+                       {10, 10, 10, 10, 10, 10, 10, 10});
+    const CuttingLine line = cutting_line(piece);
+    EXPECT_TRUE(line.is_cleaned);
+    EXPECT_NEAR(signed_area(line.points), 120 * 120, 1e-3);
+}
+
+// Exact geometry: a disc cut out of a square's side leaves, beside its half circle of radius R, one of R - w.
+TEST(CuttingLine, keeps_its_distance_in_a_tight_curve) {
+    Piece piece = straight_piece({{0, 0}, {200, 0}, {200, 100}, {108, 100}, {92, 100}, {0, 100}},
+                                 {15, 15, 15, 15, 15, 15});
+    // A nick 8 mm in radius: the allowance of 15 fills it.
+    EdgeItem& nick = *piece.outline.items[3].as_edge();
+    nick.shape = CubicShape{{Point{108, 89}, Point{92, 89}}};
+    const CuttingLine line = cutting_line(piece);
+    EXPECT_TRUE(line.is_cleaned);
+    EXPECT_TRUE(is_simple(line.points));
+    EXPECT_NEAR(signed_area(line.points), 230 * 130, 0.1);
+}
+
+TEST(CuttingLine, refuses_widths_that_are_none_or_too_wide) {
+    for (const double width : {-1.0, std::nan(""), 50.5, 1e300}) {
+        Piece piece = straight_piece(square(), {10, width, 10, 10});
+        try {
+            cutting_line(piece);
+            ADD_FAILURE() << width;
+        } catch (const BadWidth& bad) {
+            EXPECT_EQ(bad.edge, "edge 1");
+            EXPECT_EQ(bad.limit_mm, 50);
+        }
+    }
+    EXPECT_NO_THROW(cutting_line(straight_piece(square(), {50, 50, 50, 50})));
+}
+
+TEST(CuttingLine, refuses_corners_that_are_none) {
+    const Piece piece = straight_piece(square(), {10, 10, 10, 10});
+    CuttingRequest request;
+    request.corners = {{{"edge 0", "edge 2"}, CornerKind::met, "", std::nullopt}};
+    EXPECT_THROW(cutting_line(piece, request), BadWords);
+    request.corners = {{{"edge 0", "edge 7"}, CornerKind::met, "", std::nullopt}};
+    EXPECT_THROW(cutting_line(piece, request), UnknownName);
+    request.corners = {{{"edge 0", "edge 1"}, CornerKind::carried_on, "", std::nullopt}};
+    EXPECT_THROW(cutting_line(piece, request), BadWords);
+}
+
+}  // namespace
+}  // namespace dartwright
