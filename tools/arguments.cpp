@@ -6,6 +6,7 @@
 #include <boost/program_options/parsers.hpp>
 #include <boost/program_options/positional_options.hpp>
 
+#include "dartwright/files/utf8.hpp"
 #include "nearest_word.hpp"
 
 namespace dartwright::tools {
@@ -62,6 +63,20 @@ po::parsed_options parsed(const Command& command, const std::vector<std::string>
     }
 }
 
+// Names and places are compared with those of files, which are UTF-8; the name of a file may be any bytes.
+void require_utf8(const Command& command, const Arguments& arguments) {
+    for (const OptionSpec& option : command.options) {
+        const auto found = arguments.options.find(option.name);
+        if (found == arguments.options.end() || std::string_view(option.value) == "FILE") continue;
+        for (const std::string& value : found->second) {
+            const auto bad = first_malformed_utf8(value);
+            if (!bad) continue;
+            throw WrongUse(std::string("--") + option.name + " is not UTF-8 text: byte " +
+                           std::to_string(*bad + 1) + " of its value does not belong there");
+        }
+    }
+}
+
 void require_single(const Command& command, const Arguments& arguments) {
     for (const OptionSpec& option : command.options) {
         const auto found = arguments.options.find(option.name);
@@ -99,6 +114,7 @@ Arguments read_arguments(const Command& command, const std::vector<std::string>&
         }
     }
     require_single(command, arguments);
+    require_utf8(command, arguments);
     return arguments;
 }
 

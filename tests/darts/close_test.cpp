@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
+#include <algorithm>
 
 #include "darts/plain_front.hpp"
 #include "dartwright/checks/check.hpp"
@@ -230,7 +231,7 @@ RC_GTEST_PROP(CloseGathersKeeps, EverySewnLengthAndAddsTheStatedFullness, ()) {
     // A mouth between two peaks is bridged by less than the edge if the span is many times its width.
     const double mouth = figures_of(before.outline, dart_named(before, piece.darts[0])).intake;
     const CloseGathersRequest request{"piece", piece.darts[0], TakenIn::gathers,
-                                      mouth * real_between(0.2, 1)};
+                                      std::max(1.0, mouth * real_between(0.2, 1))};
     CloseGathersResult closed;
     try {
         closed = close_as_gathers(piece.pattern, request);

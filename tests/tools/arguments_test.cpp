@@ -74,7 +74,11 @@ INSTANTIATE_TEST_SUITE_P(
                     Wrong{{"draw", "-", "-"}, "standard input (-) can be read once only"},
                     Wrong{{"pivot", bodice, "--dart", "waist dart", "--to", "side@50%"},
                           "--piece is missing"},
-                    Wrong{{"pivot", bodice, "--piece"}, "--piece"}));
+                    Wrong{{"pivot", bodice, "--piece"}, "--piece"},
+                    Wrong{{"pivot", bodice, "--piece", "front", "--dart", "waist dart", "--to", "side@50%",
+                           "--name", "side \xff"},
+                          "--name is not UTF-8 text: byte 6"},
+                    Wrong{{"show", bodice, "--format", "\xc3"}, "--format is not UTF-8 text"}));
 
 TEST(words, may_come_in_any_order_and_with_equals_signs) {
     const std::string expected =

@@ -275,7 +275,7 @@ TEST(true_command, refuses_in_one_line) {
     EXPECT_TRUE(says_one_line(legs, "the nearest is long"));
     const Ended span = dartwright(words({"true", block}, {"--span", "-1"}));
     EXPECT_EQ(span.status, 2);
-    EXPECT_TRUE(says_one_line(span, "expected 0 or more"));
+    EXPECT_TRUE(says_one_line(span, "expected 0, or 1 mm or more"));
 }
 
 TEST(true_command, trues_a_seam_and_the_line_across_it) {
@@ -318,7 +318,7 @@ TEST(true_command, refuses_a_seam_in_one_line) {
     refused(2, {"--seam", "side", "--end", "waist", "--piece", "front"}, "a seam has both its pieces");
     refused(2, {"--seam", "side", "--end", "waist", "--edge", "side"}, "give one");
     refused(2, {"--end", "waist", "--piece", "front", "--dart", "waist dart"}, "--end goes with --seam");
-    refused(2, {"--seam", "side", "--end", "waist", "--span", "0"}, "expected more than 0");
+    refused(2, {"--seam", "side", "--end", "waist", "--span", "0"}, "expected 1 mm or more");
     refused(4, {"--seam", "shoulder", "--end", "neck"}, "\"bust dart\" stands in that corner");
 }
 

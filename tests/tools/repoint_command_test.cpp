@@ -92,7 +92,7 @@ INSTANTIATE_TEST_SUITE_P(
         Refused{{"--dart", "side dart", "--back-off", "5"}, 2, "there is \"waist dart\", \"bust dart\""},
         Refused{{"--pivot", "-3,-4"}, 4, "outside the piece; the nearest place on the way there"},
         Refused{{"--pivot", "385,160", "--from", "0,0"}, 2, "aims at (391.5, 170.0) mm"},
-        Refused{{"--pivot", "385,160", "--span", "-1"}, 2, "expected 0 or more"}));
+        Refused{{"--pivot", "385,160", "--span", "-1"}, 2, "expected 0, or 1 mm or more"}));
 
 }  // namespace
 }  // namespace dartwright

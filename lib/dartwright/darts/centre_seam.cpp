@@ -9,6 +9,7 @@ namespace dartwright {
 Pattern with_centre_seam(Pattern pattern, const std::string& piece_name, const std::string& seam_name,
                          std::vector<std::string>& notes) {
     if (seam_name.empty()) return pattern;
+    require_name(seam_name);
     Piece& piece = pattern.pieces[piece_index(pattern, piece_name)];
     if (!piece.cut || piece.cut->fold.empty()) {
         throw Impossible(quoted(piece.name) + " is not cut on a fold, so that none can become a seam",

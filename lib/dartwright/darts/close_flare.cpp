@@ -41,9 +41,7 @@ double length_of_run(const std::vector<RunChange>& runs, const std::string& edge
 }  // namespace
 
 CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest& request) {
-    if (!(request.span_mm > 0)) {
-        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected more than 0");
-    }
+    require_span(request.span_mm, SpanMayBe::wide);
     PivotResult opened = opened_in_hem(pattern, request);
     CloseFlareResult result{std::move(opened.pattern), {}};
     CloseFlareAccount& account = result.account;

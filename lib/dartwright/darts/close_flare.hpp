@@ -38,7 +38,7 @@ struct CloseFlareResult {
 
 /// Slashes from the dart's pivot to a place on the hem, closes the dart, and leaves the slash open as flare:
 /// the hem is drawn smooth over it and grows by what the account says; every other run keeps its sewn length.
-/// The request is appended to `made`. Throws what pivot throws, and BadWords (span not over 0). O(n log n).
+/// The request is appended to `made`. Throws what pivot throws, and BadWords (span under 1 mm). O(n log n).
 CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest& request);
 
 }  // namespace dartwright

@@ -183,9 +183,7 @@ void note_too_much_ease(const CloseGathersRequest& request, CloseGathersAccount&
 }  // namespace
 
 CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRequest& request) {
-    if (!(request.span_mm > 0)) {
-        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected more than 0");
-    }
+    require_span(request.span_mm, SpanMayBe::wide);
     CloseGathersResult result{pattern, {}};
     CloseGathersAccount& account = result.account;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];

@@ -50,7 +50,7 @@ struct CloseGathersResult {
 /// every run keeps its sewn length to rounding and every seam its difference. Notches mark the stretch, on
 /// the piece and on the side of each seam that the edge is sewn to. The request is appended to `made`. Throws
 /// Impossible (a dart in a corner, another dart at the mouth, a bridge shorter than the edge), UnknownName,
-/// BadWords (span not over 0). O(n log n).
+/// BadWords (span under 1 mm). O(n log n).
 CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRequest& request);
 
 }  // namespace dartwright

@@ -41,6 +41,8 @@ void refuse_bad_words(const Pattern& pattern, const CloseSeamRequest& request) {
         throw BadWords("the notches are " + text_of("%g mm", request.notch_mm) +
                        " from the pivot; expected more than 0");
     }
+    for (const std::string& name : {request.first_name, request.second_name, request.seam})
+        require_name(name);
     for (const std::string& name : {request.first_name, request.second_name})
         refuse_taken_name(pattern, request.piece, name);
 }

@@ -13,8 +13,9 @@ namespace {
 
 double stitched_length(const CloseTuckRequest& request, double leg_mm) {
     const double stitched = request.stitched_mm.value_or(leg_mm / 2);
-    if (!(stitched > 0)) {
-        throw BadWords("the tuck is stitched over " + text_of("%g mm", stitched) + "; expected more than 0");
+    if (!(stitched >= least_span_mm)) {
+        throw BadWords("the tuck is stitched over " + text_of("%g mm", stitched) + "; expected " +
+                       text_of("%g mm or more", least_span_mm));
     }
     if (stitched >= leg_mm) {
         throw Impossible("the tuck would be stitched over " + text_of("%.1f mm", stitched) + " of legs of " +

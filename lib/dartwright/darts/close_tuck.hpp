@@ -34,7 +34,7 @@ struct CloseTuckResult {
 
 /// Makes the dart a tuck: sewn from its mouth only so far, and released beyond. The outline, every sewn
 /// length and the dart's angle stay; what changes is where the stitching ends. The request is appended to
-/// `made`. Throws UnknownName, BadWords (not over 0), Impossible (as long as the legs or longer) and what
+/// `made`. Throws UnknownName, BadWords (under 1 mm), Impossible (as long as the legs or longer) and what
 /// movable darts do. O(n).
 CloseTuckResult close_as_tuck(const Pattern& pattern, const CloseTuckRequest& request);
 

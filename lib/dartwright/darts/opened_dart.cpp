@@ -21,6 +21,7 @@ bool is_name_taken(const Piece& piece, const std::string& name, std::size_t exce
 std::string name_chosen(const Piece& piece, std::size_t dart, const NameQuestion& question) {
     const std::size_t none = piece.outline.items.size();
     const std::size_t leaves = question.is_all ? dart : none;
+    require_name(question.wanted);
     if (!question.wanted.empty()) {
         if (!is_name_taken(piece, question.wanted, leaves)) return question.wanted;
         throw BadWords("there is a dart " + quoted(question.wanted) + " in " + quoted(piece.name) +
@@ -36,7 +37,7 @@ std::string name_chosen(const Piece& piece, std::size_t dart, const NameQuestion
 
 double back_off_chosen(std::optional<double> wanted_mm, const DartFigures& old, double leg_mm) {
     const double back_off = wanted_mm.value_or(old.back_off);
-    if (wanted_mm && back_off < 0) {
+    if (wanted_mm && !(back_off >= 0)) {
         throw BadWords("the back-off is " + text_of("%g mm", back_off) + "; expected 0 or more");
     }
     if (back_off > leg_mm / 2) {

@@ -92,9 +92,7 @@ void refuse_bad_request(const RepointRequest& request) {
     for (const auto& place : {request.point, request.pivot, request.from}) {
         if (place && !is_finite(*place)) throw BadWords("the coordinates are not numbers");
     }
-    if (!(request.span_mm >= 0)) {
-        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected 0 or more");
-    }
+    require_span(request.span_mm, SpanMayBe::none_or_wide);
 }
 
 std::size_t dart_meant(const Piece& piece, const RepointRequest& request) {

@@ -15,6 +15,7 @@ namespace {
 
 // The fewest decimals that are read as the same number, never with an exponent.
 std::string plain(double value) {
+    if (!std::isfinite(value)) throw BadWords("a number asked for is not finite; expected one that is");
     std::array<char, 400> buffer{};
     const auto end =
         std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed).ptr;

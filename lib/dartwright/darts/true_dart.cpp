@@ -100,12 +100,21 @@ bool is_true_already(const DartItem& dart, const DartFigures& f, double kink_deg
 }
 
 void refuse_bad_request(const TrueDartRequest& request, const DartFigures& f) {
-    if (!(request.span_mm >= 0)) {
-        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected 0 or more");
-    }
+    require_span(request.span_mm, SpanMayBe::none_or_wide);
     if (f.angle_rad > 0 && f.sewn_angle_rad > 0) return;
     throw Impossible("the mouth of " + quoted(request.dart) + " is shut or its legs are crossed",
                      "draw the dart again");
+}
+
+// A tuck is stitched over less than its legs.
+void end_tuck_stitched_too_far(Piece& piece, const std::string& name, std::vector<std::string>& notes) {
+    const std::size_t item = *find_dart(piece, name);
+    DartItem& dart = *piece.outline.items[item].as_dart();
+    const DartFigures f = figures_of(piece.outline, item);
+    if (!dart.stitched || *dart.stitched < std::min(f.leg_a, f.leg_b)) return;
+    dart.stitched.reset();
+    notes.push_back("the legs of " + quoted(name) +
+                    " are shorter now than it was stitched; it is sewn to its point");
 }
 
 void true_outline(Piece& piece, std::size_t dart, const TrueDartRequest& request, TrueDartAccount& account) {
@@ -135,6 +144,7 @@ void true_outline(Piece& piece, std::size_t dart, const TrueDartRequest& request
         account.notes.push_back("the dart stands in a corner, so only its legs were trued");
     }
     refuse_bad_redrawing(piece.outline);
+    end_tuck_stitched_too_far(piece, around.dart.name, account.notes);
 }
 
 }  // namespace

@@ -54,7 +54,7 @@ struct TrueDartResult {
 /// only the legs are trued. The edge's length changes, and the account says by how much and in which seams. A
 /// dart that is true to rounding is left as it is. The request is appended to `made`. Throws Impossible
 /// (another dart stands at the mouth, the mouth is shut, the redrawn edge would leave the piece),
-/// UnknownName, BadWords (negative span). O(n log n).
+/// UnknownName, BadWords (span under 1 mm and not 0). O(n log n).
 TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request);
 
 }  // namespace dartwright

@@ -65,9 +65,7 @@ Outline redrawn_at(const Outline& outline, std::size_t after, double span_mm) {
 }  // namespace
 
 TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request) {
-    if (!(request.span_mm > 0)) {
-        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected more than 0");
-    }
+    require_span(request.span_mm, SpanMayBe::wide);
     TrueEdgeResult result{pattern, {request.piece, request.edge, {}, {}, {}}};
     TrueEdgeAccount& account = result.account;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];

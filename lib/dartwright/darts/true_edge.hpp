@@ -38,7 +38,7 @@ struct TrueEdgeResult {
 /// dart or the edge's end, and no further than half way to the next such corner). Its length changes, and the
 /// account says by how much and in which seams. The corners at darts' mouths are for true_dart. The request
 /// is appended to `made`. Throws Impossible (the redrawn edge would lie over another), UnknownName, BadWords
-/// (span not over 0). O(n log n) for each corner.
+/// (span under 1 mm). O(n log n) for each corner.
 TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request);
 
 }  // namespace dartwright

@@ -219,9 +219,7 @@ void close_outline(Piece& piece, std::vector<std::string>& notes) {
 }  // namespace
 
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request) {
-    if (!(request.span_mm > 0)) {
-        throw BadWords("the span is " + text_of("%g mm", request.span_mm) + "; expected more than 0");
-    }
+    require_span(request.span_mm, SpanMayBe::wide);
     TrueSeamResult result{pattern, {}};
     TrueSeamAccount& account = result.account;
     account.seam = request.seam;

@@ -54,7 +54,7 @@ struct TrueSeamResult {
 /// span nothing moves. Notches keep the distance by which their seam is walked. A seam that is true there to
 /// rounding is left as it is. The request is appended to `made`. Throws Impossible (no edge can be drawn
 /// there; a dart's mouth within the span; a move of more than the span or the edge; the redrawn edge would
-/// leave the piece), UnknownName, BadWords (span not over 0, a side that is none). O(n log n).
+/// leave the piece), UnknownName, BadWords (span under 1 mm, a side that is none). O(n log n).
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request);
 
 }  // namespace dartwright

@@ -7,6 +7,7 @@
 #include <numeric>
 
 #include "dartwright/files/numbers.hpp"
+#include "dartwright/pattern/name.hpp"
 
 namespace dartwright {
 namespace {
@@ -108,10 +109,7 @@ const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, co
 }
 
 std::optional<std::string> read_name(Reading& reading, const JsonNode& node) {
-    const auto is_control = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7F; };
-    if (node.kind == Kind::text && !node.text.empty() &&
-        std::none_of(node.text.begin(), node.text.end(), is_control))
-        return node.text;
+    if (node.kind == Kind::text && is_name(node.text)) return node.text;
     reading.reject(node, node.kind != Kind::text ? "a name in double quotes"
                          : node.text.empty()     ? "a name that is not empty"
                                                  : "a name without control characters");
