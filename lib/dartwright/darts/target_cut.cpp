@@ -77,11 +77,11 @@ bool has_edge(const Chain& chain, const std::string& edge) {
     });
 }
 
-enum class Lies { after, before, both };
-Lies where_edge_lies(const PartsOfCut& parts, const std::string& edge) {
+enum class DartsLie { after, before, both };
+DartsLie where_edge_lies(const PartsOfCut& parts, const std::string& edge) {
     const bool is_after = has_edge(parts.after_dart, edge);
-    if (is_after && has_edge(parts.before_dart, edge)) return Lies::both;
-    return is_after ? Lies::after : Lies::before;
+    if (is_after && has_edge(parts.before_dart, edge)) return DartsLie::both;
+    return is_after ? DartsLie::after : DartsLie::before;
 }
 
 std::string nearest_reachable(const Piece& piece, const TargetChosen& target, const std::string& dart) {
@@ -166,16 +166,16 @@ bool is_after_dart_held(const Piece& piece, const TargetCut& cut, const std::str
     const PartsOfCut parts = parts_of(cut);
     if (!hold.empty()) {
         run_named(runs_of(piece.outline), hold, piece.name);
-        const Lies lies = where_edge_lies(parts, hold);
-        if (lies != Lies::both) return lies == Lies::after;
+        const DartsLie lies = where_edge_lies(parts, hold);
+        if (lies != DartsLie::both) return lies == DartsLie::after;
         throw Impossible("the edge \"" + hold + "\" lies on both sides of the cut",
                          "hold an edge that lies on one side");
     }
     for (const std::string& edge :
          {piece.cut ? piece.cut->fold : "", piece.grain ? piece.grain->along : ""}) {
         if (edge.empty()) continue;
-        const Lies lies = where_edge_lies(parts, edge);
-        if (lies != Lies::both) return lies == Lies::after;
+        const DartsLie lies = where_edge_lies(parts, edge);
+        if (lies != DartsLie::both) return lies == DartsLie::after;
     }
     if (piece.grain) {
         const Point centre = middle(piece.grain->from, piece.grain->to);

@@ -8,10 +8,6 @@
 namespace dartwright {
 namespace {
 
-bool is_within(double one, double other, double value) {
-    return std::min(one, other) <= value && value <= std::max(one, other);
-}
-
 // For q known to be on the line through `from` and p: whether it lies the same way.
 bool is_same_way(Point from, Point p, Point q) {
     const auto is_same_sign = [](double a, double b) { return (a > 0) == (b > 0) && (a < 0) == (b < 0); };
@@ -62,8 +58,7 @@ class View {
     std::size_t next(std::size_t i) const { return i + 1 == polygon_.size() ? 0 : i + 1; }
 
     bool is_on_view(Point p) const {
-        return is_within(from_.x, to_.x, p.x) && is_within(from_.y, to_.y, p.y) &&
-               exact::side_of_line(from_, to_, p) == Side::on;
+        return is_in_box(from_, to_, p) && exact::side_of_line(from_, to_, p) == Side::on;
     }
 
     std::optional<Point> blocking_place(const Segment& side) const {

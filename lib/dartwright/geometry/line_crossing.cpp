@@ -31,19 +31,19 @@ DistanceHalves halves(const Distances& d) {
     return {{d[0], a, ab, middle}, {middle, bc, c, d[3]}};
 }
 
-struct Span {
+struct Stretch {
     double from = 0;
     double to = 1;
 };
 
-// Halves a span at whose start the curve is left of the line and at whose end it is not, until no double lies
-// between.
+// Halves a stretch at whose start the curve is left of the line and at whose end it is not, until no double
+// lies between.
 template <typename IsLeft>
-double place_of_meeting(const IsLeft& is_left, Span span) {
+double place_of_meeting(const IsLeft& is_left, Stretch stretch) {
     while (true) {
-        const double t = (span.from + span.to) / 2;
-        if (!(span.from < t && t < span.to)) return span.to;
-        (is_left(t) ? span.from : span.to) = t;
+        const double t = (stretch.from + stretch.to) / 2;
+        if (!(stretch.from < t && t < stretch.to)) return stretch.to;
+        (is_left(t) ? stretch.from : stretch.to) = t;
     }
 }
 
@@ -53,19 +53,19 @@ bool is_one_fall(const Distances& d) {
     return first != d.begin() && first != d.end() && std::all_of(first, d.end(), is_not_left);
 }
 
-// The form's values bound the distance, so a span whose values are all positive has no meeting; one that
+// The form's values bound the distance, so a stretch whose values are all positive has no meeting; one that
 // falls through zero once has one, and any other is halved.
 template <typename IsLeft>
-std::optional<double> meeting_in(const IsLeft& is_left, const Distances& d, Span span) {
-    if (!(d[0] > 0)) return span.from;
+std::optional<double> meeting_in(const IsLeft& is_left, const Distances& d, Stretch stretch) {
+    if (!(d[0] > 0)) return stretch.from;
     if (std::all_of(d.begin(), d.end(), [](double value) { return value > 0; })) return std::nullopt;
-    if (is_one_fall(d)) return place_of_meeting(is_left, span);
+    if (is_one_fall(d)) return place_of_meeting(is_left, stretch);
     const auto is_touching = [](double value) { return std::abs(value) <= touch_mm; };
-    if (std::all_of(d.begin(), d.end(), is_touching)) return span.from;
-    const double middle = (span.from + span.to) / 2;
+    if (std::all_of(d.begin(), d.end(), is_touching)) return stretch.from;
+    const double middle = (stretch.from + stretch.to) / 2;
     const DistanceHalves parts = halves(d);
-    const auto first = meeting_in(is_left, parts.before, {span.from, middle});
-    return first ? first : meeting_in(is_left, parts.after, {middle, span.to});
+    const auto first = meeting_in(is_left, parts.before, {stretch.from, middle});
+    return first ? first : meeting_in(is_left, parts.after, {middle, stretch.to});
 }
 
 }  // namespace

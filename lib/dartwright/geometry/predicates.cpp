@@ -8,16 +8,8 @@
 namespace dartwright {
 namespace {
 
-bool is_within(double low_or_high, double high_or_low, double value) {
-    return std::min(low_or_high, high_or_low) <= value && value <= std::max(low_or_high, high_or_low);
-}
-
-bool is_in_box(const Segment& s, Point p) {
-    return is_within(s.a.x, s.b.x, p.x) && is_within(s.a.y, s.b.y, p.y);
-}
-
 bool is_on(const Segment& s, Point p) {
-    return is_in_box(s, p) && exact::side_of_line(s.a, s.b, p) == Side::on;
+    return is_in_box(s.a, s.b, p) && exact::side_of_line(s.a, s.b, p) == Side::on;
 }
 
 bool are_opposite(Side a, Side b) {
@@ -55,9 +47,10 @@ Meeting meeting_of(const Segment& first, const Segment& second) {
     const Side b = exact::side_of_line(second.a, second.b, first.b);
     if (are_opposite(a, b) && are_opposite(c, d)) return Meeting::crossing;
     // Otherwise a common point, if there is one, includes an end of one of the two.
-    const bool is_touching =
-        (c == Side::on && is_in_box(first, second.a)) || (d == Side::on && is_in_box(first, second.b)) ||
-        (a == Side::on && is_in_box(second, first.a)) || (b == Side::on && is_in_box(second, first.b));
+    const bool is_touching = (c == Side::on && is_in_box(first.a, first.b, second.a)) ||
+                             (d == Side::on && is_in_box(first.a, first.b, second.b)) ||
+                             (a == Side::on && is_in_box(second.a, second.b, first.a)) ||
+                             (b == Side::on && is_in_box(second.a, second.b, first.b));
     return is_touching ? Meeting::touching : Meeting::none;
 }
 

@@ -4,6 +4,7 @@
 // given doubles (CGAL's exact predicates decide whenever rounding could matter). Precondition everywhere:
 // finite coordinates.
 
+#include <algorithm>
 #include <optional>
 #include <span>
 #include <vector>
@@ -15,6 +16,12 @@ namespace dartwright {
 enum class Side { right = -1, on = 0, left = 1 };
 /// On which side of the directed line from a to b the point lies; `on` also when a == b.
 Side side_of_line(Point a, Point b, Point p);
+
+/// Whether p lies in the box, its sides counted, that has a and b at opposite corners.
+inline bool is_in_box(Point a, Point b, Point p) {
+    return std::min(a.x, b.x) <= p.x && p.x <= std::max(a.x, b.x) && std::min(a.y, b.y) <= p.y &&
+           p.y <= std::max(a.y, b.y);
+}
 
 struct Segment {
     Point a;

@@ -44,14 +44,6 @@ struct Range {
     std::size_t sides() const { return last - first; }
 };
 
-bool is_within(double one, double other, double value) {
-    return std::min(one, other) <= value && value <= std::max(one, other);
-}
-
-bool is_in_box(Point a, Point b, Point p) {
-    return is_within(a.x, b.x, p.x) && is_within(a.y, b.y, p.y);
-}
-
 // For p known to be on the line through a and b.
 bool is_inside_stretch(Point a, Point b, Point p) {
     return is_in_box(a, b, p) && !(p == a) && !(p == b);
