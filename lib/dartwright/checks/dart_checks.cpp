@@ -157,7 +157,7 @@ bool is_told_before(const std::vector<OutlineMeeting>& meetings, std::size_t whi
                        });
 }
 
-PlacedFindings crossings(const PieceContext& piece) {
+PlacedFindings dart_crossings(const PieceContext& piece) {
     const Outline& outline = piece.outline();
     PlacedFindings findings;
     for (std::size_t i = 0; i < piece.meetings.size(); ++i) {
@@ -183,8 +183,8 @@ PlacedFindings crossings(const PieceContext& piece) {
 }  // namespace
 
 PlacedFindings dart_findings(const PieceContext& piece, const Tolerances& tolerances) {
-    PlacedFindings findings =
-        joined(mouths(piece, tolerances), joined(crossings(piece), double_dart_findings(piece, tolerances)));
+    PlacedFindings findings = joined(mouths(piece, tolerances),
+                                     joined(dart_crossings(piece), double_dart_findings(piece, tolerances)));
     for (std::size_t item = 0; item < piece.darts.size(); ++item) {
         if (!piece.darts[item]) continue;
         for (PlacedFindings more :
