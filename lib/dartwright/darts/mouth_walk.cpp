@@ -35,14 +35,14 @@ Curve MouthWalk::placed(const Curve& curve) const {
     return moved(is_over_fold_ ? mirrored(fold_, curve) : curve, motion_);
 }
 
-std::optional<MouthWalk::Step> MouthWalk::next() {
+std::optional<BesideMouth> MouthWalk::next() {
     while (waiting_.empty()) {
         if (!advance()) return std::nullopt;
     }
     // Joints agree but for rounding and the gap that the outline may have; so do those over a closed dart.
     const Curve curve = placed(waiting_.back());
     waiting_.pop_back();
-    const Step step{with_ends(curve, {end_, end_of(curve)}), !is_beyond_corner_};
+    const BesideMouth step{with_ends(curve, {end_, end_of(curve)}), !is_beyond_corner_};
     end_ = end_of(step.curve);
     return step;
 }

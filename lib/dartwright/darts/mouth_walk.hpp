@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/darts/folded_cap.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/press.hpp"
@@ -21,13 +22,9 @@ class MouthWalk {
     /// The piece must outlive the walk. Preconditions: the item is a dart, the outline is closed.
     MouthWalk(const Piece& piece, std::size_t dart, PressSide side, double legs_tolerance_mm);
 
-    struct Step {
-        Curve curve;                  ///< in the direction of the walk, starting where the last one ended
-        bool is_of_own_edge = false;  ///< of the edge beside the mouth, not beyond a corner
-    };
     /// The next curve, or none at the end of the walk. Impossible if a dart on the way has legs that differ
     /// by more than the tolerance.
-    std::optional<Step> next();
+    std::optional<BesideMouth> next();
     /// The darts that the walk has come over, in its order.
     const std::vector<std::string>& closed_darts() const { return closed_darts_; }
     bool is_over_fold() const { return is_over_fold_; }

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/usual_press.hpp"
 
 namespace dartwright {
 namespace {
@@ -38,11 +39,6 @@ void refuse_near_corner(const TargetChosen& target, const Run& run) {
     const std::string corner = run.edge + "@0/" + name_of_end(run, is_start ? RunEnd::start : RunEnd::end);
     throw Impossible("the place is " + one_decimal(apart, "mm") + " from the corner of " + quoted(run.edge),
                      "take the corner itself, " + corner + ", or a place at least 1 mm from it");
-}
-
-bool is_upright(const Piece& piece, Vector axis) {
-    const Vector up = piece.grain ? unit(piece.grain->to - piece.grain->from) : Vector{0, 1};
-    return std::abs(dot(axis, up)) >= std::abs(cross(axis, up));
 }
 
 }  // namespace
@@ -126,14 +122,8 @@ PressChosen press_chosen(const Piece& piece, const std::vector<Run>& runs, const
     if (question.wanted.empty()) return {};
     if (!find_run(runs, question.wanted)) run_named(runs, question.wanted, piece.name);
     if (question.wanted != question.own_run) return {question.wanted, ""};
-    std::string other;
-    if (is_upright(piece, question.axis)) {
-        if (piece.cut) other = piece.cut->fold;
-        if (other.empty() && piece.grain) other = piece.grain->along;
-    } else {
-        other = "waist";
-    }
-    if (other.empty() || other == question.own_run || !find_run(runs, other)) {
+    const std::string other = usual_press(piece, question.axis);
+    if (other.empty() || other == question.own_run) {
         return {"", "the dart cannot be pressed towards " + quoted(question.wanted) +
                         ", in which it now stands; its press side is left undecided"};
     }
