@@ -3,10 +3,10 @@
 #include <cmath>
 
 #include "dartwright/cutting/clean_up.hpp"
+#include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
-#include "dartwright/pattern/dart.hpp"
 
 namespace dartwright {
 namespace {
@@ -31,17 +31,23 @@ void refuse_gap(const Piece& piece, const Tolerances& tolerances) {
         "close it first");
 }
 
-CutDart cut_dart(const Outline& outline, const cutting::RawLine& raw, const cutting::RawMouth& mouth) {
-    const DartFigures f = figures_of(outline, mouth.item);
-    CutDart dart;
-    dart.item = mouth.item;
-    dart.dart = outline.items[mouth.item].as_dart()->name;
-    dart.a = raw.points[mouth.at].at;
-    dart.b = raw.points[mouth.at + 1].at;
-    dart.point = f.point;
-    dart.tip = middle(dart.a, dart.b);
-    dart.centre = unit(unit(f.a - f.point) + unit(f.b - f.point));
-    return dart;
+// The line with the mouths bridged by their caps.
+std::vector<cutting::RawPoint> bridged(const Piece& piece, cutting::RawLine& raw,
+                                       const CuttingRequest& request, CuttingLine& line) {
+    std::vector<cutting::RawPoint> out;
+    std::size_t laid = 0;
+    for (std::size_t k = 0; k < raw.mouths.size(); ++k) {
+        cutting::MouthCap cap = cutting::mouth_cap(piece, raw, k, request);
+        const std::size_t next = raw.mouths[k].at + 1;
+        out.insert(out.end(), raw.points.begin() + static_cast<std::ptrdiff_t>(laid),
+                   raw.points.begin() + static_cast<std::ptrdiff_t>(next));
+        for (const Point p : cap.between) out.push_back({p, {CutPart::mouth, cap.dart.item, 0}});
+        laid = next;
+        line.darts.push_back(std::move(cap.dart));
+        raw.notes.insert(raw.notes.end(), cap.notes.begin(), cap.notes.end());
+    }
+    out.insert(out.end(), raw.points.begin() + static_cast<std::ptrdiff_t>(laid), raw.points.end());
+    return out;
 }
 
 void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
@@ -78,8 +84,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     refuse_gap(piece, request.tolerances);
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
-    for (const cutting::RawMouth& mouth : raw.mouths)
-        line.darts.push_back(cut_dart(piece.outline, raw, mouth));
+    if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);
     put(line, raw.points);
     if (raw.is_crossing || !is_simple(line.points)) {
         line.points.clear();

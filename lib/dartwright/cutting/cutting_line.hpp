@@ -66,7 +66,9 @@ struct CutDart {
     Point b;    ///< and the leg through B
     Point tip;  ///< where the cutting line meets the dart's centre line
     Point point;
-    Vector centre;  ///< unit, along the centre line from the point towards the mouth
+    Vector centre;                     ///< unit, along the centre line from the point towards the mouth
+    std::optional<PressSide> pressed;  ///< the side for which the cap is cut
+    bool is_capped = false;            ///< else the cutting line goes straight across; `notes` says why
 };
 
 /// A corner of two edges as it was made.

@@ -9,6 +9,9 @@
 namespace dartwright::cutting {
 namespace {
 
+// What is as near to the line of a leg is on it, mm: far above rounding.
+constexpr double on_leg_mm = 1e-9;
+
 Motion closing_of_dart(const Outline& outline, std::size_t item) {
     const DartFigures f = figures_of(outline, item);
     const Motion turned = closing_about_point(f);
@@ -56,7 +59,7 @@ class Opener {
         // Back along the strand until the line is before the leg.
         const std::size_t middle_before = (before_.first + before_.last + 1) / 2;
         std::size_t k = before_.last_kept;
-        while (aside(leg, strands_.points[k]) > 0 && k > middle_before) --k;
+        while (aside(leg, strands_.points[k]) > on_leg_mm && k > middle_before) --k;
         for (std::size_t i = k; i <= before_.last_kept; ++i)
             line.push_back({strands_.points[i], beside(before_)});
         before_.last_kept = k;
@@ -65,7 +68,7 @@ class Opener {
         const std::size_t middle_after = (after_.first + after_.last) / 2;
         std::size_t last = after_.first_kept;
         const auto placed = [&](std::size_t i) { return apply(place_.closing, strands_.points[i]); };
-        while (aside(leg, placed(last)) < 0 && last < middle_after) ++last;
+        while (aside(leg, placed(last)) <= on_leg_mm && last < middle_after) ++last;
         for (std::size_t i = after_.first_kept; i <= last; ++i) line.push_back({placed(i), beside(after_)});
         after_.first_kept = last;
         return line;
@@ -80,9 +83,9 @@ class Opener {
         for (; i + 1 < line.size(); ++i) {
             const double from = aside(leg, line[i].at);
             const double to = aside(leg, line[i + 1].at);
-            if (!(from <= 0 && to > 0)) continue;
-            mouth_end = between(line[i].at, line[i + 1].at, from / (from - to));
-            is_found = dot(leg.along, mouth_end - leg.from) >= -shortest_mm;
+            if (!(from <= on_leg_mm && to > on_leg_mm)) continue;
+            mouth_end = between(line[i].at, line[i + 1].at, std::max(from / (from - to), 0.0));
+            is_found = dot(leg.along, mouth_end - leg.from) >= -on_leg_mm;
             if (is_found) break;
         }
         if (!is_found) return give_up(line, item, closing);
@@ -115,17 +118,21 @@ class Opener {
         out_.points.push_back({apply(inverse(closing), a), after});
     }
 
-    // From the end of what is before through the mouth's own ends.
+    // From the end of what is before over the mouth, as far out along the legs as the narrower allowance.
     void give_up(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
         emit({line.begin(), line.begin() + 1});
         const Ray leg = leg_of(outline_, item);
-        add_mouth(item, leg.from, closing, {CutPart::corner, before_.item, 0});
+        const CutSide corner{CutPart::corner, before_.item, 0};
+        const Motion opening = inverse(closing);
+        out_.points.back().side = corner;
+        out_.points.push_back({leg.from, corner});
+        add_mouth(item, leg.from + std::min(before_.width_mm, after_.width_mm) * leg.along, closing, corner);
         RawPoint last = line.back();
-        last.at = apply(inverse(closing), last.at);
-        line = {last};
+        last.at = apply(opening, last.at);
+        line = {{apply(opening, leg.from), corner}, last};
         out_.is_crossing = true;
         out_.notes.push_back("the legs of " + quoted(outline_.items[item].as_dart()->name) +
-                             " do not come to the cutting line; it goes through the ends of the mouth");
+                             " do not come to the cutting line beside its mouth; it goes square across them");
     }
 
     void emit(const std::vector<RawPoint>& points) {
@@ -139,8 +146,6 @@ class Opener {
         out_.points.pop_back();
         for (RawMouth& mouth : out_.mouths) --mouth.at;
     }
-
-    static constexpr double shortest_mm = 1e-9;
 
     const Outline& outline_;
     Strands& strands_;

@@ -11,6 +11,9 @@
 namespace dartwright::cutting {
 namespace {
 
+// The lines beside two curves that come as near to each other run on, mm: a hundredth of the line's error.
+constexpr double smooth_mm = 1e-4;
+
 struct WidthOnItem {
     double to_mm = 0;  ///< geometric distance from the item's start
     double width_mm = 0;
@@ -115,10 +118,19 @@ class StrandMaker {
         }
     }
 
+    // The spans of a spline run on smoothly, and make one strand.
+    bool runs_on(std::size_t item, Vector tangent, double width_mm) const {
+        if (out_.strands.empty()) return false;
+        const Strand& last = out_.strands.back();
+        return last.item == item && last.width_mm == width_mm &&
+               norm(tangent - last.last_tangent) * width_mm <= smooth_mm;
+    }
+
     void add_strand(std::size_t item, const Curve& curve, double width_mm) {
         Strand strand;
         strand.first_tangent = tangent_at_start(curve);
         if (squared_norm(strand.first_tangent) == 0) return;  // a curve of one point
+        if (runs_on(item, strand.first_tangent, width_mm)) return lengthen_strand(curve);
         strand.item = item;
         strand.width_mm = width_mm;
         strand.last_tangent = tangent_at_end(curve);
@@ -132,6 +144,16 @@ class StrandMaker {
         strand.last_kept = strand.last;
         strand.first_dart = out_.darts.size();
         out_.strands.push_back(strand);
+    }
+
+    void lengthen_strand(const Curve& curve) {
+        Strand& strand = out_.strands.back();
+        out_.points.pop_back();
+        const bool has_detour = offset_onto(out_.points, curve, strand.width_mm, cutting_line_error_mm);
+        out_.has_detour = out_.has_detour || has_detour;
+        strand.last_tangent = tangent_at_end(curve);
+        strand.end = end_of(curve);
+        strand.last = strand.last_kept = out_.points.size() - 1;
     }
 
     bool is_beside_dart(std::size_t item) const {

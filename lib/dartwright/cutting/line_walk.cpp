@@ -1,0 +1,79 @@
+#include "dartwright/cutting/line_walk.hpp"
+
+namespace dartwright::cutting {
+
+LineWalk::LineWalk(const Piece& piece, const RawLine& line, std::size_t mouth, PressSide side)
+    : piece_(piece),
+      line_(line),
+      mouth_(mouth),
+      is_forward_(side == PressSide::after),
+      at_(line.mouths[mouth].at + (is_forward_ ? 1 : 0)),
+      steps_left_(2 * line.points.size()) {
+    if (!piece.cut || piece.cut->fold.empty()) return;
+    const std::vector<Run> runs = runs_of(piece.outline);
+    const Run& fold = run_named(runs, piece.cut->fold, piece.name);
+    const Point from = end_point(piece.outline, fold, RunEnd::start);
+    fold_ = {from, unit(end_point(piece.outline, fold, RunEnd::end) - from)};
+}
+
+Point LineWalk::placed(Point p) const {
+    const Point moved = apply(drawn_, p);
+    return apply(motion_, is_over_fold_ ? mirrored(fold_, moved) : moved);
+}
+
+bool LineWalk::is_on_fold(const CutSide& side) const {
+    if (side.part != CutPart::edge || !piece_.cut || piece_.cut->fold.empty()) return false;
+    return piece_.outline.items[side.item].as_edge()->edge == piece_.cut->fold;
+}
+
+// The mouth whose two ends these neighbouring points are.
+std::optional<std::size_t> LineWalk::mouth_between(std::size_t from, std::size_t to) const {
+    for (std::size_t k = 0; k < line_.mouths.size(); ++k) {
+        const std::size_t at = line_.mouths[k].at;
+        if ((from == at && to == at + 1) || (to == at && from == at + 1)) return k;
+    }
+    return std::nullopt;
+}
+
+void LineWalk::go_over_fold() {
+    is_over_fold_ = is_beyond_corner_ = true;
+    is_forward_ = !is_forward_;
+}
+
+void LineWalk::close(std::size_t mouth) {
+    const Motion& closing = line_.mouths[mouth].closing;
+    Motion& before_all = is_over_fold_ ? drawn_ : motion_;
+    before_all = then(is_forward_ ? closing : inverse(closing), before_all);
+}
+
+std::optional<BesideMouth> LineWalk::next() {
+    const std::size_t n = line_.points.size();
+    while (steps_left_ > 0) {
+        --steps_left_;
+        const std::size_t to = is_forward_ ? (at_ + 1) % n : (at_ + n - 1) % n;
+        const CutSide& side = line_.points[is_forward_ ? at_ : to].side;
+        if (const auto mouth = mouth_between(at_, to)) {
+            if (*mouth == mouth_ && !is_over_fold_) return std::nullopt;
+            close(*mouth);
+            at_ = to;
+            continue;
+        }
+        if (is_on_fold(side)) {
+            if (is_over_fold_) return std::nullopt;
+            go_over_fold();
+            continue;
+        }
+        const bool is_edge = side.part == CutPart::edge;
+        const std::string edge = is_edge ? piece_.outline.items[side.item].as_edge()->edge : "";
+        if (is_edge && own_edge_.empty()) own_edge_ = edge;
+        if (side.part == CutPart::corner || side.part == CutPart::step || (is_edge && edge != own_edge_)) {
+            is_beyond_corner_ = true;
+        }
+        const Line line{placed(line_.points[at_].at), placed(line_.points[to].at)};
+        at_ = to;
+        if (!(line.a == line.b)) return BesideMouth{line, !is_beyond_corner_};
+    }
+    return std::nullopt;
+}
+
+}  // namespace dartwright::cutting

@@ -1,0 +1,126 @@
+#include "dartwright/cutting/mouth_cap.hpp"
+
+#include <cmath>
+
+#include "dartwright/cutting/line_walk.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/usual_press.hpp"
+#include "dartwright/pattern/dart.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+// A mouth narrower than this has no cap, mm.
+constexpr double shut_mouth_mm = 1e-6;
+
+class MouthCapMaker {
+  public:
+    MouthCapMaker(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request)
+        : piece_(piece),
+          line_(line),
+          mouth_(mouth),
+          tolerances_(request.tolerances),
+          item_(line.mouths[mouth].item),
+          figures_(figures_of(piece.outline, item_)) {}
+
+    MouthCap made() {
+        CutDart& dart = out_.dart;
+        dart.item = item_;
+        dart.dart = piece_.outline.items[item_].as_dart()->name;
+        dart.a = line_.points[line_.mouths[mouth_].at].at;
+        dart.b = line_.points[line_.mouths[mouth_].at + 1].at;
+        dart.point = figures_.point;
+        const std::string refusal = reason_for_none();
+        if (!refusal.empty()) {
+            go_straight(refusal);
+        } else if (choose_side()) {
+            fold();
+        } else {
+            go_straight("it has no press side");
+        }
+        return std::move(out_);
+    }
+
+  private:
+    FoldedDart folded_dart() const {
+        return {out_.dart.a, out_.dart.b, figures_.point, figures_.sewn_angle_rad};
+    }
+
+    std::string reason_for_none() const {
+        const double leg_a = distance(figures_.a, figures_.point);
+        const double leg_b = distance(figures_.b, figures_.point);
+        const bool is_mouth =
+            leg_a > 0 && leg_b > 0 && figures_.sewn_angle_rad > 0 && figures_.intake > shut_mouth_mm;
+        if (!is_mouth) return "its mouth is shut or its legs are crossed";
+        if (std::abs(leg_a - leg_b) > tolerances_.legs_mm) {
+            return "its legs differ by " + text_of("%.1f mm", std::abs(leg_a - leg_b));
+        }
+        return is_in_fold() ? "it stands in the fold" : "";
+    }
+
+    bool is_in_fold() const {
+        if (!piece_.cut || piece_.cut->fold.empty()) return false;
+        const std::vector<OutlineItem>& items = piece_.outline.items;
+        const EdgeItem* before = items[(item_ + items.size() - 1) % items.size()].as_edge();
+        const EdgeItem* after = items[(item_ + 1) % items.size()].as_edge();
+        return before && after && before->edge == piece_.cut->fold && after->edge == piece_.cut->fold;
+    }
+
+    // The side its `press` says, else the usual one.
+    bool choose_side() {
+        out_.dart.pressed = press_side(piece_.outline, item_);
+        if (out_.dart.pressed) return true;
+        const std::string edge = usual_press(piece_, centre_line(folded_dart()));
+        const double lead = edge.empty() ? 0 : lead_after_mm(piece_.outline, item_, edge);
+        if (std::abs(lead) <= same_way_mm) return false;
+        out_.dart.pressed = lead > 0 ? PressSide::after : PressSide::before;
+        out_.notes.push_back(quoted(out_.dart.dart) +
+                             " has no press side; its cap is cut for pressing it towards " + quoted(edge));
+        return true;
+    }
+
+    void fold() {
+        LineWalk walk(piece_, line_, mouth_, *out_.dart.pressed);
+        const FoldedCap cap = folded_cap(folded_dart(), *out_.dart.pressed, [&] { return walk.next(); });
+        if (cap.is_far_out)
+            return go_straight("its cap would stand out by " + text_of("%.1f mm", cap.depth_mm));
+        const std::string name = quoted(out_.dart.dart);
+        if (cap.is_square) {
+            out_.notes.push_back("the edge beside " + name +
+                                 " does not reach the middle of the folded dart; its cap goes square across");
+        }
+        if (piece_.outline.items[item_].as_dart()->legs) {
+            out_.notes.push_back("the curved legs of " + name + " are folded as straight ones");
+        }
+        for (std::size_t k = 0; k + 1 < cap.curves.size(); ++k) out_.between.push_back(end_of(cap.curves[k]));
+        out_.dart.tip = cap.tip;
+        out_.dart.centre = centre_line(folded_dart());
+        out_.dart.is_capped = true;
+    }
+
+    void go_straight(const std::string& reason) {
+        CutDart& dart = out_.dart;
+        dart.pressed = std::nullopt;
+        dart.tip = middle(dart.a, dart.b);
+        dart.centre = unit(dart.tip - dart.point);
+        out_.notes.push_back("the cutting line goes straight over the mouth of " + quoted(dart.dart) + ": " +
+                             reason);
+    }
+
+    const Piece& piece_;
+    const RawLine& line_;
+    std::size_t mouth_;
+    const Tolerances& tolerances_;
+    std::size_t item_;
+    DartFigures figures_;
+    MouthCap out_;
+};
+
+}  // namespace
+
+MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth,
+                   const CuttingRequest& request) {
+    return MouthCapMaker(piece, line, mouth, request).made();
+}
+
+}  // namespace dartwright::cutting
