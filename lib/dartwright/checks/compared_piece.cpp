@@ -1,7 +1,8 @@
 #include "dartwright/checks/compared_piece.hpp"
 
 #include <algorithm>
-#include <numeric>
+#include <string_view>
+#include <unordered_map>
 
 #include "dartwright/checks/compare_losses.hpp"
 #include "dartwright/checks/compared_darts.hpp"
@@ -11,27 +12,39 @@
 #include "dartwright/checks/words.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/pattern/run_index.hpp"
 
 namespace dartwright {
 namespace {
 
 std::vector<ComparedRun> compared_runs(const PieceBothWays& both) {
     std::vector<ComparedRun> runs;
+    const RunIndex before(both.before.runs);
+    const RunIndex after(both.after.runs);
     for (const Run& run : both.before.runs) {
-        const Run* same = find_run(both.after.runs, run.edge);
+        const Run* same = after.find(run.edge);
         runs.push_back({run.edge, {run.length, same ? std::optional(same->length) : std::nullopt}});
     }
     for (const Run& run : both.after.runs) {
-        if (!find_run(both.before.runs, run.edge)) runs.push_back({run.edge, {{}, run.length}});
+        if (!before.find(run.edge)) runs.push_back({run.edge, {{}, run.length}});
     }
     return runs;
 }
 
-std::vector<WalkedNotch> notches_on(const ShapedPiece& shaped, const Run& run) {
+using NotchesByEdge = std::unordered_map<std::string_view, std::vector<const Notch*>>;
+
+NotchesByEdge notches_by_edge(const Piece& piece) {
+    NotchesByEdge out;
+    for (const Notch& notch : piece.notches) out[notch.edge].push_back(&notch);
+    return out;
+}
+
+std::vector<WalkedNotch> notches_on(const NotchesByEdge& all, const Run& run) {
     std::vector<WalkedNotch> notches;
-    for (const Notch& notch : shaped.piece.notches) {
-        if (notch.edge != run.edge) continue;
-        if (const auto at = distance_on_run(notch, run)) notches.push_back({nullptr, &notch, *at, *at});
+    const auto of_run = all.find(run.edge);
+    if (of_run == all.end()) return notches;
+    for (const Notch* notch : of_run->second) {
+        if (const auto at = distance_on_run(*notch, run)) notches.push_back({nullptr, notch, *at, *at});
     }
     std::stable_sort(notches.begin(), notches.end(),
                      [](const WalkedNotch& a, const WalkedNotch& b) { return a.on_run < b.on_run; });
@@ -41,11 +54,15 @@ std::vector<WalkedNotch> notches_on(const ShapedPiece& shaped, const Run& run) {
 // The notches of one run in both patterns, paired in order.
 class NotchesOfRun {
   public:
-    NotchesOfRun(const PieceBothWays& both, const Run& before, const Run& after)
-        : run_before_(before),
-          run_after_(after),
-          before_(notches_on(both.before, before)),
-          after_(notches_on(both.after, after)) {}
+    struct Side {
+        const Run& run;
+        const NotchesByEdge& notches;
+    };
+    NotchesOfRun(const Side& before, const Side& after)
+        : run_before_(before.run),
+          run_after_(after.run),
+          before_(notches_on(before.notches, before.run)),
+          after_(notches_on(after.notches, after.run)) {}
 
     std::vector<ComparedNotch> compared() const {
         const NotchPairs pairs = paired(WalkedSeam{}, before_, after_);
@@ -83,10 +100,14 @@ class NotchesOfRun {
 
 std::vector<ComparedNotch> compared_notches(const PieceBothWays& both) {
     std::vector<ComparedNotch> out;
+    const RunIndex runs_after(both.after.runs);
+    const NotchesByEdge before = notches_by_edge(both.before.piece);
+    const NotchesByEdge after = notches_by_edge(both.after.piece);
     for (const Run& run : both.before.runs) {
-        const Run* same = find_run(both.after.runs, run.edge);
+        const Run* same = runs_after.find(run.edge);
         if (!same) continue;
-        for (ComparedNotch& each : NotchesOfRun(both, run, *same).compared()) out.push_back(std::move(each));
+        for (ComparedNotch& each : NotchesOfRun({run, before}, {*same, after}).compared())
+            out.push_back(std::move(each));
     }
     return out;
 }
@@ -97,16 +118,24 @@ double most_strayed(const std::vector<ComparedPart>& parts) {
     return most;
 }
 
+// How many runs are followed by the same run in both.
+std::size_t corners_in_common(const std::vector<Run>& before, const std::vector<Run>& after) {
+    const RunIndex runs_after(after);
+    return static_cast<std::size_t>(std::count_if(before.begin(), before.end(), [&](const Run& run) {
+        const Run* same = runs_after.find(run.edge);
+        return same && same->after == run.after;
+    }));
+}
+
 ShapedPiece other_way_up(const ShapedPiece& shaped) {
     const Piece piece = mirrored(MirrorLine{}, shaped.piece);
     return {piece, runs_of(piece.outline)};
 }
 
 std::optional<OutlineDistance> distance_of_outlines(const PieceBothWays& both,
-                                                    const std::vector<ComparedPart>& parts) {
+                                                    const std::vector<MatchedPlaces>& parts) {
     MatchedPlaces all;
-    for (const ComparedPart& part : parts) {
-        const MatchedPlaces places = places_of(both, part.stretches);
+    for (const MatchedPlaces& places : parts) {
         all.before.insert(all.before.end(), places.before.begin(), places.before.end());
         all.after.insert(all.after.end(), places.after.begin(), places.after.end());
     }
@@ -122,28 +151,35 @@ Point middle_of(const std::vector<Point>& places) {
 }
 
 // How the piece lies: by its longest part.
-void say_how_it_lies(ComparedPiece& compared, const PieceBothWays& both) {
+void say_how_it_lies(ComparedPiece& compared, const std::vector<MatchedPlaces>& parts) {
     const auto longest = std::max_element(
         compared.parts.begin(), compared.parts.end(),
         [](const ComparedPart& a, const ComparedPart& b) { return a.length_mm < b.length_mm; });
     if (longest == compared.parts.end()) return;
     compared.turned_rad = angle(longest->motion);
-    const MatchedPlaces places = places_of(both, longest->stretches);
+    const MatchedPlaces& places = parts[static_cast<std::size_t>(longest - compared.parts.begin())];
     compared.shifted_mm = middle_of(places.after) - middle_of(places.before);
 }
 
-ComparedPiece measured(const PieceBothWays& both, const Tolerances& tolerances) {
-    ComparedPiece out;
-    out.name = both.before.piece.name;
-    out.area_mm2 = {cloth_area(both.before.piece), cloth_area(both.after.piece)};
-    out.area_allowed_mm2 = area_allowed(both.before, tolerances);
-    out.runs = compared_runs(both);
-    out.notches = compared_notches(both);
-    out.parts = rigid_parts(both);
-    out.darts = compared_darts(both, tolerances);
-    out.pivots = compared_pivots(both, out.parts, tolerances);
-    out.outline = distance_of_outlines(both, out.parts);
-    say_how_it_lies(out, both);
+// All but the distance of the outlines, which does not decide which way up the piece lies.
+struct MeasuredPiece {
+    ComparedPiece piece;
+    std::vector<MatchedPlaces> places;  // of its parts
+};
+MeasuredPiece measured(const PieceBothWays& both, const Tolerances& tolerances) {
+    MeasuredPiece out;
+    ComparedPiece& piece = out.piece;
+    piece.name = both.before.piece.name;
+    piece.area_mm2 = {cloth_area(both.before.piece), cloth_area(both.after.piece)};
+    piece.area_allowed_mm2 = area_allowed(both.before, tolerances);
+    piece.runs = compared_runs(both);
+    piece.notches = compared_notches(both);
+    RigidParts rigid = rigid_parts(both);
+    piece.parts = std::move(rigid.parts);
+    out.places = std::move(rigid.places);
+    piece.darts = compared_darts(both, tolerances);
+    piece.pivots = compared_pivots(both, piece.parts, tolerances);
+    say_how_it_lies(piece, out.places);
     return out;
 }
 
@@ -170,25 +206,28 @@ ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const
     return out;
 }
 
-// A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
-// with two runs, if more of it is then kept.
 double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances) {
     double around = 0;
     for (const Run& run : shaped.runs) around += run.length;
     return tolerances.fold_mm * around / 2;
 }
 
+// A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
+// with two runs, if more of it is then kept.
 ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances) {
     const PieceBothWays over{both.before, other_way_up(both.after)};
     const std::size_t corners = corners_in_common(both.before.runs, both.after.runs);
     const std::size_t corners_over = corners_in_common(over.before.runs, over.after.runs);
-    ComparedPiece out = measured(corners_over > corners ? over : both, tolerances);
-    out.is_mirrored = corners_over > corners;
+    bool is_mirrored = corners_over > corners;
+    MeasuredPiece best = measured(is_mirrored ? over : both, tolerances);
     if (corners_over == corners) {
-        ComparedPiece other = measured(over, tolerances);
-        other.is_mirrored = true;
-        if (has_kept_more(other, out, tolerances)) out = std::move(other);
+        MeasuredPiece other = measured(over, tolerances);
+        is_mirrored = has_kept_more(other.piece, best.piece, tolerances);
+        if (is_mirrored) best = std::move(other);
     }
+    ComparedPiece out = std::move(best.piece);
+    out.is_mirrored = is_mirrored;
+    out.outline = distance_of_outlines(is_mirrored ? over : both, best.places);
     out.is_recut = both.before.piece.cut != both.after.piece.cut;
     return out;
 }

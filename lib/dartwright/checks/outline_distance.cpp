@@ -1,56 +1,25 @@
 #include "dartwright/checks/outline_distance.hpp"
 
 #include <algorithm>
-#include <limits>
 
-#include "dartwright/geometry/closest.hpp"
+#include "dartwright/geometry/curve_tree.hpp"
 
 namespace dartwright {
 namespace {
 
-struct BoxedCurve {
-    Curve curve;
-    Box box;
-};
-
-std::vector<BoxedCurve> drawn(const Outline& outline, const Motion& motion) {
-    std::vector<BoxedCurve> out;
-    const auto add = [&](const Curve& curve) {
-        const Curve there = moved(curve, motion);
-        out.push_back({there, bounds(there)});
-    };
+std::vector<Curve> drawn(const Outline& outline, const Motion& motion) {
+    std::vector<Curve> out;
+    out.reserve(outline.items.size());
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         if (outline.items[i].as_edge()) {
-            for (const Curve& curve : curves_of_item(outline, i)) add(curve);
+            for (const Curve& curve : curves_of_item(outline, i)) out.push_back(moved(curve, motion));
         } else {
             const Legs legs = legs_of_item(outline, i);
-            add(legs.to_point);
-            add(legs.from_point);
+            out.push_back(moved(legs.to_point, motion));
+            out.push_back(moved(legs.from_point, motion));
         }
     }
     return out;
-}
-
-double distance_to_box(const Box& box, Point p) {
-    return norm({std::max({box.low.x - p.x, 0.0, p.x - box.high.x}),
-                 std::max({box.low.y - p.y, 0.0, p.y - box.high.y})});
-}
-
-double distance_to(const std::vector<BoxedCurve>& curves, Point p) {
-    double least = std::numeric_limits<double>::infinity();
-    for (const BoxedCurve& each : curves) {
-        if (distance_to_box(each.box, p) < least) {
-            least = std::min(least, closest_point(each.curve, p).distance);
-        }
-    }
-    return least;
-}
-
-std::array<Point, 4> controls_of(const Curve& curve) {
-    if (const auto* cubic = std::get_if<Cubic>(&curve)) return cubic->p;
-    const Point a = start_of(curve);
-    const Point b = end_of(curve);
-    return {a, between(a, b, 1.0 / 3), between(a, b, 2.0 / 3), b};
 }
 
 double length_at_most(const Curve& curve) {
@@ -59,32 +28,22 @@ double length_at_most(const Curve& curve) {
     return distance(p[0], p[1]) + distance(p[1], p[2]) + distance(p[2], p[3]);
 }
 
-// Two curves lie no farther apart than their control points do.
-double apart_at_most(const Curve& curve, const std::vector<BoxedCurve>& others) {
-    double least = std::numeric_limits<double>::infinity();
-    const std::array<Point, 4> p = controls_of(curve);
-    for (const BoxedCurve& other : others) {
-        const std::array<Point, 4> q = controls_of(other.curve);
-        double most = 0;
-        for (std::size_t i = 0; i < p.size(); ++i) most = std::max(most, distance(p[i], q[i]));
-        least = std::min(least, most);
-    }
-    return least;
-}
-
 class FarthestPlace {
   public:
-    void look(const std::vector<BoxedCurve>& from, const std::vector<BoxedCurve>& to) {
-        for (const BoxedCurve& each : from) {
-            const double start = distance_to(to, start_of(each.curve));
-            const double end = distance_to(to, end_of(each.curve));
-            best_ = std::max({best_, start, end});
-            const double bound = apart_at_most(each.curve, to);
+    // The curves of an outline follow each other without a gap.
+    void look(const CurveTree& from, const CurveTree& to) {
+        if (from.curves().empty()) return;
+        double start = look_from(start_of(from.curves().front()), to);
+        for (const Curve& each : from.curves()) {
+            const double end = look_from(end_of(each), to);
+            // What allows nothing farther than the farthest found need not be known more exactly.
+            const double bound = to.controls_apart(each, best_);
             if (bound <= best_ + outline_distance_error_mm) {
                 at_most_ = std::max(at_most_, bound);
             } else {
-                search(to, each.curve, {start, end});
+                search(to, each, {start, end});
             }
+            start = end;
         }
     }
     OutlineDistance found() const { return {best_, std::max(best_, at_most_)}; }
@@ -94,15 +53,19 @@ class FarthestPlace {
         double start;
         double end;
     };
-    void search(const std::vector<BoxedCurve>& to, const Curve& curve, EndDistances ends) {
+    double look_from(Point p, const CurveTree& to) {
+        const double away = to.distance_from(p);
+        best_ = std::max(best_, away);
+        return away;
+    }
+    void search(const CurveTree& to, const Curve& curve, EndDistances ends) {
         const double bound = 0.5 * (ends.start + ends.end + length_at_most(curve));
         if (bound <= best_ + outline_distance_error_mm) {
             at_most_ = std::max(at_most_, bound);
             return;
         }
         const CurveHalves halves = split_at(curve, 0.5);
-        const double middle = distance_to(to, end_of(halves.before));
-        best_ = std::max(best_, middle);
+        const double middle = look_from(end_of(halves.before), to);
         search(to, halves.before, {ends.start, middle});
         search(to, halves.after, {middle, ends.end});
     }
@@ -114,8 +77,8 @@ class FarthestPlace {
 }  // namespace
 
 OutlineDistance outline_distance(const Outline& first, const Motion& motion, const Outline& second) {
-    const std::vector<BoxedCurve> a = drawn(first, motion);
-    const std::vector<BoxedCurve> b = drawn(second, Motion{});
+    const CurveTree a(drawn(first, motion));
+    const CurveTree b(drawn(second, Motion{}));
     FarthestPlace farthest;
     farthest.look(a, b);
     farthest.look(b, a);

@@ -2,6 +2,10 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
+
+#include "dartwright/pattern/run_index.hpp"
+#include "dartwright/pattern/run_table.hpp"
 
 namespace dartwright {
 namespace {
@@ -17,9 +21,11 @@ std::vector<double> mouth_shares(const ShapedPiece& shaped, const Run& run) {
     return shares;
 }
 
-/// A stretch, and whether the part goes on into the next one.
+/// A stretch of a run that both have, and whether the part goes on into the next one.
 struct LinkedStretch {
     PartStretch stretch;
+    const Run* before = nullptr;
+    const Run* after = nullptr;
     double length_mm = 0;
     bool goes_on = false;
 };
@@ -41,24 +47,27 @@ std::vector<LinkedStretch> stretches_of_run(const PieceBothWays& both, const Run
         const double length = (stops[i + 1] - stops[i]) * before.length;
         const bool is_last = stops[i + 1] == 1;
         if (length < narrowest_stretch_mm && !(stops[i] == 0 && is_last)) continue;
-        out.push_back(
-            {{before.edge, stops[i], stops[i + 1]}, length, is_last && is_plain_corner(before, after)});
+        out.push_back({{before.edge, stops[i], stops[i + 1]},
+                       &before,
+                       &after,
+                       length,
+                       is_last && is_plain_corner(before, after)});
     }
     return out;
 }
 
 std::vector<LinkedStretch> all_stretches(const PieceBothWays& both) {
     std::vector<LinkedStretch> out;
+    const RunIndex runs_after(both.after.runs);
     for (const Run& run : both.before.runs) {
-        const Run* same = find_run(both.after.runs, run.edge);
+        const Run* same = runs_after.find(run.edge);
         if (!same || !(run.length > 0) || !(same->length > 0)) continue;
         for (LinkedStretch& each : stretches_of_run(both, run, *same)) out.push_back(std::move(each));
     }
     // What a stretch goes on into must begin at its run's start, and be the run that follows.
     for (std::size_t i = 0; i < out.size(); ++i) {
         const PartStretch& next = out[(i + 1) % out.size()].stretch;
-        const Run& run = *find_run(both.before.runs, out[i].stretch.edge);
-        out[i].goes_on = out[i].goes_on && next.from_share == 0 && next.edge == run.after;
+        out[i].goes_on = out[i].goes_on && next.from_share == 0 && next.edge == out[i].before->after;
     }
     return out;
 }
@@ -70,20 +79,42 @@ void begin_with_a_part(std::vector<LinkedStretch>& stretches) {
     if (last_of_part != stretches.end()) std::rotate(stretches.begin(), last_of_part + 1, stretches.end());
 }
 
-std::vector<Point> places_on(const ShapedPiece& shaped, const PartStretch& stretch, std::size_t count) {
-    const Run& run = *find_run(shaped.runs, stretch.edge);
-    const double from = stretch.from_share * run.length + inside_mm;
-    const double to = stretch.to_share * run.length - inside_mm;
-    std::vector<Point> out;
-    for (std::size_t k = 0; k <= count; ++k) {
-        const double share = static_cast<double>(k) / static_cast<double>(count);
-        out.push_back(place_on_run(shaped.piece.outline, run, from + share * (to - from)).point);
-    }
-    return out;
-}
+// The tables of one run in both patterns; kept for as long as the stretches asked about lie on it.
+class RunsOfStretches {
+  public:
+    explicit RunsOfStretches(const PieceBothWays& both) : both_(both) {}
 
-void fit(ComparedPart& part, const PieceBothWays& both) {
-    const MatchedPlaces places = places_of(both, part.stretches);
+    void add_places(MatchedPlaces& places, const LinkedStretch& each) {
+        if (each.before != run_) {
+            run_ = each.before;
+            before_.emplace(both_.before.piece.outline, *each.before);
+            after_.emplace(both_.after.piece.outline, *each.after);
+        }
+        const double count = std::max(fewest_places, std::ceil(each.length_mm / part_spacing_mm));
+        add_places(places.before, *before_, {each.stretch, each.before->length, count});
+        add_places(places.after, *after_, {each.stretch, each.after->length, count});
+    }
+
+  private:
+    struct Division {
+        const PartStretch& stretch;
+        double run_length;
+        double count;
+    };
+    static void add_places(std::vector<Point>& places, const RunTable& table, const Division& division) {
+        const double from = division.stretch.from_share * division.run_length + inside_mm;
+        const double to = division.stretch.to_share * division.run_length - inside_mm;
+        for (double k = 0; k <= division.count; ++k)
+            places.push_back(table.place(from + k / division.count * (to - from)).point);
+    }
+
+    const PieceBothWays& both_;
+    const Run* run_ = nullptr;
+    std::optional<RunTable> before_;
+    std::optional<RunTable> after_;
+};
+
+void fit(ComparedPart& part, const MatchedPlaces& places) {
     part.motion = best_fit(places.before, places.after);
     for (std::size_t i = 0; i < places.before.size(); ++i) {
         part.strays_mm =
@@ -93,39 +124,24 @@ void fit(ComparedPart& part, const PieceBothWays& both) {
 
 }  // namespace
 
-std::size_t corners_in_common(const std::vector<Run>& before, const std::vector<Run>& after) {
-    return static_cast<std::size_t>(std::count_if(before.begin(), before.end(), [&after](const Run& run) {
-        const Run* same = find_run(after, run.edge);
-        return same && same->after == run.after;
-    }));
-}
-
-MatchedPlaces places_of(const PieceBothWays& both, const std::vector<PartStretch>& stretches) {
-    MatchedPlaces out;
-    for (const PartStretch& stretch : stretches) {
-        const double length =
-            (stretch.to_share - stretch.from_share) * find_run(both.before.runs, stretch.edge)->length;
-        const auto count =
-            static_cast<std::size_t>(std::max(fewest_places, std::ceil(length / part_spacing_mm)));
-        for (const Point p : places_on(both.before, stretch, count)) out.before.push_back(p);
-        for (const Point p : places_on(both.after, stretch, count)) out.after.push_back(p);
-    }
-    return out;
-}
-
-std::vector<ComparedPart> rigid_parts(const PieceBothWays& both) {
+RigidParts rigid_parts(const PieceBothWays& both) {
     std::vector<LinkedStretch> stretches = all_stretches(both);
     begin_with_a_part(stretches);
-    std::vector<ComparedPart> parts;
+    RigidParts out;
+    RunsOfStretches runs(both);
     bool goes_on = false;
     for (const LinkedStretch& each : stretches) {
-        if (!goes_on) parts.emplace_back();
-        parts.back().stretches.push_back(each.stretch);
-        parts.back().length_mm += each.length_mm;
+        if (!goes_on) {
+            out.parts.emplace_back();
+            out.places.emplace_back();
+        }
+        out.parts.back().stretches.push_back(each.stretch);
+        out.parts.back().length_mm += each.length_mm;
+        runs.add_places(out.places.back(), each);
         goes_on = each.goes_on;
     }
-    for (ComparedPart& part : parts) fit(part, both);
-    return parts;
+    for (std::size_t i = 0; i < out.parts.size(); ++i) fit(out.parts[i], out.places[i]);
+    return out;
 }
 
 }  // namespace dartwright

@@ -13,18 +13,19 @@ inline constexpr double part_spacing_mm = 4;
 /// for one mouth whose place was rounded.
 inline constexpr double narrowest_stretch_mm = 1;
 
-/// Every part of the outline that has no mouth in it before or after, matched by run and share of the run's
-/// sewn length. Runs that only one of the two has, and corners where other runs meet, end a part.
-std::vector<ComparedPart> rigid_parts(const PieceBothWays& both);
-
-/// How many runs are followed by the same run in both.
-std::size_t corners_in_common(const std::vector<Run>& before, const std::vector<Run>& after);
-
-/// The places of the parts, before and after.
+/// Places before, and the same places after.
 struct MatchedPlaces {
     std::vector<Point> before;
     std::vector<Point> after;
 };
-MatchedPlaces places_of(const PieceBothWays& both, const std::vector<PartStretch>& stretches);
+
+struct RigidParts {
+    std::vector<ComparedPart> parts;
+    std::vector<MatchedPlaces> places;  ///< those looked at on each part
+};
+/// Every part of the outline that has no mouth in it before or after, matched by run and share of the run's
+/// sewn length. Runs that only one of the two has, and corners where other runs meet, end a part.
+/// O((n + p) log n) for n curves and p places.
+RigidParts rigid_parts(const PieceBothWays& both);
 
 }  // namespace dartwright
