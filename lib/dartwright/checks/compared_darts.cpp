@@ -3,15 +3,17 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <string_view>
+#include <unordered_map>
 
 #include "dartwright/checks/placed_dart.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/run_index.hpp"
 
 namespace dartwright {
 namespace {
 
-DartSeen seen(const ShapedPiece& shaped, std::size_t item) {
-    const PlacedDart placed = placed_dart(shaped.piece.outline, shaped.runs, item);
+DartSeen seen(const ShapedPiece& shaped, const PlacedDart& placed, std::size_t item) {
     const DartFigures figures = figures_of(shaped.piece.outline, item);
     DartSeen out;
     out.place = place_words(placed);
@@ -23,11 +25,11 @@ DartSeen seen(const ShapedPiece& shaped, std::size_t item) {
     return out;
 }
 
-DartChange change_of(const ComparedDart& dart, const PieceBothWays& both, const Tolerances& tolerances) {
+DartChange change_of(const ComparedDart& dart, const RunIndex& runs_before, const Tolerances& tolerances) {
     if (!dart.after) return DartChange::gone;
     if (!dart.before) return DartChange::opened;
     if (dart.before->edge != dart.after->edge) return DartChange::moved;
-    const Run* run = find_run(both.before.runs, dart.before->edge);
+    const Run* run = runs_before.find(dart.before->edge);
     const double length = run ? run->length : 0;
     if (std::abs(dart.before->share - dart.after->share) * length > tolerances.notch_mm)
         return DartChange::moved;
@@ -48,6 +50,18 @@ std::vector<std::size_t> dart_items(const Piece& piece) {
 
 const std::string& dart_name(const Piece& piece, std::size_t item) {
     return piece.outline.items[item].as_dart()->name;
+}
+
+// Outline items of the darts by their names.
+using DartIndex = std::unordered_map<std::string_view, std::size_t>;
+DartIndex index_of_darts(const Piece& piece) {
+    DartIndex out;
+    for (const std::size_t item : dart_items(piece)) out.emplace(dart_name(piece, item), item);
+    return out;
+}
+std::optional<std::size_t> item_of(const DartIndex& darts, const std::string& name) {
+    const auto found = darts.find(name);
+    return found == darts.end() ? std::nullopt : std::optional(found->second);
 }
 
 struct Pivot {
@@ -98,7 +112,12 @@ class PivotSearch {
   public:
     PivotSearch(const PieceBothWays& both, const std::vector<ComparedPart>& parts,
                 const Tolerances& tolerances)
-        : both_(both), parts_(parts), tolerances_(tolerances), after_(pivots_of(both.after.piece)) {}
+        : both_(both),
+          parts_(parts),
+          tolerances_(tolerances),
+          placed_(placed_darts(both.before.piece.outline, both.before.runs)),
+          after_(pivots_of(both.after.piece)),
+          darts_after_(index_of_darts(both.after.piece)) {}
 
     Found partner_of(const Pivot& pivot) const {
         const Found beside = carried(pivot, true);
@@ -112,8 +131,7 @@ class PivotSearch {
   private:
     bool is_beside(const ComparedPart& part, const Pivot& pivot) const {
         return std::any_of(pivot.items.begin(), pivot.items.end(), [&](std::size_t item) {
-            const PlacedDart placed = placed_dart(both_.before.piece.outline, both_.before.runs, item);
-            return placed.run && touches(part, placed, tolerances_);
+            return placed_[item].run && touches(part, placed_[item], tolerances_);
         });
     }
     Found carried(const Pivot& pivot, bool only_beside) const {
@@ -126,7 +144,7 @@ class PivotSearch {
     }
     Found named_like(const Pivot& pivot, double strays_mm) const {
         for (const std::size_t item : pivot.items) {
-            const auto dart = find_dart(both_.after.piece, dart_name(both_.before.piece, item));
+            const auto dart = item_of(darts_after_, dart_name(both_.before.piece, item));
             for (std::size_t i = 0; dart && i < after_.size(); ++i) {
                 const std::vector<std::size_t>& items = after_[i].items;
                 if (std::find(items.begin(), items.end(), *dart) != items.end()) return {i, strays_mm};
@@ -138,7 +156,9 @@ class PivotSearch {
     const PieceBothWays& both_;
     const std::vector<ComparedPart>& parts_;
     const Tolerances& tolerances_;
+    std::vector<PlacedDart> placed_;  // before, by item
     std::vector<Pivot> after_;
+    DartIndex darts_after_;
 };
 
 std::vector<std::string> names_of(const Piece& piece, const Pivot& pivot) {
@@ -150,22 +170,30 @@ std::vector<std::string> names_of(const Piece& piece, const Pivot& pivot) {
 }  // namespace
 
 std::vector<ComparedDart> compared_darts(const PieceBothWays& both, const Tolerances& tolerances) {
+    const ShapedPiece& before = both.before;
+    const ShapedPiece& after = both.after;
+    const std::vector<PlacedDart> placed_before = placed_darts(before.piece.outline, before.runs);
+    const std::vector<PlacedDart> placed_after = placed_darts(after.piece.outline, after.runs);
+    const DartIndex darts_before = index_of_darts(before.piece);
+    const DartIndex darts_after = index_of_darts(after.piece);
     std::vector<ComparedDart> darts;
-    for (const std::size_t item : dart_items(both.before.piece)) {
+    for (const std::size_t item : dart_items(before.piece)) {
         ComparedDart dart;
-        dart.name = dart_name(both.before.piece, item);
-        dart.before = seen(both.before, item);
-        if (const auto same = find_dart(both.after.piece, dart.name)) dart.after = seen(both.after, *same);
+        dart.name = dart_name(before.piece, item);
+        dart.before = seen(before, placed_before[item], item);
+        if (const auto same = item_of(darts_after, dart.name))
+            dart.after = seen(after, placed_after[*same], *same);
         darts.push_back(dart);
     }
-    for (const std::size_t item : dart_items(both.after.piece)) {
+    for (const std::size_t item : dart_items(after.piece)) {
         ComparedDart dart;
-        dart.name = dart_name(both.after.piece, item);
-        if (find_dart(both.before.piece, dart.name)) continue;
-        dart.after = seen(both.after, item);
+        dart.name = dart_name(after.piece, item);
+        if (item_of(darts_before, dart.name)) continue;
+        dart.after = seen(after, placed_after[item], item);
         darts.push_back(dart);
     }
-    for (ComparedDart& dart : darts) dart.change = change_of(dart, both, tolerances);
+    const RunIndex runs_before(before.runs);
+    for (ComparedDart& dart : darts) dart.change = change_of(dart, runs_before, tolerances);
     return darts;
 }
 

@@ -1,23 +1,19 @@
 #include "dartwright/checks/placed_dart.hpp"
 
-#include <algorithm>
 #include <cmath>
 
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
 
-PlacedDart placed_dart(const Outline& outline, const std::vector<Run>& runs, std::size_t item) {
+std::vector<PlacedDart> placed_darts(const Outline& outline, const std::vector<Run>& runs) {
+    std::vector<PlacedDart> out(outline.items.size());
     for (const Run& run : runs) {
-        const auto inner = std::find(run.darts.begin(), run.darts.end(), item);
-        if (inner != run.darts.end()) {
-            const auto number = static_cast<std::size_t>(inner - run.darts.begin());
-            return {&run, dart_distances(outline, run)[number]};
-        }
-        const std::vector<std::size_t>& corner = run.corner_darts_after;
-        if (std::find(corner.begin(), corner.end(), item) != corner.end()) return {&run, run.length};
+        const std::vector<double> inner = dart_distances(outline, run);
+        for (std::size_t k = 0; k < inner.size(); ++k) out[run.darts[k]] = {&run, inner[k]};
+        for (const std::size_t item : run.corner_darts_after) out[item] = {&run, run.length};
     }
-    return {};
+    return out;
 }
 
 std::string place_words(const PlacedDart& placed) {

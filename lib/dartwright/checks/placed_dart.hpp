@@ -2,7 +2,7 @@
 
 // Private to this room: where on its run a dart stands.
 
-#include <optional>
+#include <vector>
 
 #include "dartwright/pattern/piece.hpp"
 #include "dartwright/pattern/run.hpp"
@@ -13,8 +13,9 @@ struct PlacedDart {
     const Run* run = nullptr;
     double distance = 0;  ///< sewn, from the run's anticlockwise start, mm
 };
-/// A dart at a corner stands at the end of the run before it. Null if the outline has no run.
-PlacedDart placed_dart(const Outline& outline, const std::vector<Run>& runs, std::size_t item);
+/// By outline item; of items that are no darts the run is null. A dart at a corner stands at the end of the
+/// run before it. O(items). The runs must outlive the result.
+std::vector<PlacedDart> placed_darts(const Outline& outline, const std::vector<Run>& runs);
 
 /// `EDGE@DISTANCE/FROM`, from the nearer end, to a hundredth of a millimetre.
 std::string place_words(const PlacedDart& placed);
