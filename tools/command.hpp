@@ -66,6 +66,7 @@ Command open_command();
 Command replay_command();
 Command compare_command();
 Command draw_command();
+Command lay_command();
 
 /// Every command, in the order of the help.
 std::vector<Command> all_commands();

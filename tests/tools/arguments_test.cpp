@@ -5,9 +5,9 @@
 namespace dartwright {
 namespace {
 
-const std::vector<std::string> commands{"check",   "walk",    "show",   "measure", "pivot",
-                                        "split",   "cluster", "merge",  "close",   "true",
-                                        "repoint", "open",    "replay", "compare", "draw"};
+const std::vector<std::string> commands{"check",   "walk",    "show",  "measure", "pivot",   "split",
+                                        "cluster", "merge",   "close", "true",    "repoint", "open",
+                                        "replay",  "compare", "draw",  "lay"};
 
 TEST(help, lists_every_command) {
     const Ended ended = dartwright({"--help"});

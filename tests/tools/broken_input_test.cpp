@@ -17,6 +17,7 @@ const std::vector<Reader> readers{
     {"walk", {"--seam", "side"}},
     {"measure", {"--line", "waist"}},
     {"draw", {}},
+    {"lay", {"--width", "140cm"}},
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
     {"cluster", {"--piece", "front", "--dart", "waist dart", "--apart", "2cm"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},

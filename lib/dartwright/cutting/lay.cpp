@@ -117,8 +117,8 @@ class Placements {
             add_to_folded(piece);
         } else {
             const int down = piece.are_alike ? 0 : piece.quantity / 2;
-            repeat(piece.quantity - down, "face up", ways(piece, true, false));
-            repeat(down, "face down", ways(piece, false, true));
+            repeat(piece.quantity - down, "from the single ply", ways(piece, true, false));
+            repeat(down, "from the single ply", ways(piece, false, true));
         }
     }
     std::vector<Placement> all;

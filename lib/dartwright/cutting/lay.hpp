@@ -22,7 +22,8 @@ struct LayRequest {
 struct LaidPiece {
     std::string name;
     std::vector<Point> polygon;  ///< anticlockwise
-    std::string how;             ///< `on the fold`, `through both plies`, `through the upper ply only`, ...
+    std::string how;             ///< `on the fold`, `through both plies`, `through the upper ply only`, or
+                                 ///< `from the single ply`
     bool is_on_fold = false;
     bool is_mirrored = false;  ///< face down
     Vector grain;              ///< unit, (0, 1) or (0, -1)
