@@ -135,6 +135,83 @@ TEST(CuttingLine, carries_an_edge_without_allowance_on) {
     EXPECT_TRUE(has_point(carried, {100 + 15 * std::sqrt(10400.0) / 100, 0}));
 }
 
+CuttingRequest one_corner(const std::string& a, const std::string& b, CornerKind kind,
+                          const std::string& whose) {
+    CuttingRequest request;
+    request.corners.push_back({{a, b}, kind, whose, std::nullopt});
+    return request;
+}
+
+// A sharp corner of 60 degrees: the seam is sewn on to the neighbour's cutting line, and its allowance ends
+// square to it there.
+TEST(CuttingLine, squares_an_allowance_off_at_the_end_of_its_seam) {
+    const Piece piece = straight_piece({{0, 0}, {200, 0}, {100, 100 * std::sqrt(3)}}, {20, 10, 10});
+    const double sewn_on = 10 / std::sin(pi / 3);
+    const CuttingLine line =
+        cutting_line(piece, one_corner("edge 0", "edge 1", CornerKind::squared, "edge 0"));
+    EXPECT_TRUE(has_point(line, {200 + sewn_on, 0}));
+    EXPECT_TRUE(has_point(line, {200 + sewn_on, -20}));
+    const CuttingLine other =
+        cutting_line(piece, one_corner("edge 2", "edge 0", CornerKind::squared, "edge 0"));
+    EXPECT_TRUE(has_point(other, {-sewn_on, 0}));
+    EXPECT_TRUE(has_point(other, {-sewn_on, -20}));
+    EXPECT_EQ(other.corners[2].kind, CornerKind::squared);
+    EXPECT_TRUE(is_simple(other.points));
+}
+
+TEST(CuttingLine, squares_off_beside_an_edge_without_allowance_at_the_corner) {
+    const Piece piece = straight_piece({{0, 0}, {200, 0}, {100, 100 * std::sqrt(3)}}, {20, 0, 0});
+    const CuttingLine line =
+        cutting_line(piece, one_corner("edge 0", "edge 1", CornerKind::squared, "edge 0"));
+    EXPECT_TRUE(has_point(line, {200, 0}));
+    EXPECT_TRUE(has_point(line, {200, -20}));
+}
+
+// Folded over along the hem, its allowance lies on the piece: edge on edge, along the curve of the side.
+TEST(CuttingLine, mirrors_the_neighbour_so_that_the_allowance_lies_on_it_when_folded) {
+    for (const double lean : {-12.0, 0.0, 25.0}) {
+        for (const bool is_curved : {false, true}) {
+            Piece piece =
+                straight_piece({{0, 0}, {200, 0}, {200 + lean, 200}, {-lean, 200}}, {30, 10, 10, 10});
+            if (is_curved) {
+                piece.outline.items[1].as_edge()->shape =
+                    CubicShape{{Point{198 + lean / 4, 60}, Point{200 + lean, 120}}};
+            }
+            CuttingRequest request = one_corner("edge 0", "edge 1", CornerKind::mirrored, "edge 0");
+            request.corners.push_back({{"edge 3", "edge 0"}, CornerKind::mirrored, "edge 0", std::nullopt});
+            const CuttingLine line = cutting_line(piece, request);
+            EXPECT_TRUE(line.notes.empty()) << line.notes.front();
+            EXPECT_TRUE(is_simple(line.points));
+            EXPECT_FALSE(line.is_cleaned);
+            double lowest = 0;
+            int below = 0;
+            for (const Point p : line.points) {
+                lowest = std::min(lowest, p.y);
+                if (p.y >= 0 || p.y < -30 + 1e-9) continue;
+                ++below;
+                EXPECT_LT(testing::distance_to_line(line.points, {p.x, -p.y}), 1e-9);
+            }
+            EXPECT_NEAR(lowest, -30, 1e-9);
+            EXPECT_GE(below, is_curved ? 2 : 0);
+            const auto corner_of_hem = std::count_if(line.points.begin(), line.points.end(), [&](Point p) {
+                return p.y < -30 + 1e-9 && testing::distance_to_line(line.points, {p.x, 30}) < 1e-9;
+            });
+            EXPECT_EQ(corner_of_hem, 2);
+        }
+    }
+}
+
+TEST(CuttingLine, meets_a_corner_that_cannot_be_mirrored_and_says_so) {
+    // The side is 20 mm long, too short for a hem of 40.
+    const Piece piece = straight_piece({{0, 0}, {200, 0}, {200, 20}, {150, 200}, {0, 200}}, {40, 5, 5, 5, 5});
+    const CuttingLine line =
+        cutting_line(piece, one_corner("edge 0", "edge 1", CornerKind::mirrored, "edge 0"));
+    EXPECT_EQ(line.notes,
+              (std::vector<std::string>{
+                  "the corner of \"edge 0\" and \"edge 1\" cannot be mirrored there, and is met"}));
+    EXPECT_TRUE(has_point(line, {205, -40}));
+}
+
 TEST(CuttingLine, gives_the_fold_none_and_carries_it_on) {
     Piece piece = straight_piece({{0, 0}, {100, 5}, {100, 100}, {0, 97}}, {15, 15, 15, 15});
     piece.cut = Cut{1, "edge 3", false, {}};

@@ -74,6 +74,10 @@ std::string to_text(CornerKind kind) {
             return "carried on";
         case CornerKind::blunted:
             return "blunted";
+        case CornerKind::squared:
+            return "squared";
+        case CornerKind::mirrored:
+            return "mirrored";
         case CornerKind::met:
             break;
     }

@@ -17,12 +17,15 @@ inline constexpr double cutting_line_error_mm = 0.01;
 
 /// How the allowances of two edges meet at a corner.
 enum class CornerKind {
-    met,         ///< both cutting lines are carried on straight until they meet
-    carried_on,  ///< `whose` is carried on straight to the cutting line of its neighbour
+    met,      ///< both cutting lines are carried on straight until they meet
+    squared,  ///< `whose` is sewn on to the cutting line of its neighbour; there its allowance ends square to
+              ///< it
+    mirrored,  ///< so too, but its allowance ends in the mirror image of the neighbour's cutting line: folded
+               ///< over along the seam, as when it is pressed to one side or open, the two lie on each other
+    carried_on,  ///< the cutting line of `whose` goes on straight to that of its neighbour
     blunted      ///< met, but cut off square to the corner where it would stand out too far
 };
-
-/// `met`, `carried on`, `blunted`.
+/// `met`, `squared`, `mirrored`, `carried on`, `blunted`.
 std::string to_text(CornerKind kind);
 
 /// What is asked for at the corner of two edges, in whichever order they are named.
@@ -50,11 +53,11 @@ enum class CutPart {
     step,    ///< square across, from one width to another
     mouth    ///< over the mouth of a dart
 };
-/// What a side of the cutting line belongs to.
+/// What a side of the cutting line belongs to. The item is one of the outline: the edge; before a corner or a
+/// step the edge that ends there; the dart.
 struct CutSide {
     CutPart part = CutPart::edge;
-    std::size_t item =
-        0;  ///< of the outline: the edge item; before a corner or step that which ends there; the dart
+    std::size_t item = 0;
     double width_mm = 0;  ///< of an edge
 };
 
@@ -64,7 +67,7 @@ struct CutDart {
     std::string dart;
     Point a;    ///< where the leg from the point through A comes to the cutting line
     Point b;    ///< and the leg through B
-    Point tip;  ///< where the cutting line meets the dart's centre line
+    Point tip;  ///< on the dart's centre line: of the cap, or half way from A' to B'
     Point point;
     Vector centre;                     ///< unit, along the centre line from the point towards the mouth
     std::optional<PressSide> pressed;  ///< the side for which the cap is cut

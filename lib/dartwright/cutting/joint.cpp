@@ -5,6 +5,7 @@
 
 #include "dartwright/cutting/chain_view.hpp"
 #include "dartwright/cutting/offset_curve.hpp"
+#include "dartwright/cutting/seam_end_shape.hpp"
 
 namespace dartwright::cutting {
 namespace {
@@ -30,12 +31,10 @@ class Joiner {
     JointPath path() {
         if (distance(first_.at(0), second_.at(0)) <= same_end_mm) return std::move(path_);
         path_.kind = wanted_.kind;
-        const bool is_done = wanted_.kind == CornerKind::carried_on && carry_on();
-        if (!is_done) {
-            path_.is_too_far = wanted_.kind == CornerKind::carried_on;
-            if (path_.is_too_far) path_.kind = CornerKind::met;
-            meet();
-        }
+        if (is_made_as_asked()) return std::move(path_);
+        path_.is_not_as_asked = wanted_.kind != CornerKind::met && wanted_.kind != CornerKind::blunted;
+        if (path_.is_not_as_asked) path_.kind = CornerKind::met;
+        meet();
         return std::move(path_);
     }
 
@@ -53,12 +52,7 @@ class Joiner {
         const auto met = meeting_of(ray, second_, reach());
         if (!met) return false;
         path_.first = part;
-        if (met->side == 0) {
-            add(met->place, CutPart::corner);
-        } else {
-            add_on_after(met->place);
-            trim_after(met->side);
-        }
+        go_on(met->place, met->side);
         return true;
     }
 
@@ -69,6 +63,42 @@ class Joiner {
         add(met->place, part);
         if (met->side > 0) trim_before(met->side);
         return true;
+    }
+
+    bool is_made_as_asked() {
+        if (wanted_.kind == CornerKind::carried_on) return carry_on();
+        if (wanted_.kind != CornerKind::squared && wanted_.kind != CornerKind::mirrored) return false;
+        const SeamEnd seam = wanted_.whose_is_first
+                                 ? SeamEnd{corner_, in_, outwards(in_), before_.width_mm, first_, second_}
+                                 : SeamEnd{corner_, -out_, outwards(out_), after_.width_mm, second_, first_};
+        const auto shape =
+            wanted_.kind == CornerKind::squared ? squared_end(seam, reach()) : mirrored_end(seam, reach());
+        if (!shape) return false;
+        wanted_.whose_is_first ? end_first(*shape) : start_second(*shape);
+        return true;
+    }
+
+    // From the line of the first strand along the shape of its end to its seam, and on along the second.
+    void end_first(const SeamEndShape& shape) {
+        path_.first = shape.own_side > 0 ? CutPart::edge : CutPart::corner;
+        trim_before(shape.own_side);
+        for (std::size_t k = shape.from_seam.size(); k-- > 1;) add(shape.from_seam[k], CutPart::corner);
+        go_on(shape.from_seam[0], shape.other_side);
+    }
+
+    void start_second(const SeamEndShape& shape) {
+        path_.first = shape.other_side > 0 ? CutPart::edge : CutPart::corner;
+        trim_before(shape.other_side);
+        const std::size_t last = shape.from_seam.size() - 1;
+        for (std::size_t k = 0; k < last; ++k) add(shape.from_seam[k], CutPart::corner);
+        go_on(shape.from_seam[last], shape.own_side);
+    }
+
+    // The last point of the path, on this side of the second strand or on its extension.
+    void go_on(Point p, std::size_t side) {
+        if (side == 0) return add(p, CutPart::corner);
+        add_on_after(p);
+        trim_after(side);
     }
 
     bool carry_on() {

@@ -21,8 +21,8 @@ struct JointPath {
     CornerKind kind = CornerKind::met;
     bool is_step = false;
     bool is_blunted_unasked = false;
-    bool is_too_far = false;   ///< what was asked for would stand out too far, so the corner is met
-    bool is_crossing = false;  ///< the strands cross, and are to be trimmed by the clean-up
+    bool is_not_as_asked = false;  ///< what was asked for does not fit there, so the corner is met
+    bool is_crossing = false;      ///< the strands cross, and are to be trimmed by the clean-up
 };
 
 /// What is to be made of a joint.

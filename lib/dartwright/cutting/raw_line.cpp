@@ -19,7 +19,7 @@ bool is_for(const CornerRequest& request, const std::string& before, const std::
 }
 
 bool needs_whose(CornerKind kind) {
-    return kind == CornerKind::carried_on;
+    return kind != CornerKind::met && kind != CornerKind::blunted;
 }
 
 void refuse_bad_corner(const CornerRequest& request, const std::vector<Run>& runs, const Piece& piece) {
@@ -90,7 +90,7 @@ class RawMaker {
         const JointWanted wanted =
             place.is_corner ? wanted_at(edge_of(before), edge_of(after)) : JointWanted{};
         JointPath path = joined(strands_, place, wanted);
-        if (place.is_corner) add_corner(place, path);
+        if (place.is_corner) add_corner(place, path, wanted.kind);
         MouthPath mouth;
         if (strand.darts > 0) {
             mouth = opened(piece_, strands_, place, path);
@@ -103,15 +103,15 @@ class RawMaker {
         mouths_.push_back(std::move(mouth.mouths));
     }
 
-    void add_corner(const JointPlace& place, const JointPath& path) {
+    void add_corner(const JointPlace& place, const JointPath& path, CornerKind asked) {
         const Strand& strand = strands_.strands[place.before];
         out_.corners.push_back(
             {{edge_of(place.before), edge_of(place.after)}, strand.end, path.kind, path.is_step});
         const std::string corner =
             "the corner of " + quoted(edge_of(place.before)) + " and " + quoted(edge_of(place.after));
         if (path.is_blunted_unasked) out_.notes.push_back(corner + " is too sharp to be met, and is blunted");
-        if (path.is_too_far) {
-            out_.notes.push_back(corner + " would stand out too far as asked, and is met");
+        if (path.is_not_as_asked) {
+            out_.notes.push_back(corner + " cannot be " + to_text(asked) + " there, and is met");
         }
     }
 
