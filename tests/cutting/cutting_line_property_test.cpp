@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "cutting/cut_pieces.hpp"
+#include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -185,6 +186,55 @@ RC_GTEST_PROP(CuttingLine, without_allowances_is_the_stitching_line_with_its_cap
     for (std::size_t i = 0; i < line.points.size(); ++i) {
         if (line.sides[i].part != CutPart::edge) continue;
         RC_ASSERT(distance_to_item(piece.outline, line.sides[i].item, line.points[i]) < enough_mm);
+    }
+}
+
+// The notch lies on the cutting line, and inside an edge the edge's own width out.
+RC_GTEST_PROP(CuttingLine, is_reached_by_notches, ()) {
+    const Piece piece = any_cut_piece();
+    const CuttingLine line = cutting_line(piece);
+    for (const Run& run : runs_of(piece.outline)) {
+        const RunPlace place = place_on_run(piece.outline, run, real_between(0, 1) * run.length);
+        const CutNotch notch = notch_on_cutting_line(line, place);
+        RC_ASSERT(distance_to_line(line.points, notch.cut) < cutting_line_error_mm + enough_mm);
+        const CutSide& side = line.sides[notch.side];
+        RC_ASSERT(notch.width_mm >= 0);
+        if (side.part == CutPart::edge && side.item == place.item && !line.is_cleaned) {
+            RC_ASSERT(std::abs(notch.width_mm - side.width_mm) < 2 * (cutting_line_error_mm + enough_mm));
+        }
+    }
+}
+
+// Whatever is asked at the corners, and however wide the allowances: a simple line round the stitching line.
+RC_GTEST_PROP(CuttingLine, stays_simple_whatever_is_asked_of_its_corners, ()) {
+    Piece piece = any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    add_any_allowances(piece, *rc::gen::inRange(1, 60), true);
+    CuttingRequest request;
+    for (const Run& run : runs_of(piece.outline)) {
+        const auto kind = static_cast<CornerKind>(*rc::gen::inRange(0, 5));
+        const std::optional<double> limit =
+            *rc::gen::arbitrary<bool>() ? std::optional(real_between(0.1, 50)) : std::nullopt;
+        request.corners.push_back(
+            {{run.edge, run.after}, kind, *rc::gen::arbitrary<bool>() ? run.edge : run.after, limit});
+    }
+    for (const OutlineItem& item : piece.outline.items) {
+        if (const DartItem* dart = item.as_dart())
+            request.trimmed.push_back({dart->name, real_between(0, 10)});
+    }
+    const CuttingLine line = [&] {
+        try {
+            return cutting_line(piece, request);
+        } catch (const BadWidth&) {
+            return CuttingLine{};
+        }
+    }();
+    RC_PRE(!line.points.empty());
+    RC_ASSERT(is_simple(line.points));
+    RC_ASSERT(signed_area(line.points) > 0);
+    FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, 0.1);
+    for (const Point p : flat.points) {
+        const bool is_within = where_in_polygon(line.points, p) == Where::inside;
+        RC_ASSERT(is_within || distance_to_line(line.points, p) < cutting_line_error_mm + enough_mm);
     }
 }
 

@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "cutting/cut_pieces.hpp"
+#include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/geometry/predicates.hpp"
 
 namespace dartwright {
@@ -242,6 +243,119 @@ TEST(CuttingLine, keeps_its_distance_in_a_tight_curve) {
     EXPECT_TRUE(line.is_cleaned);
     EXPECT_TRUE(is_simple(line.points));
     EXPECT_NEAR(signed_area(line.points), 230 * 130, 0.1);
+}
+
+// A dart in the lower edge, 60 mm long, its mouth 20 mm wide, pressed to the left.
+Piece piece_with_dart() {
+    Piece piece = straight_piece({{0, 0}, {200, 0}, {200, 150}, {0, 150}}, {10, 15, 10, 15});
+    piece.outline.items[0].to = {90, 0};
+    DartItem dart;
+    dart.name = "dart";
+    dart.point = {100, 60};
+    dart.press = "edge 3";
+    piece.outline.items.insert(piece.outline.items.begin() + 1, {dart, Point{110, 0}});
+    piece.outline.items.insert(piece.outline.items.begin() + 2,
+                               {EdgeItem{"edge 0", StraightShape{}, 0}, Point{200, 0}});
+    return piece;
+}
+
+// The legs go on to the cutting line of the edge closed; what lies under the folded dart is met as the edge
+// lies.
+TEST(CuttingLine, goes_over_a_mouth_as_the_dart_is_folded) {
+    const CuttingLine line = cutting_line(piece_with_dart());
+    const CutDart& dart = line.darts.at(0);
+    // Closed, the two halves of the edge make a corner turned in by the dart's angle: met, it lies on the
+    // leg.
+    const double half = std::atan2(10, 60);
+    const Vector leg = unit(Point{90, 0} - Point{100, 60});
+    EXPECT_NEAR(distance(dart.a, Point{90, 0} + 10 / std::cos(half) * leg), 0, 1e-9);
+    EXPECT_NEAR(distance(dart.b, Point{200 - dart.a.x, dart.a.y}), 0, 1e-9);
+    // Exact geometry: the edge meets the leg at b, 90 degrees and half the dart's angle f, so that the tip is
+    // at L sin b / sin(b + f) from the point.
+    const double l = distance(dart.a, dart.point);
+    EXPECT_NEAR(distance(dart.tip, dart.point), l * std::cos(half) / std::cos(2 * half), 1e-9);
+    EXPECT_FALSE(line.is_cleaned);
+    EXPECT_TRUE(dart.is_capped);
+    EXPECT_EQ(dart.pressed, PressSide::before);
+    EXPECT_TRUE(line.notes.empty());
+}
+
+TEST(CuttingLine, says_what_it_takes_for_a_dart_without_press_side) {
+    Piece piece = piece_with_dart();
+    piece.outline.items[1].as_dart()->press.clear();
+    CuttingLine line = cutting_line(piece);
+    EXPECT_EQ(line.notes,
+              (std::vector<std::string>{
+                  "the cutting line goes straight over the mouth of \"dart\": it has no press side"}));
+    EXPECT_FALSE(line.darts.at(0).is_capped);
+    piece.cut = Cut{1, "edge 3", false, {}};
+    line = cutting_line(piece);
+    EXPECT_EQ(line.notes,
+              (std::vector<std::string>{
+                  "\"dart\" has no press side; its cap is cut for pressing it towards \"edge 3\""}));
+    EXPECT_TRUE(line.darts.at(0).is_capped);
+}
+
+TEST(CuttingLine, goes_straight_over_a_mouth_whose_legs_differ) {
+    Piece piece = piece_with_dart();
+    piece.outline.items[1].as_dart()->point = {104, 60};
+    const CuttingLine line = cutting_line(piece);
+    EXPECT_EQ(line.notes,
+              (std::vector<std::string>{"the cutting line goes straight over the mouth of \"dart\": its "
+                                        "legs differ by 1.3 mm"}));
+}
+
+// Exact geometry: lines w beside the legs meet w / sin f from the point.
+TEST(CuttingLine, trims_a_dart_beside_its_legs_and_not_past_its_point) {
+    CuttingRequest request;
+    request.trimmed = {{"dart", 5}};
+    const Piece piece = piece_with_dart();
+    const CuttingLine line = cutting_line(piece, request);
+    const CuttingLine whole = cutting_line(piece);
+    EXPECT_TRUE(is_simple(line.points));
+    const double half = std::atan2(10, 60);
+    const double l = distance(line.darts.at(0).a, line.darts.at(0).point);
+    EXPECT_TRUE(has_point(line, {100, 60 - 5 / std::sin(half)}));
+    EXPECT_LT(signed_area(line.points), signed_area(whole.points));
+    for (const Point p : line.points) {
+        EXPECT_GE(where_in_polygon(whole.points, p) == Where::inside ||
+                      testing::distance_to_line(whole.points, p) < 1e-9,
+                  1);
+        const bool is_in_wedge = std::abs(p.x - 100) < (60 - p.y) / 6 - 1e-9;
+        if (!is_in_wedge) continue;
+        // Never nearer to the legs' lines than asked, but along the cap.
+        const double beside = (60 - p.y) * std::sin(half) - std::abs(p.x - 100) * std::cos(half);
+        EXPECT_TRUE(beside > 5 - 1e-9 || p.y < -l * 0.05) << p.x << " " << p.y;
+    }
+    EXPECT_EQ(std::count_if(line.sides.begin(), line.sides.end(),
+                            [](const CutSide& side) { return side.part == CutPart::leg; }),
+              2);
+    request.trimmed = {{"dart", 13}};
+    EXPECT_EQ(cutting_line(piece, request).notes,
+              (std::vector<std::string>{
+                  "there is nothing to trim from \"dart\": 13 mm along each leg is all of it"}));
+    request.trimmed = {{"dart", -1}};
+    EXPECT_THROW(cutting_line(piece, request), BadWords);
+    request.trimmed = {{"no dart", 5}};
+    EXPECT_THROW(cutting_line(piece, request), UnknownName);
+}
+
+TEST(CuttingLine, is_reached_by_notches_straight_out) {
+    const Piece piece = piece_with_dart();
+    const CuttingLine line = cutting_line(piece);
+    const auto runs = runs_of(piece.outline);
+    const CutNotch side = notch_on_cutting_line(line, place_on_run(piece.outline, runs[1], 40));
+    EXPECT_NEAR(distance(side.stitched, Point{200, 40}), 0, 1e-9);
+    EXPECT_NEAR(distance(side.cut, Point{215, 40}), 0, 1e-9);
+    EXPECT_NEAR(side.width_mm, 15, 1e-9);
+    EXPECT_EQ(line.sides[side.side].item, 3u);
+    CuttingRequest request;
+    Piece bare = piece;
+    bare.allowance.clear();
+    const CuttingLine none = cutting_line(bare, request);
+    const CutNotch there = notch_on_cutting_line(none, place_on_run(piece.outline, runs[1], 40));
+    EXPECT_NEAR(distance(there.cut, Point{200, 40}), 0, 1e-9);
+    EXPECT_NEAR(there.width_mm, 0, 1e-9);
 }
 
 TEST(CuttingLine, refuses_widths_that_are_none_or_too_wide) {

@@ -7,6 +7,7 @@
 #include "dartwright/cutting/raw_line.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
 namespace {
@@ -41,13 +42,23 @@ std::vector<cutting::RawPoint> bridged(const Piece& piece, cutting::RawLine& raw
         const std::size_t next = raw.mouths[k].at + 1;
         out.insert(out.end(), raw.points.begin() + static_cast<std::ptrdiff_t>(laid),
                    raw.points.begin() + static_cast<std::ptrdiff_t>(next));
-        for (const Point p : cap.between) out.push_back({p, {CutPart::mouth, cap.dart.item, 0}});
+        out.insert(out.end(), cap.between.begin(), cap.between.end());
         laid = next;
         line.darts.push_back(std::move(cap.dart));
         raw.notes.insert(raw.notes.end(), cap.notes.begin(), cap.notes.end());
     }
     out.insert(out.end(), raw.points.begin() + static_cast<std::ptrdiff_t>(laid), raw.points.end());
     return out;
+}
+
+void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& trimmed) {
+    for (const DartTrimming& trimming : trimmed) {
+        dart_named(piece, trimming.dart);
+        if (!(trimming.width_mm >= 0 && std::isfinite(trimming.width_mm))) {
+            throw BadWords("the width left along the legs of " + quoted(trimming.dart) + ", " +
+                           text_of("%g mm", trimming.width_mm) + ", is no width; expected 0 mm or more");
+        }
+    }
 }
 
 void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
@@ -86,6 +97,7 @@ std::string to_text(CornerKind kind) {
 
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     refuse_gap(piece, request.tolerances);
+    refuse_bad_trimmings(piece, request.trimmed);
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
     if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);

@@ -40,10 +40,17 @@ struct CornerRequest {
 /// wider allowance is blunted there. With equal allowances: a corner of less than 29 degrees.
 inline constexpr double sharpest_corner = 4;
 
+/// A dart of which the cloth between the legs is cut away.
+struct DartTrimming {
+    std::string dart;
+    double width_mm = 0;  ///< what is left along each leg
+};
+
 struct CuttingRequest {
     std::optional<double>
         undecided_mm;  ///< for edges without an allowance; without it they have none, and are listed
     std::vector<CornerRequest> corners;  ///< the others are met
+    std::vector<DartTrimming> trimmed;   ///< the cloth of the other darts is kept
     Tolerances tolerances;
 };
 
@@ -51,7 +58,8 @@ enum class CutPart {
     edge,    ///< beside an edge
     corner,  ///< between two edges
     step,    ///< square across, from one width to another
-    mouth    ///< over the mouth of a dart
+    mouth,   ///< over the mouth of a dart
+    leg      ///< along a leg of a trimmed dart
 };
 /// What a side of the cutting line belongs to. The item is one of the outline: the edge; before a corner or a
 /// step the edge that ends there; the dart.

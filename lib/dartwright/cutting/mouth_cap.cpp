@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dartwright/cutting/line_walk.hpp"
+#include "dartwright/cutting/trimmed_mouth.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/usual_press.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -20,6 +21,7 @@ class MouthCapMaker {
           line_(line),
           mouth_(mouth),
           tolerances_(request.tolerances),
+          trimmed_(request.trimmed),
           item_(line.mouths[mouth].item),
           figures_(figures_of(piece.outline, item_)) {}
 
@@ -38,10 +40,29 @@ class MouthCapMaker {
         } else {
             go_straight("it has no press side");
         }
+        trim();
         return std::move(out_);
     }
 
   private:
+    void add(Point p) { out_.between.push_back({p, {CutPart::mouth, item_, 0}}); }
+
+    // The cap as far as the line beside a leg, that line to the centre line, and so back on the other side.
+    void trim() {
+        for (const DartTrimming& trimming : trimmed_) {
+            if (trimming.dart != out_.dart.dart) continue;
+            const auto points = trimmed_mouth({figures_.point, out_.dart.a, out_.dart.b}, out_.between,
+                                              {trimming.width_mm, item_});
+            if (points) {
+                out_.between = *points;
+            } else {
+                out_.notes.push_back("there is nothing to trim from " + quoted(out_.dart.dart) + ": " +
+                                     text_of("%g mm", trimming.width_mm) + " along each leg is all of it");
+            }
+            return;
+        }
+    }
+
     FoldedDart folded_dart() const {
         return {out_.dart.a, out_.dart.b, figures_.point, figures_.sewn_angle_rad};
     }
@@ -92,7 +113,7 @@ class MouthCapMaker {
         if (piece_.outline.items[item_].as_dart()->legs) {
             out_.notes.push_back("the curved legs of " + name + " are folded as straight ones");
         }
-        for (std::size_t k = 0; k + 1 < cap.curves.size(); ++k) out_.between.push_back(end_of(cap.curves[k]));
+        for (std::size_t k = 0; k + 1 < cap.curves.size(); ++k) add(end_of(cap.curves[k]));
         out_.dart.tip = cap.tip;
         out_.dart.centre = centre_line(folded_dart());
         out_.dart.is_capped = true;
@@ -111,6 +132,7 @@ class MouthCapMaker {
     const RawLine& line_;
     std::size_t mouth_;
     const Tolerances& tolerances_;
+    const std::vector<DartTrimming>& trimmed_;
     std::size_t item_;
     DartFigures figures_;
     MouthCap out_;

@@ -13,7 +13,7 @@ namespace dartwright::cutting {
 /// The points between the two ends of a mouth, and the dart with it.
 struct MouthCap {
     CutDart dart;
-    std::vector<Point> between;
+    std::vector<RawPoint> between;
     std::vector<std::string> notes;
 };
 MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request);

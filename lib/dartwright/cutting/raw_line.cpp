@@ -139,8 +139,15 @@ class RawMaker {
         }
     }
 
-    // Mouth ends stay two points even where the mouth is shut.
-    void lay_mouth_end(const RawPoint& point) { out_.points.push_back(point); }
+    // Mouth ends stay two points even where the mouth is shut; a point that lies on one gives way.
+    void lay_mouth_end(const RawPoint& point) {
+        const std::size_t size = out_.points.size();
+        const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= size;
+        const bool gives_way =
+            size > 0 && !is_mouth_end && distance(out_.points.back().at, point.at) <= same_point_mm;
+        if (gives_way) out_.points.pop_back();
+        out_.points.push_back(point);
+    }
 
     void add(const RawPoint& point) {
         if (!out_.points.empty() && distance(out_.points.back().at, point.at) <= same_point_mm) {
