@@ -67,6 +67,7 @@ Command replay_command();
 Command compare_command();
 Command draw_command();
 Command lay_command();
+Command sheet_command();
 
 /// Every command, in the order of the help.
 std::vector<Command> all_commands();

@@ -18,6 +18,7 @@ const std::vector<Reader> readers{
     {"measure", {"--line", "waist"}},
     {"draw", {}},
     {"lay", {"--width", "140cm"}},
+    {"sheet", {}},
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
     {"cluster", {"--piece", "front", "--dart", "waist dart", "--apart", "2cm"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},

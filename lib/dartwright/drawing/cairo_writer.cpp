@@ -2,6 +2,7 @@
 
 #include <cairo-pdf.h>
 #include <cairo.h>
+#include <stdexcept>
 
 #include <cmath>
 #include <memory>
@@ -172,22 +173,31 @@ std::string to_png(const Drawing& drawing, double pixels_per_mm) {
     return bytes;
 }
 
-std::string to_pdf(const Drawing& drawing) {
-    require_drawable(drawing);
+std::string to_pdf(const std::vector<Drawing>& pages) {
+    if (pages.empty()) throw std::invalid_argument("a PDF has a page or more");
+    for (const Drawing& page : pages) require_drawable(page);
     constexpr double points_per_mm = 72 / 25.4;
     std::string bytes;
     const Surface surface(cairo_pdf_surface_create_for_stream(
-        append, &bytes, drawing.width_mm * points_per_mm, drawing.height_mm * points_per_mm));
+        append, &bytes, pages[0].width_mm * points_per_mm, pages[0].height_mm * points_per_mm));
     require_success(cairo_surface_status(surface.get()));
     // The format wants a date, and the hour of printing would make every copy a different file.
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "2000-01-01T00:00:00Z");
-    const std::string title = clean_text(drawing.title);
+    const std::string title = clean_text(pages[0].title);
     if (!title.empty())
         cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title.c_str());
-    Painter(surface.get(), points_per_mm, drawing.height_mm).paint(drawing);
+    for (const Drawing& page : pages) {
+        cairo_pdf_surface_set_size(surface.get(), page.width_mm * points_per_mm,
+                                   page.height_mm * points_per_mm);
+        Painter(surface.get(), points_per_mm, page.height_mm).paint(page);
+    }
     cairo_surface_finish(surface.get());
     require_success(cairo_surface_status(surface.get()));
     return bytes;
+}
+
+std::string to_pdf(const Drawing& drawing) {
+    return to_pdf(std::vector<Drawing>{drawing});
 }
 
 }  // namespace dartwright

@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 #include "dartwright/drawing/drawing.hpp"
 
@@ -25,5 +26,8 @@ std::string to_png(const Drawing& drawing, double pixels_per_mm);
 /// fixed, so that the same drawing gives the same bytes on one machine. std::invalid_argument for what is
 /// not drawable.
 std::string to_pdf(const Drawing& drawing);
+/// The same of several pages, each of its own size; the title is the first one's. std::invalid_argument
+/// without any.
+std::string to_pdf(const std::vector<Drawing>& pages);
 
 }  // namespace dartwright

@@ -1,0 +1,47 @@
+#include "dartwright/cutting/lay_pattern.hpp"
+
+#include <algorithm>
+
+#include "dartwright/darts/open.hpp"
+
+namespace dartwright {
+namespace {
+
+Pattern without_folds(Pattern pattern) {
+    const Pattern folded = pattern;
+    for (const Piece& piece : folded.pieces) {
+        if (piece.cut && !piece.cut->fold.empty()) pattern = open(pattern, {piece.name}).pattern;
+    }
+    return pattern;
+}
+
+std::string undecided_words(const Piece& piece, const std::vector<UndecidedStretch>& undecided) {
+    std::vector<std::string> edges;
+    for (const UndecidedStretch& stretch : undecided) {
+        if (std::find(edges.begin(), edges.end(), stretch.edge) == edges.end()) edges.push_back(stretch.edge);
+    }
+    std::string list;
+    for (const std::string& edge : edges) list += (list.empty() ? "" : ", ") + edge;
+    return piece.name + " has no allowance decided at: " + list + "; it is laid without one there";
+}
+
+}  // namespace
+
+PatternLay lay_pattern(const Pattern& pattern, const LayRequest& request) {
+    PatternLay result;
+    result.request = request;
+    CuttingRequest cutting;
+    cutting.tolerances = tolerances_of(pattern);
+    const Pattern laid = request.is_folded ? pattern : without_folds(pattern);
+    std::vector<LayPiece> pieces;
+    for (const Piece& piece : laid.pieces) {
+        const CuttingLine line = cutting_line(piece, cutting);
+        if (!line.undecided.empty()) result.notes.push_back(undecided_words(piece, line.undecided));
+        pieces.push_back(lay_piece(piece, line, cutting.tolerances, result.notes));
+    }
+    result.lay = lay(pieces, request);
+    result.notes.insert(result.notes.end(), result.lay.notes.begin(), result.lay.notes.end());
+    return result;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,21 @@
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "dartwright/cutting/lay_pattern.hpp"
+#include "dartwright/drawing/document.hpp"
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+struct SheetRequest {
+    std::string date;  ///< as it shall stand there; none if empty
+    std::optional<PatternLay> cloth;
+};
+
+/// The page to sew by: cautions, the cloth and how its fold is squared, what is carried over to it, darts and
+/// seams in the order of sewing (see sewing_plan.hpp). Every figure is that of the pattern, in its unit.
+Document sewing_sheet(const Pattern& pattern, const SheetRequest& request);
+
+}  // namespace dartwright

@@ -1,0 +1,73 @@
+// sheet: the page to sew by.
+
+#include "arguments.hpp"
+#include "checked_file.hpp"
+#include "cloth_options.hpp"
+#include "dartwright/cutting/lay_pattern.hpp"
+#include "dartwright/drawing/cairo_writer.hpp"
+#include "dartwright/drawing/sewing_sheet.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "nearest_word.hpp"
+#include "result_file.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+enum class SheetKind { html, pdf };
+
+// Standard output is text: a sheet there is HTML.
+SheetKind kind_of(const std::string& path) {
+    if (path == "-") return SheetKind::html;
+    const std::size_t dot = path.rfind('.');
+    const std::string extension = dot == std::string::npos ? "" : path.substr(dot);
+    if (extension == ".html") return SheetKind::html;
+    if (extension == ".pdf") return SheetKind::pdf;
+    throw WrongUse(path + ": the name of a sheet ends in .html or .pdf; the nearest is " +
+                   nearest_word(extension, {".html", ".pdf"}));
+}
+
+ExitStatus run_sheet(const Arguments& arguments, Invocation& call) {
+    require_positional(arguments, 1, 1, "the pattern file");
+    const SheetKind kind = kind_of(arguments.value("output").value_or("-"));
+    for (const char* option : {"opened", "one-way", "gap"}) {
+        if (arguments.has(option) && !arguments.has("width"))
+            throw WrongUse(std::string("--") + option + " is for cloth; give its --width too");
+    }
+    const std::string& path = arguments.positional[0];
+    const Pattern pattern = read_pattern_file(path);
+    call.subject = shown_path(path);
+    SheetRequest request;
+    request.date = arguments.value("date").value_or("");
+    if (arguments.has("width")) request.cloth = lay_pattern(pattern, lay_request(arguments));
+    const Document sheet = sewing_sheet(pattern, request);
+    write_result(arguments, call.out, kind == SheetKind::html ? to_html(sheet) : to_pdf(pages_of(sheet, {})),
+                 "");
+    return ExitStatus::done;
+}
+
+}  // namespace
+
+Command sheet_command() {
+    return {
+        "sheet",
+        "write the page to sew by: cloth, darts and seams in order, with their figures",
+        "FILE [-o SHEET] [OPTIONS]",
+        "Writes what is to be done with the cut pieces: the cloth, what to carry over to it, each dart "
+        "with its length, where to shorten the stitch and where to press it, and each seam with its "
+        "lengths, notches and ease. Every figure is that of the pattern. The ending of SHEET says what it "
+        "is: .html or .pdf (A4); without -o it is HTML on standard output.",
+        {width_option("of the cloth, such as 140cm: the sheet then says how much it takes and how to lay "
+                      "the pieces"),
+         opened_option(),
+         one_way_option(),
+         gap_option(),
+         {"date", 0, "WORDS", "the date, as it shall stand on the sheet; none if absent"},
+         output_option("the sheet; it comes whole or not at all"),
+         overwrite_option()},
+        {{"dartwright sheet bodice.json --width 140cm -o sheet.pdf", "to print, with the lay"},
+         {"dartwright sheet bodice.json -o sheet.html", "to read on a screen"}},
+        run_sheet};
+}
+
+}  // namespace dartwright::tools
