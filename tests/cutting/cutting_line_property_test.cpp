@@ -56,7 +56,8 @@ RC_GTEST_PROP(CuttingLine, lies_the_width_away_beside_each_edge, ()) {
     }
 }
 
-// The distance from places of an edge to the whole line, away from its ends, at which other widths begin.
+// The distance from places of an edge to the whole line, away from its ends: there other widths begin, and
+// the line of a leg that leans to the edge cuts the allowance off.
 RC_GTEST_PROP(CuttingLine, comes_nowhere_nearer_to_an_edge_than_its_width, ()) {
     const Piece piece = any_cut_piece(false);
     const CuttingLine line = cutting_line(piece);
@@ -71,7 +72,7 @@ RC_GTEST_PROP(CuttingLine, comes_nowhere_nearer_to_an_edge_than_its_width, ()) {
         for (const Curve& curve : curves_of_item(piece.outline, item)) {
             for (const double share : {0.1, 0.3, 0.5, 0.7, 0.9}) {
                 const Point p = point_at(curve, share);
-                if (distance(p, start) < 2 * width || distance(p, end) < 2 * width) continue;
+                if (distance(p, start) < 8 * width || distance(p, end) < 8 * width) continue;
                 RC_ASSERT(distance_to_line(line.points, p) > width - cutting_line_error_mm - enough_mm);
             }
         }
@@ -85,6 +86,13 @@ double farthest_apart(const std::vector<Point>& a, const std::vector<Point>& b) 
     return most;
 }
 
+// Over a mouth or under a folded dart the line goes square across where nothing better can be found.
+bool is_known_square(const CuttingLine& line) {
+    return std::any_of(line.notes.begin(), line.notes.end(), [](const std::string& note) {
+        return note.find("square across") != std::string::npos;
+    });
+}
+
 // What the image of a piece may have its points elsewhere along its curves for.
 constexpr double same_line_mm = 2 * (cutting_line_error_mm + enough_mm);
 
@@ -92,7 +100,9 @@ RC_GTEST_PROP(CuttingLine, of_the_mirrored_piece_is_the_mirror_image, ()) {
     const Piece piece = any_cut_piece();
     const MirrorLine mirror{{real_between(-100, 100), real_between(-100, 100)},
                             apply(turn_by(real_between(0, 6)), Vector{1, 0})};
-    std::vector<Point> image = cutting_line(piece).points;
+    const CuttingLine line = cutting_line(piece);
+    RC_PRE(!is_known_square(line));
+    std::vector<Point> image = line.points;
     for (Point& p : image) p = mirrored(mirror, p);
     RC_ASSERT(farthest_apart(cutting_line(mirrored(mirror, piece)).points, image) < same_line_mm);
 }
@@ -101,7 +111,9 @@ RC_GTEST_PROP(CuttingLine, turns_and_shifts_with_the_piece, ()) {
     const Piece piece = any_cut_piece();
     const testing::Similarity moved{
         real_between(0, 6), 1, false, {real_between(-1000, 1000), real_between(-1000, 1000)}};
-    std::vector<Point> image = cutting_line(piece).points;
+    const CuttingLine line = cutting_line(piece);
+    RC_PRE(!is_known_square(line));
+    std::vector<Point> image = line.points;
     for (Point& p : image) p = testing::image(moved, p);
     RC_ASSERT(farthest_apart(cutting_line(testing::image(moved, piece)).points, image) < same_line_mm);
 }
@@ -116,12 +128,6 @@ std::vector<Point> cap_of(const CuttingLine& line, const CutDart& dart) {
     }
     out.push_back(dart.b);
     return out;
-}
-
-bool is_known_square(const CuttingLine& line) {
-    return std::any_of(line.notes.begin(), line.notes.end(), [](const std::string& note) {
-        return note.find("square across") != std::string::npos;
-    });
 }
 
 // The line without the cap: what is left is one stretch from B' round to A'.

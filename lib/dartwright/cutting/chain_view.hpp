@@ -14,11 +14,16 @@ class ChainView {
   public:
     enum class From { end, start };
     ChainView(const Strands& strands, const Strand& strand, From from, const Motion& motion)
-        : strands_(strands), strand_(strand), from_(from), motion_(motion) {}
+        : strands_(strands),
+          strand_(strand),
+          from_(from),
+          motion_(motion),
+          is_moved_(!(motion == Motion{})) {}
 
     std::size_t size() const { return strand_.last - strand_.first + 1; }
     Point at(std::size_t k) const {
-        return apply(motion_, strands_.points[from_ == From::end ? strand_.last - k : strand_.first + k]);
+        const Point p = strands_.points[from_ == From::end ? strand_.last - k : strand_.first + k];
+        return is_moved_ ? apply(motion_, p) : p;
     }
     /// Unit, away from the strand at its end.
     Vector beyond() const {
@@ -34,6 +39,7 @@ class ChainView {
     const Strand& strand_;
     From from_;
     Motion motion_;
+    bool is_moved_;
 };
 
 /// Where a chain is met: on its straight extension (side 0), or on the side between points side - 1 and side.

@@ -29,7 +29,7 @@ class Joiner {
           wider_mm_(std::max(before_.width_mm, after_.width_mm)) {}
 
     JointPath path() {
-        if (distance(first_.at(0), second_.at(0)) <= same_end_mm) return std::move(path_);
+        if (squared_norm(second_.at(0) - first_.at(0)) <= same_end_mm * same_end_mm) return std::move(path_);
         path_.kind = wanted_.kind;
         if (is_made_as_asked()) return std::move(path_);
         path_.is_not_as_asked = wanted_.kind != CornerKind::met && wanted_.kind != CornerKind::blunted;

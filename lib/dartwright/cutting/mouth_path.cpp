@@ -80,7 +80,9 @@ class Opener {
         std::size_t i = 0;
         Point mouth_end = leg.from;
         bool is_found = false;
-        for (; i + 1 < line.size(); ++i) {
+        // Lines that cross without being trimmed lie across the leg in any order.
+        const bool can_be_found = !closed_.is_crossing;
+        for (; can_be_found && i + 1 < line.size(); ++i) {
             const double from = aside(leg, line[i].at);
             const double to = aside(leg, line[i + 1].at);
             if (!(from <= on_leg_mm && to > on_leg_mm)) continue;

@@ -81,14 +81,22 @@ class CubicOffset {
 
   private:
     // A chord over a step h of the parameter strays from O = C + w n by at most h^2 / 8 times the greatest
-    // |O''|, and |n''| <= |angle''| + angle'^2 <= |C'''| / |C'| + 3 |C''|^2 / |C'|^2.
+    // second derivative of O square to that chord. Square to the curve, that is |C' x C''| / |C'| + w
+    // angle'^2 at most, angle' being |C' x C''| / |C'|^2; along it |C''| + w |angle''|, of which a step that
+    // turns by h angle' sees that share. |angle''| <= |C'''| / |C'| + 2 |C''|^2 / |C'|^2.
     std::size_t steps_for(const std::array<Vector, 3>& d, double least_speed) const {
         const Vector first = 2 * (d[1] - d[0]);
         const Vector second = 2 * (d[2] - d[1]);
-        const double bend = std::max(norm(first), norm(second));
-        const double change = norm(second - first);
-        const double turn = bend / least_speed;
-        const double greatest = bend + width_ * (change / least_speed + 3 * turn * turn);
+        double swept = 0;  // the product of every direction of the one hull with every one of the other
+        for (const Vector v : d)
+            swept = std::max({swept, std::abs(cross(v, first)), std::abs(cross(v, second))});
+        const double turn = swept / (least_speed * least_speed);
+        const double square_to_it = swept / least_speed + width_ * turn * turn;
+        const double bend = std::max(norm(first), norm(second)) / least_speed;
+        const double along_it =
+            bend * least_speed + width_ * (norm(second - first) / least_speed + 2 * bend * bend);
+        const double fewest = std::max(std::ceil(std::sqrt(square_to_it / (8 * error_))), 1.0);
+        const double greatest = square_to_it + std::min(turn / fewest, 1.0) * along_it;
         const double steps = std::ceil(std::sqrt(greatest / (8 * error_)));
         return std::clamp<std::size_t>(static_cast<std::size_t>(std::min(steps, most_steps)), 1,
                                        static_cast<std::size_t>(most_steps));

@@ -13,6 +13,10 @@ namespace {
 // Points of the line as near to each other are one, mm: a hundredth of the line's error.
 constexpr double same_point_mm = 1e-4;
 
+bool is_same_point(Point a, Point b) {
+    return squared_norm(b - a) <= same_point_mm * same_point_mm;
+}
+
 bool is_for(const CornerRequest& request, const std::string& before, const std::string& after) {
     return (request.edges[0] == before && request.edges[1] == after) ||
            (request.edges[0] == after && request.edges[1] == before);
@@ -53,6 +57,8 @@ class RawMaker {
     RawLine made() {
         const std::size_t n = strands_.strands.size();
         if (n == 0) return std::move(out_);
+        paths_.reserve(n);
+        mouths_.reserve(n);
         for (std::size_t i = 0; i < n; ++i) add_joint(i, (i + 1) % n);
         out_.points.reserve(strands_.points.size() + 4 * n);
         for (std::size_t i = 0; i < n; ++i) lay(i);
@@ -143,14 +149,13 @@ class RawMaker {
     void lay_mouth_end(const RawPoint& point) {
         const std::size_t size = out_.points.size();
         const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= size;
-        const bool gives_way =
-            size > 0 && !is_mouth_end && distance(out_.points.back().at, point.at) <= same_point_mm;
+        const bool gives_way = size > 0 && !is_mouth_end && is_same_point(out_.points.back().at, point.at);
         if (gives_way) out_.points.pop_back();
         out_.points.push_back(point);
     }
 
     void add(const RawPoint& point) {
-        if (!out_.points.empty() && distance(out_.points.back().at, point.at) <= same_point_mm) {
+        if (!out_.points.empty() && is_same_point(out_.points.back().at, point.at)) {
             out_.points.back().side = point.side;
             return;
         }
@@ -158,8 +163,7 @@ class RawMaker {
     }
 
     void drop_repeated_end() {
-        while (out_.points.size() > 1 &&
-               distance(out_.points.back().at, out_.points.front().at) <= same_point_mm) {
+        while (out_.points.size() > 1 && is_same_point(out_.points.back().at, out_.points.front().at)) {
             const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= out_.points.size();
             if (is_mouth_end) break;
             out_.points.pop_back();

@@ -19,12 +19,29 @@ struct WidthOnItem {
     double width_mm = 0;
 };
 
-// Half the smaller side of the box round the piece.
+// One width, or several in stretches.
+struct ItemWidths {
+    double width_mm = 0;
+    std::vector<WidthOnItem> stretches;
+};
+
+void widen(Box& box, Point p) {
+    box = {{std::min(box.low.x, p.x), std::min(box.low.y, p.y)},
+           {std::max(box.high.x, p.x), std::max(box.high.y, p.y)}};
+}
+
+// Half the smaller side of the box round the ends, controls and measured points of the edges.
 double widest_for(const Outline& outline) {
     Box box{outline.start, outline.start};
-    for (std::size_t i = 0; i < outline.items.size(); ++i) {
-        if (!outline.items[i].as_edge()) continue;
-        for (const Curve& curve : curves_of_item(outline, i)) box = joined(box, bounds(curve));
+    for (const OutlineItem& item : outline.items) {
+        widen(box, item.to);
+        const EdgeItem* edge = item.as_edge();
+        if (!edge) continue;
+        if (const auto* cubic = std::get_if<CubicShape>(&edge->shape)) {
+            for (const Point p : cubic->controls) widen(box, p);
+        } else if (const auto* spline = std::get_if<SplineShape>(&edge->shape)) {
+            for (const Point p : spline->through) widen(box, p);
+        }
     }
     return std::min(box.high.x - box.low.x, box.high.y - box.low.y) / 2;
 }
@@ -36,9 +53,12 @@ class StrandMaker {
 
     Strands made() {
         const Outline& outline = piece_.outline;
-        const std::vector<Run> runs = runs_of(outline);
         widths_.resize(outline.items.size());
-        for (const Run& run : runs) set_widths(run);
+        out_.strands.reserve(outline.items.size());
+        out_.points.reserve(4 * outline.items.size());
+        if (!set_plain_widths()) {
+            for (const Run& run : runs_of(outline)) set_widths(run);
+        }
         // From the first edge on, so that the darts before it come to stand after the last.
         std::size_t first = 0;
         while (first < outline.items.size() && !outline.items[first].as_edge()) ++first;
@@ -67,13 +87,34 @@ class StrandMaker {
         return width_mm;
     }
 
+    // Where every edge has one width of its own, no run need be measured. False if one has not.
+    bool set_plain_widths() {
+        const std::string* last_edge = nullptr;
+        double width_mm = 0;
+        for (std::size_t i = 0; i < widths_.size(); ++i) {
+            const EdgeItem* edge = piece_.outline.items[i].as_edge();
+            if (!edge) continue;
+            if (!last_edge || *last_edge != edge->edge) {
+                last_edge = &edge->edge;
+                const bool is_fold = piece_.cut && piece_.cut->fold == edge->edge;
+                const Allowance* allowance = allowance_of(piece_, edge->edge);
+                const double* plain = allowance ? std::get_if<double>(allowance) : nullptr;
+                if (!is_fold && !plain) return false;
+                width_mm = is_fold ? 0 : *plain;
+                refuse_bad(width_mm, edge->edge);
+            }
+            widths_[i] = {width_mm, {}};
+        }
+        return true;
+    }
+
     void set_widths(const Run& run) {
         const bool is_fold = piece_.cut && piece_.cut->fold == run.edge;
         std::vector<RunWidth> along =
             is_fold ? std::vector<RunWidth>{{0, run.length, 0.0}} : widths_along(piece_, run);
         for (RunWidth& stretch : along) stretch.width_mm = decided(stretch, run.edge);
         if (along.size() == 1) {
-            for (const std::size_t item : run.items) widths_[item] = {{0, *along[0].width_mm}};
+            for (const std::size_t item : run.items) widths_[item] = {*along[0].width_mm, {}};
             return;
         }
         const std::vector<double> starts = item_distances(piece_.outline, run);
@@ -85,7 +126,7 @@ class StrandMaker {
 
     void set_item_widths(std::size_t item, double start, double end, const std::vector<RunWidth>& along) {
         const double scale = end > start ? length_of_item(piece_.outline, item) / (end - start) : 1;
-        std::vector<WidthOnItem>& widths = widths_[item];
+        std::vector<WidthOnItem>& widths = widths_[item].stretches;
         for (const RunWidth& stretch : along) {
             const bool is_on_item =
                 stretch.to_mm > start + stretch_joint_mm && stretch.from_mm < end - stretch_joint_mm;
@@ -97,7 +138,24 @@ class StrandMaker {
     }
 
     void add_edge(std::size_t item) {
-        const std::vector<WidthOnItem>& widths = widths_[item];
+        const EdgeItem& edge = *piece_.outline.items[item].as_edge();
+        const double width_mm = widths_[item].width_mm;
+        if (!widths_[item].stretches.empty()) return add_edge_in_stretches(item);
+        if (std::holds_alternative<SplineShape>(edge.shape)) {
+            for (const Curve& curve : curves_of_item(piece_.outline, item)) add_strand(item, curve, width_mm);
+            return;
+        }
+        const Point start = start_of_item(piece_.outline, item);
+        const Point end = piece_.outline.items[item].to;
+        const auto* cubic = std::get_if<CubicShape>(&edge.shape);
+        add_strand(item,
+                   cubic ? Curve{Cubic{{start, cubic->controls[0], cubic->controls[1], end}}}
+                         : Curve{Line{start, end}},
+                   width_mm);
+    }
+
+    void add_edge_in_stretches(std::size_t item) {
+        const std::vector<WidthOnItem>& widths = widths_[item].stretches;
         double passed = 0;
         std::size_t stretch = 0;
         for (Curve curve : curves_of_item(piece_.outline, item)) {
@@ -133,12 +191,19 @@ class StrandMaker {
         if (runs_on(item, strand.first_tangent, width_mm)) return lengthen_strand(curve);
         strand.item = item;
         strand.width_mm = width_mm;
-        strand.last_tangent = tangent_at_end(curve);
         strand.end = end_of(curve);
         strand.first = out_.points.size();
-        const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
-        if (std::holds_alternative<Line>(curve) && is_beside_dart(item)) add_middle();
-        out_.has_detour = out_.has_detour || has_detour;
+        if (const auto* line = std::get_if<Line>(&curve)) {
+            strand.last_tangent = strand.first_tangent;
+            const Vector aside = width_mm * outwards(strand.first_tangent);
+            out_.points.push_back(line->a + aside);
+            if (is_beside_dart(item)) out_.points.push_back(middle(line->a, line->b) + aside);
+            out_.points.push_back(line->b + aside);
+        } else {
+            strand.last_tangent = tangent_at_end(curve);
+            const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
+            out_.has_detour = out_.has_detour || has_detour;
+        }
         strand.last = out_.points.size() - 1;
         strand.first_kept = strand.first;
         strand.last_kept = strand.last;
@@ -156,17 +221,12 @@ class StrandMaker {
         strand.last = strand.last_kept = out_.points.size() - 1;
     }
 
+    // Such a line has its middle as a point, so that the legs at both its ends may come to it, each on its
+    // own half.
     bool is_beside_dart(std::size_t item) const {
         const std::vector<OutlineItem>& items = piece_.outline.items;
         return items[(item + 1) % items.size()].as_dart() ||
                items[(item + items.size() - 1) % items.size()].as_dart();
-    }
-
-    // So that the legs at both ends of a straight line may come to it, each on its own half.
-    void add_middle() {
-        const Point last = out_.points.back();
-        out_.points.back() = middle(out_.points[out_.points.size() - 2], last);
-        out_.points.push_back(last);
     }
 
     void add_dart(std::size_t item) {
@@ -177,7 +237,7 @@ class StrandMaker {
     const Piece& piece_;
     const CuttingRequest& request_;
     double widest_mm_;
-    std::vector<std::vector<WidthOnItem>> widths_;  // by item
+    std::vector<ItemWidths> widths_;
     Strands out_;
 };
 

@@ -18,8 +18,9 @@ struct RunWidth {
     std::optional<double> width_mm;  ///< absent where not decided
 };
 
-/// An allowance's stretches that meet but for rounding do meet, mm.
-inline constexpr double stretch_joint_mm = 1e-6;
+/// A stretch that is shorter than this has no width of its own, mm: a pencil line, which nobody cuts round. So a
+/// stretch that is meant to end at a corner or a mouth does, though its distance was rounded.
+inline constexpr double stretch_joint_mm = 0.1;
 
 /// The widths along the whole run, in order and without gaps; neighbours differ. Of stretches that overlap
 /// the first in the file counts.
