@@ -66,4 +66,15 @@ std::optional<ChainCrossing> crossing_of(const ChainView& first, const ChainView
     return std::nullopt;
 }
 
+std::size_t side_beside(const ChainView& chain, Point p) {
+    for (std::size_t side = 1; side <= sides_of(chain); ++side) {
+        const Point a = chain.at(side - 1);
+        const Vector along = chain.at(side) - a;
+        const double share = std::clamp(dot(p - a, along) / squared_norm(along), 0.0, most_share(chain));
+        if (squared_norm(p - (a + share * along)) <= cutting_line_error_mm * cutting_line_error_mm)
+            return side;
+    }
+    return 0;
+}
+
 }  // namespace dartwright::cutting

@@ -66,4 +66,8 @@ struct ChainCrossing {
 };
 std::optional<ChainCrossing> crossing_of(const ChainView& first, const ChainView& second);
 
+/// The first side, of those that may be trimmed, that comes as near to the point as the line's error; 0 if
+/// none does.
+std::size_t side_beside(const ChainView& chain, Point p);
+
 }  // namespace dartwright::cutting

@@ -130,9 +130,17 @@ class Joiner {
         add(corner_, CutPart::corner);
     }
 
+    // A curve that leaves the corner inwards and bends out again crosses the other line by less than its
+    // chords show: then the one begins where it lies on the other.
+    void go_along() {
+        if (const std::size_t side = side_beside(first_, second_.at(0)); side > 0) return trim_before(side);
+        if (const std::size_t side = side_beside(second_, first_.at(0)); side > 0) return trim_after(side);
+        cross_over();
+    }
+
     void meet_inside() {
         const auto crossing = crossing_of(first_, second_);
-        if (!crossing) return cross_over();
+        if (!crossing) return go_along();
         add_on_after(crossing->place);
         trim_before(crossing->first_side);
         trim_after(crossing->second_side);

@@ -63,6 +63,7 @@ class Opener {
         for (std::size_t i = k; i <= before_.last_kept; ++i)
             line.push_back({strands_.points[i], beside(before_)});
         before_.last_kept = k;
+        points_before_ = line.size();
         if (closed_.first != CutPart::edge) line.back().side = {closed_.first, before_.item, 0};
         line.insert(line.end(), closed_.points.begin(), closed_.points.end());
         const std::size_t middle_after = (after_.first + after_.last) / 2;
@@ -70,6 +71,7 @@ class Opener {
         const auto placed = [&](std::size_t i) { return apply(place_.closing, strands_.points[i]); };
         while (aside(leg, placed(last)) <= on_leg_mm && last < middle_after) ++last;
         for (std::size_t i = after_.first_kept; i <= last; ++i) line.push_back({placed(i), beside(after_)});
+        points_after_ = last - after_.first_kept + 1;
         after_.first_kept = last;
         return line;
     }
@@ -122,16 +124,20 @@ class Opener {
 
     // From the end of what is before over the mouth, as far out along the legs as the narrower allowance.
     void give_up(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
-        emit({line.begin(), line.begin() + 1});
+        emit({line.begin(),
+              line.begin() + static_cast<std::ptrdiff_t>(std::min(points_before_, line.size()))});
         const Ray leg = leg_of(outline_, item);
         const CutSide corner{CutPart::corner, before_.item, 0};
         const Motion opening = inverse(closing);
         out_.points.back().side = corner;
         out_.points.push_back({leg.from, corner});
         add_mouth(item, leg.from + std::min(before_.width_mm, after_.width_mm) * leg.along, closing, corner);
-        RawPoint last = line.back();
-        last.at = apply(opening, last.at);
-        line = {{apply(opening, leg.from), corner}, last};
+        std::vector<RawPoint> rest{{apply(opening, leg.from), corner}};
+        for (std::size_t k = line.size() - std::min(points_after_, line.size()); k < line.size(); ++k) {
+            rest.push_back({apply(opening, line[k].at), line[k].side});
+        }
+        line = std::move(rest);
+        points_before_ = 1;
         out_.is_crossing = true;
         out_.notes.push_back("the legs of " + quoted(outline_.items[item].as_dart()->name) +
                              " do not come to the cutting line beside its mouth; it goes square across them");
@@ -155,6 +161,8 @@ class Opener {
     const JointPath& closed_;
     Strand& before_;
     Strand& after_;
+    std::size_t points_before_ = 0;  // of the closed line that are of the strand before
+    std::size_t points_after_ = 0;   // and of the strand after
     MouthPath out_;
 };
 
