@@ -89,7 +89,7 @@ struct HtmlBlock {
     }
 };
 
-constexpr const char* look = R"(
+constexpr const char* style_sheet = R"(
 :root { color-scheme: light dark; --ink: #26221f; --paper: #fcf9f1; --line: #8a8072; --caution: #8c2d14; }
 @media (prefers-color-scheme: dark) {
   :root { --ink: #f2ecdf; --paper: #26221f; --line: #9a9082; --caution: #f0a58c; }
@@ -122,7 +122,7 @@ std::string to_html(const Document& document) {
     for (const DocumentBlock& block : document.blocks) body += std::visit(HtmlBlock{}, block);
     return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n" +
-           element("title", shown(document.title)) + element("style", look) + "</head>\n<body>\n" +
+           element("title", shown(document.title)) + element("style", style_sheet) + "</head>\n<body>\n" +
            element("main", "\n" + body) + "</body>\n</html>\n";
 }
 

@@ -13,12 +13,12 @@
 namespace dartwright {
 namespace {
 
-constexpr double margin_mm = 10;
+constexpr double lay_margin_mm = 10;
 constexpr double title_space_mm = 14;
 constexpr double foot_space_mm = 18;
-constexpr double title_size_mm = 6;
-constexpr double word_size_mm = 3.6;
-constexpr double small_word_size_mm = 2.8;
+constexpr double lay_title_size_mm = 6;
+constexpr double lay_word_size_mm = 3.6;
+constexpr double lay_small_size_mm = 2.8;
 constexpr double grain_half_mm = 11;
 constexpr double grain_below_mm = -8;
 constexpr double least_width_mm = 120;
@@ -33,8 +33,9 @@ class LayDrawer {
     Drawing drawing() {
         Drawing out;
         out.title = look_.title;
-        out.width_mm = std::ceil(std::max(lay_.length_mm / lay_scale, least_width_mm) + 2 * margin_mm);
-        out.height_mm = std::ceil(lay_.width_mm / lay_scale + 2 * margin_mm + title_space_mm + foot_space_mm);
+        out.width_mm = std::ceil(std::max(lay_.length_mm / lay_scale, least_width_mm) + 2 * lay_margin_mm);
+        out.height_mm =
+            std::ceil(lay_.width_mm / lay_scale + 2 * lay_margin_mm + title_space_mm + foot_space_mm);
         out.groups = {cloth(), pieces(), words()};
         return out;
     }
@@ -42,7 +43,7 @@ class LayDrawer {
   private:
     // The table lies before the cutter: the fold at the front, the cloth unrolled to the right.
     Point on_sheet(Point p) const {
-        return {margin_mm + p.y / lay_scale, margin_mm + foot_space_mm + p.x / lay_scale};
+        return {lay_margin_mm + p.y / lay_scale, lay_margin_mm + foot_space_mm + p.x / lay_scale};
     }
 
     std::vector<Point> on_sheet(const std::vector<Point>& points) const {
@@ -108,8 +109,8 @@ class LayDrawer {
     }
 
     static Label words_at(const LaidPiece& piece, Point middle) {
-        DrawnText name{piece.name, {}, word_size_mm, Anchor::middle, 0, look::ink, std::nullopt, true};
-        DrawnText how{piece.how, {}, small_word_size_mm, Anchor::middle, 0, look::ink, std::nullopt, false};
+        DrawnText name{piece.name, {}, lay_word_size_mm, Anchor::middle, 0, look::ink, std::nullopt, true};
+        DrawnText how{piece.how, {}, lay_small_size_mm, Anchor::middle, 0, look::ink, std::nullopt, false};
         std::vector<DrawnText> lines{name, how};
         if (piece.is_mirrored) {
             how.words = "pattern face down";
@@ -120,22 +121,22 @@ class LayDrawer {
 
     DrawnGroup words() const {
         DrawnGroup group{"words", {}, {}};
-        const double top = margin_mm + foot_space_mm + lay_.width_mm / lay_scale;
-        add(group, look_.title, {margin_mm, top + 8}, title_size_mm, true);
-        const double below = margin_mm + foot_space_mm;
-        add(group, look_.is_folded ? "fold of the cloth" : "selvedge", {margin_mm, below - 5},
-            small_word_size_mm, false);
-        add(group, look_.is_folded ? "selvedges" : "selvedge", {margin_mm, top + 1.5}, small_word_size_mm,
+        const double top = lay_margin_mm + foot_space_mm + lay_.width_mm / lay_scale;
+        add(group, look_.title, {lay_margin_mm, top + 8}, lay_title_size_mm, true);
+        const double below = lay_margin_mm + foot_space_mm;
+        add(group, look_.is_folded ? "fold of the cloth" : "selvedge", {lay_margin_mm, below - 5},
+            lay_small_size_mm, false);
+        add(group, look_.is_folded ? "selvedges" : "selvedge", {lay_margin_mm, top + 1.5}, lay_small_size_mm,
             false);
         const double cloth_width = look_.is_folded ? 2 * lay_.width_mm : lay_.width_mm;
         add(group,
             length_words(lay_.length_mm, look_.unit) + " of cloth " + length_words(cloth_width, look_.unit) +
                 " wide" + (look_.is_folded ? ", folded lengthwise" : ", opened"),
-            {margin_mm, below - 11}, word_size_mm, true);
+            {lay_margin_mm, below - 11}, lay_word_size_mm, true);
         add(group,
             "one fifth of true size; arrows are the grain" +
                 std::string(has_face_down() ? "; darker pieces lie with their pattern face down" : ""),
-            {margin_mm, below - 17}, small_word_size_mm, false);
+            {lay_margin_mm, below - 17}, lay_small_size_mm, false);
         return group;
     }
 
