@@ -358,6 +358,14 @@ TEST(CuttingLine, is_reached_by_notches_straight_out) {
     EXPECT_NEAR(there.width_mm, 0, 1e-9);
 }
 
+TEST(CuttingLine, closes_a_gap_within_the_tolerance_and_refuses_a_wider_one) {
+    Piece piece = straight_piece(square(), {10, 10, 10, 10});
+    piece.outline.items.back().to = {0, 0.05};
+    EXPECT_NEAR(signed_area(cutting_line(piece).points), 120 * 120, 1e-9);
+    piece.outline.items.back().to = {0, 0.5};
+    EXPECT_THROW(cutting_line(piece), Impossible);
+}
+
 TEST(CuttingLine, refuses_widths_that_are_none_or_too_wide) {
     for (const double width : {-1.0, std::nan(""), 50.5, 1e300}) {
         Piece piece = straight_piece(square(), {10, width, 10, 10});

@@ -98,6 +98,11 @@ std::string to_text(CornerKind kind) {
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     refuse_gap(piece, request.tolerances);
     refuse_bad_trimmings(piece, request.trimmed);
+    if (gap_of(piece.outline) > 0) {
+        Piece closed = piece;
+        closed.outline = with_gap_closed(closed.outline);
+        return cutting_line(closed, request);
+    }
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
     if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);
