@@ -2,6 +2,7 @@
 
 #include "arguments.hpp"
 #include "checked_file.hpp"
+#include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "picture_file.hpp"
@@ -12,7 +13,43 @@ namespace dartwright::tools {
 
 namespace {
 
+/// What a cutter has to know of the pieces, a line each.
+std::string account_of(const std::vector<CuttingPiece>& pieces) {
+    std::string account;
+    for (const CuttingPiece& cut : pieces) {
+        const auto add = [&](const std::string& words) { account += cut.piece.name + ": " + words + "\n"; };
+        for (const UndecidedStretch& stretch : cut.line.undecided)
+            add("no allowance is decided for \"" + stretch.edge + "\", so it is cut without");
+        for (const std::string& note : cut.line.notes) add(note);
+        for (const std::string& note : cut.markings.notes) add(note);
+    }
+    return account;
+}
+
+ExitStatus draw_for_cutting(const Arguments& arguments, Invocation& call) {
+    require_positional(arguments, 1, 1, "the pattern file");
+    for (const char* option : {"findings", "no-lengths"})
+        if (arguments.has(option))
+            throw WrongUse("--" + std::string(option) + " is not for a drawing with --cutting");
+    const PictureWanted wanted = picture_wanted(arguments);
+    const std::string& path = arguments.positional[0];
+    const Pattern pattern = with_tolerances(read_pattern_file(path), tolerances_given(arguments));
+    call.subject = shown_path(path);
+    CuttingRequest request;
+    request.tolerances = tolerances_of(pattern);
+    std::vector<CuttingPiece> pieces;
+    for (const Piece& piece : pattern.pieces) pieces.push_back(cutting_piece(piece, request));
+    const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
+                             arguments.value("date").value_or(""), pattern.unit};
+    const std::string bytes = picture_bytes(draw_cutting_pieces(pieces, label), wanted);
+    write_result(arguments, call.out, bytes, account_of(pieces));
+    return ExitStatus::done;
+}
+
 ExitStatus run_draw(const Arguments& arguments, Invocation& call) {
+    if (arguments.has("cutting")) return draw_for_cutting(arguments, call);
+    for (const char* option : {"date", "size"})
+        if (arguments.has(option)) throw WrongUse("--" + std::string(option) + " is only for --cutting");
     require_positional(arguments, 1, 2, "the pattern file");
     const std::vector<std::string>& paths = arguments.positional;
     if (paths.size() == 2 && paths[0] == "-" && paths[1] == "-")
@@ -45,11 +82,17 @@ Command draw_command() {
         {output_option("the picture; it comes whole or not at all"),
          overwrite_option(),
          {"findings", 0, "", "mark the findings of a check at their places (with two files, the second's)"},
+         {"cutting", 0, "",
+          "the pieces as they are cut: cutting line, stitching line, notches, grain, a label"},
+         {"date", 0, "TEXT", "with --cutting: a date for the labels, written as you give it"},
+         {"size", 0, "TEXT", "with --cutting: a size for the labels"},
          {"no-lengths", 0, "", "leave out the lengths of edges and the figures of darts"},
          pixels_option(),
          tolerance_option()},
         {{"dartwright draw bodice.json -o bodice.svg", "a drawing at true size"},
          {"dartwright draw bodice.json --findings -o bodice.png", "with what the check found, marked"},
+         {"dartwright draw bodice.json --cutting -o bodice.pdf",
+          "the pieces with their allowances, to cut from"},
          {"dartwright draw bodice.json moved.json -o moved.pdf", "before and after, one over the other"}},
         run_draw};
 }

@@ -5,10 +5,12 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/flatten.hpp"
+#include "dartwright/geometry/predicates.hpp"
 
 namespace dartwright {
 namespace {
@@ -93,6 +95,28 @@ TEST(clear_words, in_every_fixture_alone_and_laid_over_itself) {
         ++patterns;
     }
     EXPECT_GE(patterns, 4u);
+}
+
+TEST(clear_words, on_the_pieces_to_cut_and_inside_their_cutting_line) {
+    const std::string root = std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/";
+    for (const char* name : {"workshop/chorus-bodice", "workshop/chorus-bodice-inch",
+                             "workshop/after-fitting", "blocks/close-fitting", "blocks/three-measure"}) {
+        const Pattern pattern = read_pattern_file(root + name + std::string(".json"));
+        for (const Piece& piece : pattern.pieces) {
+            CuttingRequest request;
+            request.undecided_mm = 10;
+            const CuttingPiece cut = cutting_piece(piece, request);
+            const DrawnGroup group =
+                draw_cutting_piece(cut, {pattern.name, "12", "26 November", pattern.unit});
+            EXPECT_EQ(trouble_in(group), "") << name << " " << piece.name;
+            Drawn drawn;
+            collect(drawn, group);
+            EXPECT_GE(drawn.words.size(), 4u);
+            for (const DrawnText& text : drawn.words)
+                EXPECT_EQ(where_in_polygon(cut.line.points, box_of(text).centre), Where::inside)
+                    << name << " " << piece.name << ": " << text.words;
+        }
+    }
 }
 
 TEST(clear_words, with_the_tags_of_findings) {

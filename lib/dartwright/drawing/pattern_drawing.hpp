@@ -16,11 +16,11 @@ struct DrawOptions {
 };
 
 /// The pattern's pieces set out side by side as they lie on the cutting table, at true size, with a bar of
-/// 100 mm. Each piece is a layer of its name, in it the layers `paper`, `marks`, `outline`, `darts`, `caps`,
-/// `notches`, `grain`, `fold`, `words` and `findings`, those left out that it has nothing for. Words are put
-/// where they meet no line and no other words; where a piece is too crowded for that they stand off with a
-/// leader. Precondition: outlines anticlockwise, as the reader gives them (else words lie inside the edges).
-/// O(words times lines) a piece.
+/// 100 mm, or 4 in. Each piece is a layer of its name, in it the layers `paper`, `marks`, `outline`, `darts`,
+/// `caps`, `notches`, `grain`, `fold`, `words` and `findings`, those left out that it has nothing for. Words
+/// are put where they meet no line and no other words; where a piece is too crowded for that they stand off
+/// with a leader. Precondition: outlines anticlockwise, as the reader gives them (else words lie inside the
+/// edges). O(words times lines) a piece.
 Drawing draw_pattern(const Pattern& pattern, const DrawOptions& options);
 /// Before and after laid over each other in their own coordinates, so that the part that an operation left in
 /// place coincides. Pieces are matched by name: each has a layer `before` (dashed) and `after`, or, if only

@@ -46,6 +46,9 @@ inline Stroke outline_stroke() {
 inline Stroke before_stroke() {
     return {slate, 0.6, {4, 2.5}};
 }
+inline Stroke stitching_stroke() {
+    return {ink, thin_width, {4, 2}};
+}
 inline Stroke mark_stroke() {
     return {pencil, thin_width, {3, 2}};
 }

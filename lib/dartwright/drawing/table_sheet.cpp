@@ -10,7 +10,7 @@ namespace dartwright {
 
 namespace {
 
-constexpr double bar_length = 100;
+constexpr double bar_length = 100;           // where the legend begins is reckoned from it
 constexpr double least_content_width = 260;  // the bar and a legend beside it
 constexpr double widest_list = 520;
 
@@ -23,19 +23,24 @@ DrawnText words_at(Point at, double size_mm, const std::string& words) {
     return text;
 }
 
-/// A bar of 100 mm, chequered by 10 mm, its upper left corner at the origin.
-DrawnGroup scale_bar() {
+/// A bar of 100 mm chequered by 10 mm, or of 4 in by half an inch; its upper left corner is the origin.
+DrawnGroup scale_bar(Unit unit) {
     constexpr double height = 3;
+    const bool is_inch = unit == Unit::inch;
+    const int parts = is_inch ? 8 : 10;
+    const double part = is_inch ? mm_in(Unit::inch) / 2 : 10;
+    const double end = parts * part;
     DrawnGroup group{"scale bar", {}, {}};
-    for (int i = 0; i < 10; i += 2) {
-        const double x = 10 * i;
-        group.items.push_back(polygon({{x, 0}, {x + 10, 0}, {x + 10, -height}, {x, -height}}, look::ink));
+    for (int i = 0; i < parts; i += 2) {
+        const double x = i * part;
+        group.items.push_back(polygon({{x, 0}, {x + part, 0}, {x + part, -height}, {x, -height}}, look::ink));
     }
-    DrawnPath frame = polyline({{0, 0}, {bar_length, 0}, {bar_length, -height}, {0, -height}, {0, 0}},
+    DrawnPath frame = polyline({{0, 0}, {end, 0}, {end, -height}, {0, -height}, {0, 0}},
                                look::solid(look::ink, look::thin_width));
     frame.is_closed = true;
     group.items.push_back(frame);
-    group.items.push_back(words_at({0, -height - 1.4 * look::edge_size}, look::edge_size, "100 mm"));
+    group.items.push_back(
+        words_at({0, -height - 1.4 * look::edge_size}, look::edge_size, is_inch ? "4 in" : "100 mm"));
     return group;
 }
 
@@ -63,6 +68,16 @@ DrawnGroup legend(const SheetNotes& notes) {
         add_legend_line(group, y, look::before_stroke(), with_name("before", notes.before_name));
         y -= step;
         add_legend_line(group, y, look::outline_stroke(), with_name("after", notes.after_name));
+        y -= step;
+    }
+    if (notes.is_for_cutting) {
+        add_legend_line(group, y, look::outline_stroke(), "cutting line: cut here");
+        y -= step;
+        add_legend_line(group, y, look::stitching_stroke(), "stitching line and dart legs");
+        y -= step;
+        add_legend_line(group, y, look::centre_stroke(), "dart's centre line: fold here");
+        y -= step;
+        add_legend_line(group, y, look::mark_stroke(), "marked line");
         y -= step;
     }
     if (notes.has_lengths)
@@ -156,7 +171,7 @@ DrawnGroup contents(const std::vector<DrawnPiece>& pieces, const SheetNotes& not
     const Laid laid = lay(pieces);
     for (const DrawnGroup& group : laid.groups) all.groups.push_back(moved(group, {0, y}));
     y += laid.bottom - look::piece_gap / 2;
-    all.groups.push_back(moved(scale_bar(), {0, y}));
+    all.groups.push_back(moved(scale_bar(notes.unit), {0, y}));
     all.groups.push_back(moved(legend(notes), {0, y}));
     if (notes.findings.empty()) return all;
     y -= 40;

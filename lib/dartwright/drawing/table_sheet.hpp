@@ -16,13 +16,15 @@ struct SheetNotes {
     Unit unit = Unit::mm;
     bool has_lengths = true;
     bool is_overlay = false;
-    std::string before_name;  ///< for the legend of an overlay
+    bool is_for_cutting = false;  ///< the legend says what the lines of a cut piece mean
+    std::string before_name;      ///< for the legend of an overlay
     std::string after_name;
     std::vector<Finding> findings;
 };
 
-/// Pieces side by side in rows, over them the title, below them a bar of 100 mm, a legend and the findings,
-/// with ticks every 50 mm on the table. The sheet is as large as all that, in whole mm.
+/// Pieces side by side in rows, over them the title, below them a bar of 100 mm (in patterns in inches 4 in),
+/// a legend and the findings, with ticks every 50 mm on the table. The sheet is as large as all that, in
+/// whole mm.
 Drawing sheet_of(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes);
 
 }  // namespace dartwright

@@ -1,0 +1,207 @@
+#include "dartwright/cutting/markings.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/cutting/notch_on_cutting_line.hpp"
+#include "dartwright/pattern/dart.hpp"
+
+namespace dartwright {
+
+namespace {
+
+/// A nick to be made: from where, which way is out, and what lies between the line and the stitching.
+struct NickPlace {
+    Point outer;
+    Vector outwards;
+    double allowance_mm = 0;
+};
+
+int count_of(NotchKind kind) {
+    return kind == NotchKind::single ? 1 : kind == NotchKind::double_ ? 2 : 3;
+}
+
+/// Where the cutting line is met, going out from a point inside it.
+Point met_from(const CuttingLine& line, Point inside, Vector outwards) {
+    RunPlace place;
+    place.point = inside;
+    place.tangent = perpendicular(outwards);
+    return notch_on_cutting_line(line, place).cut;
+}
+
+std::vector<std::vector<Point>> strokes_of(const NotchCut& cut, const CuttingLine& line, const NickPlace& at,
+                                           Point inner) {
+    const Vector aside = cut.width_mm / 2 * perpendicular(at.outwards);
+    switch (cut.shape) {
+        case NotchShape::slit:
+            break;
+        case NotchShape::v:
+            return {{met_from(line, inner + aside, at.outwards), inner,
+                     met_from(line, inner - aside, at.outwards)}};
+        case NotchShape::t:
+            return {{at.outer, inner}, {inner + aside, inner - aside}};
+        case NotchShape::box:
+            return {{met_from(line, inner + aside, at.outwards), inner + aside, inner - aside,
+                     met_from(line, inner - aside, at.outwards)}};
+    }
+    return {{at.outer, inner}};
+}
+
+Nick nick_at(const NotchCut& cut, const CuttingLine& line, const NickPlace& at) {
+    Nick nick;
+    nick.outer = at.outer;
+    nick.is_cut = at.allowance_mm >= least_notch_mm;
+    const double depth = nick.is_cut ? std::min(cut.depth_mm, at.allowance_mm) : uncut_mark_mm;
+    nick.inner = at.outer - depth * at.outwards;
+    if (nick.is_cut)
+        nick.strokes = strokes_of(cut, line, at, nick.inner);
+    else
+        nick.strokes = {{nick.outer, nick.inner}};
+    return nick;
+}
+
+/// Says once a place that a notch is not cut as asked.
+void note_depth(Markings& markings, const NotchCut& cut, const std::vector<Nick>& nicks,
+                const std::string& where) {
+    std::string note;
+    for (const Nick& nick : nicks) {
+        if (!nick.is_cut)
+            note = "notch " + where +
+                   ": there is no allowance to cut into, so it is only drawn, inside the line";
+        else if (note.empty() && distance(nick.outer, nick.inner) < cut.depth_mm - cutting_line_error_mm)
+            note = "notch " + where + ": shortened to the allowance there";
+    }
+    const bool is_said =
+        std::find(markings.notes.begin(), markings.notes.end(), note) != markings.notes.end();
+    if (!note.empty() && !is_said) markings.notes.push_back(note);
+}
+
+void add_notch(Markings& markings, const Piece& piece, const Run& run, const Notch& notch,
+               const CuttingLine& line, const NotchCut& cut) {
+    const std::optional<RunEnd> end = end_named(run, notch.from);
+    if (!end) {
+        markings.notes.push_back("notch on \"" + notch.edge + "\" left out: it has no end at \"" +
+                                 notch.from + "\"");
+        return;
+    }
+    const double at = *end == RunEnd::start ? notch.at : run.length - notch.at;
+    const int count = count_of(notch.kind);
+    const double wanted = notch_spacing_mm + (cut.shape == NotchShape::slit ? 0 : cut.width_mm);
+    const double room = 2 * std::max(0.0, std::min(at, run.length - at));
+    const double step = count > 1 ? std::min(wanted, room / (count - 1)) : 0;
+    NotchMarking marking{notch.edge, "", {}};
+    for (int i = 0; i < count; ++i) {
+        const RunPlace place = place_on_run(piece.outline, run, at + (i - 0.5 * (count - 1)) * step);
+        const CutNotch met = notch_on_cutting_line(line, place);
+        marking.nicks.push_back(nick_at(cut, line, {met.cut, met.outwards, met.width_mm}));
+    }
+    note_depth(markings, cut, marking.nicks, "on \"" + notch.edge + "\"");
+    markings.notches.push_back(std::move(marking));
+}
+
+/// Nicks at both mouth ends, each in line with its leg.
+void add_dart_notch(Markings& markings, const Piece& piece, const CutDart& dart, const CuttingLine& line,
+                    const NotchCut& cut) {
+    NotchMarking marking{"", dart.dart, {}};
+    const Legs legs = legs_of_item(piece.outline, dart.item);
+    const Point a = start_of(legs.to_point);
+    const Point b = end_of(legs.from_point);
+    marking.nicks.push_back(nick_at(cut, line, {dart.a, unit(a - dart.point), distance(a, dart.a)}));
+    marking.nicks.push_back(nick_at(cut, line, {dart.b, unit(b - dart.point), distance(b, dart.b)}));
+    note_depth(markings, cut, marking.nicks, "at dart \"" + dart.dart + "\"");
+    markings.notches.push_back(std::move(marking));
+}
+
+DartMarking dart_marking(const Piece& piece, const CutDart& dart) {
+    const DartFigures figures = figures_of(piece.outline, dart.item);
+    return {dart.item, dart.dart,  {figures.a, dart.a}, {figures.b, dart.b},
+            dart.tip,  dart.point, figures.pivot};
+}
+
+struct Reach {
+    double from = -INFINITY;
+    double to = INFINITY;
+};
+
+/// How far one can go from a point both ways along a direction before a side of the polygon; empty if the
+/// point is not inside.
+std::optional<Reach> reach_in(const std::vector<Point>& polygon, Point at, Vector along) {
+    Reach reach;
+    std::size_t before = 0;
+    for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const Vector a = polygon[i] - at;
+        const Vector b = polygon[(i + 1) % polygon.size()] - at;
+        const double side_a = cross(along, a);
+        const double side_b = cross(along, b);
+        if ((side_a < 0) == (side_b < 0)) continue;
+        const double where = dot(along, a + side_a / (side_a - side_b) * (b - a));
+        if (where <= 0) {
+            reach.from = std::max(reach.from, where);
+            ++before;
+        } else {
+            reach.to = std::min(reach.to, where);
+        }
+    }
+    if (before % 2 == 0) return std::nullopt;
+    return reach;
+}
+
+/// The longest arrow in line with the grain that was given, clear of the stitching line and of dart legs.
+GrainMarking grain_marking(const Piece& piece, const Grain& grain) {
+    constexpr double chord_error_mm = 0.01;
+    const std::vector<Point> flat = flat_outline(piece.outline, DartsDrawn::to_points, chord_error_mm).points;
+    const Point at = middle(grain.from, grain.to);
+    const Vector along = unit(grain.to - grain.from);
+    Reach all;
+    for (const double aside : {-grain_side_margin_mm, 0.0, grain_side_margin_mm}) {
+        const std::optional<Reach> reach = reach_in(flat, at + aside * perpendicular(along), along);
+        if (!reach) return {grain.from, grain.to};
+        all.from = std::max(all.from, reach->from);
+        all.to = std::min(all.to, reach->to);
+    }
+    if (all.to - all.from < 4 * grain_end_margin_mm) return {grain.from, grain.to};
+    return {at + (all.from + grain_end_margin_mm) * along, at + (all.to - grain_end_margin_mm) * along};
+}
+
+void require_length(double value_mm, const char* what) {
+    if (std::isfinite(value_mm) && value_mm > 0) return;
+    throw Impossible(std::string("the notch's ") + what + " is not a length above 0",
+                     std::string("give a ") + what + " above 0");
+}
+
+}  // namespace
+
+Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingRequest& request) {
+    require_length(request.notches.depth_mm, "depth");
+    require_length(request.notches.width_mm, "width");
+    Markings markings;
+    const std::vector<Run> runs = runs_of(piece.outline);
+    for (const Notch& notch : piece.notches) {
+        if (const Run* run = find_run(runs, notch.edge))
+            add_notch(markings, piece, *run, notch, line, request.notches);
+        else
+            markings.notes.push_back("notch left out: the piece has no edge \"" + notch.edge + "\"");
+    }
+    for (const CutDart& dart : line.darts) {
+        markings.darts.push_back(dart_marking(piece, dart));
+        if (request.are_darts_notched) add_dart_notch(markings, piece, dart, line, request.notches);
+    }
+    if (piece.grain && !(piece.grain->from == piece.grain->to))
+        markings.grain = grain_marking(piece, *piece.grain);
+    const Run* fold = piece.cut && !piece.cut->fold.empty() ? find_run(runs, piece.cut->fold) : nullptr;
+    if (fold)
+        markings.fold = FoldMarking{fold->edge, end_point(piece.outline, *fold, RunEnd::start),
+                                    end_point(piece.outline, *fold, RunEnd::end)};
+    for (const Mark& mark : piece.marks)
+        if (const DrillMark* drill = std::get_if<DrillMark>(&mark.what)) markings.drills.push_back(*drill);
+    return markings;
+}
+
+CuttingPiece cutting_piece(const Piece& piece, const CuttingRequest& request,
+                           const MarkingRequest& markings) {
+    CuttingPiece cut{piece, cutting_line(piece, request), {}, request.undecided_mm};
+    cut.markings = markings_of(piece, cut.line, markings);
+    return cut;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,160 @@
+#include "dartwright/drawing/cutting_drawing.hpp"
+
+#include <algorithm>
+
+#include "dartwright/drawing/cutting_words.hpp"
+#include "dartwright/drawing/piece_lines.hpp"
+#include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/table_sheet.hpp"
+
+namespace dartwright {
+
+namespace {
+
+void take(TakenPlaces& taken, const DrawnGroup& group) {
+    for (const DrawnItem& item : group.items)
+        if (const DrawnPath* path = std::get_if<DrawnPath>(&item)) taken.add(*path);
+}
+
+void add_filled(DrawnGroup& parent, DrawnGroup group) {
+    if (!group.items.empty()) parent.groups.push_back(std::move(group));
+}
+
+/// The points of the cutting line over a dart's mouth, from A' to B'; empty for a trimmed dart.
+std::vector<Point> points_over_mouth(const CuttingLine& line, std::size_t item) {
+    const std::size_t count = line.points.size();
+    const auto is_mouth = [&](std::size_t i) {
+        const CutSide& side = line.sides[i % count];
+        return side.part == CutPart::mouth && side.item == item;
+    };
+    std::size_t first = 0;
+    while (first < count && !(is_mouth(first) && !is_mouth(first + count - 1))) ++first;
+    std::vector<Point> points;
+    if (first == count) return points;
+    for (std::size_t i = first; is_mouth(i); ++i) points.push_back(line.points[i % count]);
+    std::size_t last = first + points.size();
+    points.push_back(line.points[last % count]);
+    return points;
+}
+
+/// The cloth that a dart folds away, as far as the cutting line.
+DrawnPath folded_wedge(const CuttingPiece& cut, const std::vector<Point>& over_mouth, std::size_t item) {
+    const Legs legs = legs_of_item(cut.piece.outline, item);
+    DrawnPath path = polyline(over_mouth, {});
+    path.curves.push_back(Line{over_mouth.back(), end_of(legs.from_point)});
+    path.curves.push_back(reversed(legs.from_point));
+    path.curves.push_back(reversed(legs.to_point));
+    path.curves.push_back(Line{start_of(legs.to_point), over_mouth.front()});
+    path.is_closed = true;
+    path.fill = look::folded;
+    path.stroke.reset();
+    return path;
+}
+
+DrawnGroup paper_layer(const CuttingPiece& cut) {
+    DrawnGroup group{"paper", {}, {}};
+    group.items.push_back(polygon(cut.line.points, look::paper));
+    for (const DartMarking& dart : cut.markings.darts) {
+        const std::vector<Point> over_mouth = points_over_mouth(cut.line, dart.item);
+        if (!over_mouth.empty()) group.items.push_back(folded_wedge(cut, over_mouth, dart.item));
+    }
+    return group;
+}
+
+DrawnGroup cutting_layer(const CuttingLine& line) {
+    DrawnPath path = polyline(line.points, look::outline_stroke());
+    path.curves.push_back(Line{line.points.back(), line.points.front()});
+    path.is_closed = true;
+    return {"cutting line", {path}, {}};
+}
+
+DrawnGroup stitching_layer(const Piece& piece) {
+    DrawnGroup group = outline_lines(piece, look::stitching_stroke());
+    group.name = "stitching line";
+    return group;
+}
+
+/// Centre lines, points and pivots, with the legs and the centre line carried on to the cutting line.
+DrawnGroup dart_layer(const CuttingPiece& cut) {
+    DrawnGroup group = dart_lines(cut.piece);
+    const auto carry = [&](Point from, Point to, const Stroke& stroke) {
+        if (distance(from, to) > cutting_line_error_mm) group.items.push_back(polyline({from, to}, stroke));
+    };
+    for (const DartMarking& dart : cut.markings.darts) {
+        const Stroke leg = look::solid(look::ink, look::thin_width);
+        carry(dart.carried_a.front(), dart.carried_a.back(), leg);
+        carry(dart.carried_b.front(), dart.carried_b.back(), leg);
+        carry(middle(dart.carried_a.front(), dart.carried_b.front()), dart.tip, look::centre_stroke());
+    }
+    return group;
+}
+
+DrawnGroup notch_layer(const Markings& markings) {
+    constexpr double notch_width = 0.8;
+    DrawnGroup group{"notches", {}, {}};
+    for (const NotchMarking& notch : markings.notches)
+        for (const Nick& nick : notch.nicks)
+            for (const std::vector<Point>& stroke : nick.strokes)
+                group.items.push_back(polyline(stroke, look::solid(look::ink, notch_width)));
+    return group;
+}
+
+DrawnGroup grain_layer(const CuttingPiece& cut) {
+    Piece with_arrow;
+    if (cut.markings.grain) with_arrow.grain = Grain{cut.markings.grain->from, cut.markings.grain->to, ""};
+    return grain_lines(with_arrow);
+}
+
+std::vector<DrawnGroup> lines_of(const CuttingPiece& cut) {
+    return {mark_lines(cut.piece),
+            cutting_layer(cut.line),
+            stitching_layer(cut.piece),
+            dart_layer(cut),
+            notch_layer(cut.markings),
+            grain_layer(cut),
+            fold_lines(cut.piece, runs_of(cut.piece.outline))};
+}
+
+double lowest(const CuttingLine& line) {
+    double low = line.points.front().y;
+    for (const Point p : line.points) low = std::min(low, p.y);
+    return low;
+}
+
+}  // namespace
+
+DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& label) {
+    DrawnGroup group{piece.piece.name, {}, {}};
+    TakenPlaces taken;
+    add_filled(group, paper_layer(piece));
+    for (DrawnGroup& layer : lines_of(piece)) {
+        take(taken, layer);
+        add_filled(group, std::move(layer));
+    }
+    add_filled(group, cutting_words(piece, label, taken));
+    return group;
+}
+
+Drawing draw_cutting_pieces(const std::vector<CuttingPiece>& pieces, const CuttingLabel& label) {
+    std::vector<DrawnPiece> drawn;
+    for (const CuttingPiece& piece : pieces)
+        drawn.push_back({draw_cutting_piece(piece, label), lowest(piece.line)});
+    SheetNotes notes;
+    notes.title = label.pattern;
+    notes.unit = label.unit;
+    notes.has_lengths = false;
+    notes.is_for_cutting = true;
+    return sheet_of(drawn, notes);
+}
+
+Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& options) {
+    CuttingRequest request;
+    request.undecided_mm = options.undecided_mm;
+    request.tolerances = tolerances_of(pattern);
+    std::vector<CuttingPiece> pieces;
+    for (const Piece& piece : pattern.pieces)
+        pieces.push_back(cutting_piece(piece, request, options.markings));
+    return draw_cutting_pieces(pieces, {pattern.name, options.size, options.date, pattern.unit});
+}
+
+}  // namespace dartwright

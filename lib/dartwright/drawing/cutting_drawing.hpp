@@ -1,0 +1,38 @@
+#pragma once
+
+#include <string>
+
+#include "dartwright/cutting/markings.hpp"
+#include "dartwright/drawing/drawing.hpp"
+#include "dartwright/pattern/pattern.hpp"
+
+namespace dartwright {
+
+/// What a piece's label says besides what the piece knows; lines that are empty are left out.
+struct CuttingLabel {
+    std::string pattern;
+    std::string size;
+    std::string date;  ///< as the user writes it
+    Unit unit = Unit::mm;
+};
+
+/// A piece as it is cut, at true size and in its own coordinates: a layer of its name, in it the layers
+/// `paper`, `marks`, `cutting line`, `stitching line`, `darts`, `notches`, `grain`, `fold` and `words`, those
+/// left out that it has nothing for. The cutting line is whole and strong, one closed path, the stitching
+/// line dashed. Words lie inside the stitching line and clear of lines; what finds no room stands below.
+DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& label);
+
+struct CuttingDrawOptions {
+    std::optional<double> undecided_mm;  ///< for edges without an allowance; without it they have none
+    MarkingRequest markings;
+    std::string size;
+    std::string date;
+};
+
+/// The pieces side by side, with what each line means and a bar of 100 mm, or 4 in. Throws what
+/// `cutting_piece` does.
+Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& options = {});
+/// The same of pieces that are made already.
+Drawing draw_cutting_pieces(const std::vector<CuttingPiece>& pieces, const CuttingLabel& label);
+
+}  // namespace dartwright

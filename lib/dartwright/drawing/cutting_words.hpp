@@ -1,0 +1,20 @@
+#pragma once
+
+// Private to this room: the words on a piece to be cut.
+
+#include "dartwright/cutting/markings.hpp"
+#include "dartwright/drawing/cutting_drawing.hpp"
+#include "dartwright/drawing/label_places.hpp"
+
+namespace dartwright {
+
+/// The allowances of a piece in lines of words: `allowance 1.50 cm; hem 4.00 cm`, `none: waist, neck`,
+/// `not decided, cut without: side`. The edge on the fold is not among them.
+std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit);
+
+/// A block with the names, the count, the allowances and what the user adds, then the names of darts and
+/// marks, `grain` and the fold's. All lie inside the stitching line, clear of what is taken, smaller where
+/// there is little room; what finds no room at all stands below the piece. They are added to what is taken.
+DrawnGroup cutting_words(const CuttingPiece& piece, const CuttingLabel& label, TakenPlaces& taken);
+
+}  // namespace dartwright
