@@ -87,7 +87,9 @@ void add_notch(Markings& markings, const Piece& piece, const Run& run, const Not
     const double at = *end == RunEnd::start ? notch.at : run.length - notch.at;
     const int count = count_of(notch.kind);
     const double wanted = notch_spacing_mm + (cut.shape == NotchShape::slit ? 0 : cut.width_mm);
-    const double room = 2 * std::max(0.0, std::min(at, run.length - at));
+    // The outer ones stay off the corners, where which way is out is not one way.
+    constexpr double share_of_room = 0.8;
+    const double room = 2 * share_of_room * std::max(0.0, std::min(at, run.length - at));
     const double step = count > 1 ? std::min(wanted, room / (count - 1)) : 0;
     NotchMarking marking{notch.edge, "", {}};
     for (int i = 0; i < count; ++i) {

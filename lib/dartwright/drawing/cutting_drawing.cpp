@@ -20,20 +20,24 @@ void add_filled(DrawnGroup& parent, DrawnGroup group) {
     if (!group.items.empty()) parent.groups.push_back(std::move(group));
 }
 
+std::size_t nearest_to(const std::vector<Point>& points, Point place) {
+    std::size_t nearest = 0;
+    for (std::size_t i = 1; i < points.size(); ++i)
+        if (distance(points[i], place) < distance(points[nearest], place)) nearest = i;
+    return nearest;
+}
+
 /// The points of the cutting line over a dart's mouth, from A' to B'; empty for a trimmed dart.
-std::vector<Point> points_over_mouth(const CuttingLine& line, std::size_t item) {
-    const std::size_t count = line.points.size();
-    const auto is_mouth = [&](std::size_t i) {
-        const CutSide& side = line.sides[i % count];
-        return side.part == CutPart::mouth && side.item == item;
-    };
-    std::size_t first = 0;
-    while (first < count && !(is_mouth(first) && !is_mouth(first + count - 1))) ++first;
+std::vector<Point> points_over_mouth(const CuttingLine& line, const DartMarking& dart) {
+    const bool has_mouth = std::any_of(line.sides.begin(), line.sides.end(), [&](const CutSide& side) {
+        return side.part == CutPart::mouth && side.item == dart.item;
+    });
     std::vector<Point> points;
-    if (first == count) return points;
-    for (std::size_t i = first; is_mouth(i); ++i) points.push_back(line.points[i % count]);
-    std::size_t last = first + points.size();
-    points.push_back(line.points[last % count]);
+    if (!has_mouth) return points;
+    const std::size_t last = nearest_to(line.points, dart.carried_b.back());
+    std::size_t i = nearest_to(line.points, dart.carried_a.back());
+    for (; i != last; i = (i + 1) % line.points.size()) points.push_back(line.points[i]);
+    points.push_back(line.points[last]);
     return points;
 }
 
@@ -55,8 +59,8 @@ DrawnGroup paper_layer(const CuttingPiece& cut) {
     DrawnGroup group{"paper", {}, {}};
     group.items.push_back(polygon(cut.line.points, look::paper));
     for (const DartMarking& dart : cut.markings.darts) {
-        const std::vector<Point> over_mouth = points_over_mouth(cut.line, dart.item);
-        if (!over_mouth.empty()) group.items.push_back(folded_wedge(cut, over_mouth, dart.item));
+        const std::vector<Point> over_mouth = points_over_mouth(cut.line, dart);
+        if (over_mouth.size() > 1) group.items.push_back(folded_wedge(cut, over_mouth, dart.item));
     }
     return group;
 }

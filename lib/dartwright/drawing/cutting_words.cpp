@@ -7,6 +7,7 @@
 #include "dartwright/drawing/piece_words.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/words_along.hpp"
+#include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -149,20 +150,50 @@ class CuttingWords {
         });
     }
 
-    void write_darts() {
+    struct NamedWedge {
+        Wedge wedge;
+        std::string name;
+    };
+
+    std::vector<NamedWedge> wedges() const {
+        std::vector<NamedWedge> all;
         for (const DartMarking& dart : cut_.markings.darts) {
             const Point mouth = middle(dart.carried_a.front(), dart.carried_b.front());
             const double intake = distance(dart.carried_a.front(), dart.carried_b.front());
-            if (mouth != dart.point) write_dart({mouth, dart.point, intake}, dart.dart);
+            all.push_back({{mouth, dart.point, intake}, dart.dart});
         }
         for (const DoubleDart& dart : cut_.piece.double_darts)
-            write_dart({middle(dart.from, dart.to), dart.to, intake_of(dart)}, dart.name);
+            all.push_back({{middle(dart.from, dart.to), dart.to, intake_of(dart)}, dart.name});
+        return all;
     }
 
-    void write_dart(const Wedge& wedge, const std::string& name) {
-        std::vector<DrawnText> words{words_in(look::ink, look::small_size, name)};
+    void write_darts() {
+        const std::vector<NamedWedge> all = wedges();
+        for (std::size_t i = 0; i < all.size(); ++i)
+            if (all[i].wedge.mouth != all[i].wedge.point) write_dart(all, i);
+    }
+
+    /// Whether words there are read as those of the wedge and not of another.
+    static bool is_nearest(const std::vector<NamedWedge>& all, std::size_t mine, Point words) {
+        constexpr double clearly = 12;
+        const auto off = [&](const Wedge& wedge) {
+            return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
+        };
+        for (std::size_t i = 0; i < all.size(); ++i)
+            if (i != mine && off(all[mine].wedge) + clearly > off(all[i].wedge)) return false;
+        return true;
+    }
+
+    void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
+        std::vector<DrawnText> words{words_in(look::ink, look::small_size, all[mine].name)};
         words.back().is_bold = true;
-        put_somewhere(words, [&](const std::vector<DrawnText>& lines) { return words_beside(wedge, lines); });
+        put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
+            std::vector<Label> candidates = words_beside(all[mine].wedge, lines);
+            std::stable_partition(candidates.begin(), candidates.end(), [&](const Label& label) {
+                return is_nearest(all, mine, box_of(label.front()).centre);
+            });
+            return candidates;
+        });
     }
 
     void write_marks() {
