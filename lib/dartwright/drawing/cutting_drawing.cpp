@@ -11,16 +11,16 @@ namespace dartwright {
 
 namespace {
 
-void take(TakenPlaces& taken, const DrawnGroup& group) {
+void take_layer(TakenPlaces& taken, const DrawnGroup& group) {
     for (const DrawnItem& item : group.items)
         if (const DrawnPath* path = std::get_if<DrawnPath>(&item)) taken.add(*path);
 }
 
-void add_filled(DrawnGroup& parent, DrawnGroup group) {
+void add_layer(DrawnGroup& parent, DrawnGroup group) {
     if (!group.items.empty()) parent.groups.push_back(std::move(group));
 }
 
-std::size_t nearest_to(const std::vector<Point>& points, Point place) {
+std::size_t nearest_point_to(const std::vector<Point>& points, Point place) {
     std::size_t nearest = 0;
     for (std::size_t i = 1; i < points.size(); ++i)
         if (distance(points[i], place) < distance(points[nearest], place)) nearest = i;
@@ -34,8 +34,8 @@ std::vector<Point> points_over_mouth(const CuttingLine& line, const DartMarking&
     });
     std::vector<Point> points;
     if (!has_mouth) return points;
-    const std::size_t last = nearest_to(line.points, dart.carried_b.back());
-    std::size_t i = nearest_to(line.points, dart.carried_a.back());
+    const std::size_t last = nearest_point_to(line.points, dart.carried_b.back());
+    std::size_t i = nearest_point_to(line.points, dart.carried_a.back());
     for (; i != last; i = (i + 1) % line.points.size()) points.push_back(line.points[i]);
     points.push_back(line.points[last]);
     return points;
@@ -109,7 +109,7 @@ DrawnGroup grain_layer(const CuttingPiece& cut) {
     return grain_lines(with_arrow);
 }
 
-std::vector<DrawnGroup> lines_of(const CuttingPiece& cut) {
+std::vector<DrawnGroup> cutting_lines_of(const CuttingPiece& cut) {
     return {mark_lines(cut.piece),
             cutting_layer(cut.line),
             stitching_layer(cut.piece),
@@ -119,7 +119,7 @@ std::vector<DrawnGroup> lines_of(const CuttingPiece& cut) {
             fold_lines(cut.piece, runs_of(cut.piece.outline))};
 }
 
-double lowest(const CuttingLine& line) {
+double lowest_cut(const CuttingLine& line) {
     double low = line.points.front().y;
     for (const Point p : line.points) low = std::min(low, p.y);
     return low;
@@ -130,19 +130,19 @@ double lowest(const CuttingLine& line) {
 DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& label) {
     DrawnGroup group{piece.piece.name, {}, {}};
     TakenPlaces taken;
-    add_filled(group, paper_layer(piece));
-    for (DrawnGroup& layer : lines_of(piece)) {
-        take(taken, layer);
-        add_filled(group, std::move(layer));
+    add_layer(group, paper_layer(piece));
+    for (DrawnGroup& layer : cutting_lines_of(piece)) {
+        take_layer(taken, layer);
+        add_layer(group, std::move(layer));
     }
-    add_filled(group, cutting_words(piece, label, taken));
+    add_layer(group, cutting_words(piece, label, taken));
     return group;
 }
 
 Drawing draw_cutting_pieces(const std::vector<CuttingPiece>& pieces, const CuttingLabel& label) {
     std::vector<DrawnPiece> drawn;
     for (const CuttingPiece& piece : pieces)
-        drawn.push_back({draw_cutting_piece(piece, label), lowest(piece.line)});
+        drawn.push_back({draw_cutting_piece(piece, label), lowest_cut(piece.line)});
     SheetNotes notes;
     notes.title = label.pattern;
     notes.unit = label.unit;

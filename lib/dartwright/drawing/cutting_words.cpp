@@ -16,7 +16,7 @@ namespace dartwright {
 
 namespace {
 
-constexpr double flat_chord_error_mm = 0.2;
+constexpr double label_chord_error_mm = 0.2;
 /// Widths that differ by less are written as one, mm: they read alike.
 constexpr double same_width_mm = 0.005;
 
@@ -38,7 +38,7 @@ void add_edge(std::vector<WidthAndEdges>& all, const RunWidth& part, const std::
     if (found.edges.empty() || found.edges.back() != edge) found.edges.push_back(edge);
 }
 
-std::string listed(const std::vector<std::string>& names) {
+std::string names_in_line(const std::vector<std::string>& names) {
     std::string words;
     for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
     return words;
@@ -56,7 +56,13 @@ std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
     return all;
 }
 
-DrawnText words_in(Colour colour, double size_mm, std::string words) {
+/// As a width is spoken of: 1.5 cm, 0.625 in. Rounded to hundredths of an inch 5/8 would be cut wrong.
+std::string width_words(double width_mm, Unit unit) {
+    const char* name = unit == Unit::mm ? " mm" : unit == Unit::cm ? " cm" : " in";
+    return shortest_decimals(width_mm / mm_in(unit), 3) + name;
+}
+
+DrawnText label_text(Colour colour, double size_mm, std::string words) {
     DrawnText text;
     text.words = std::move(words);
     text.size_mm = size_mm;
@@ -70,7 +76,7 @@ class CuttingWords {
         : cut_(cut),
           label_(label),
           taken_(taken),
-          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, flat_chord_error_mm).points) {}
+          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, label_chord_error_mm).points) {}
 
     DrawnGroup write() {
         write_fold();
@@ -135,7 +141,7 @@ class CuttingWords {
     void write_fold() {
         const std::optional<FoldBracket> bracket = fold_bracket(cut_.piece, runs_of(cut_.piece.outline));
         if (!cut_.markings.fold || !bracket) return;
-        const std::vector<DrawnText> words{words_in(look::ink, look::edge_size, "place on the fold")};
+        const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "place on the fold")};
         put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
             return words_along({bracket->start, bracket->end}, lines.front(), {2.2, 4}, Hand::left);
         });
@@ -144,7 +150,7 @@ class CuttingWords {
     void write_grain() {
         if (!cut_.markings.grain) return;
         const std::vector<Point> line{cut_.markings.grain->from, cut_.markings.grain->to};
-        const std::vector<DrawnText> words{words_in(look::ink, look::edge_size, "grain")};
+        const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "grain")};
         put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
             return words_along(line, lines.front(), {2.2, 4}, Hand::either);
         });
@@ -185,7 +191,7 @@ class CuttingWords {
     }
 
     void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
-        std::vector<DrawnText> words{words_in(look::ink, look::small_size, all[mine].name)};
+        std::vector<DrawnText> words{label_text(look::ink, look::small_size, all[mine].name)};
         words.back().is_bold = true;
         put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
             std::vector<Label> candidates = words_beside(all[mine].wedge, lines);
@@ -199,7 +205,7 @@ class CuttingWords {
     void write_marks() {
         for (const Mark& mark : cut_.piece.marks) {
             if (mark.name.empty()) continue;
-            const std::vector<DrawnText> words{words_in(look::pencil, look::small_size, mark.name)};
+            const std::vector<DrawnText> words{label_text(look::pencil, look::small_size, mark.name)};
             const LineMark* line = std::get_if<LineMark>(&mark.what);
             put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
                 return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, Hand::either)
@@ -214,10 +220,10 @@ class CuttingWords {
         const auto add = [&](const std::string& words) {
             if (words.empty()) return;
             for (const std::string& line : wrapped(words, small, widest_in_sizes * small))
-                lines.push_back(words_in(look::ink, small, line));
+                lines.push_back(label_text(look::ink, small, line));
         };
         add(label_.pattern);
-        lines.push_back(words_in(look::ink, size_mm, cut_.piece.name));
+        lines.push_back(label_text(look::ink, size_mm, cut_.piece.name));
         lines.back().is_bold = true;
         if (cut_.piece.cut) add(cut_words(*cut_.piece.cut));
         if (!label_.size.empty()) add("size " + label_.size);
@@ -268,13 +274,13 @@ std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit) {
     std::vector<std::string> lines;
     for (const WidthAndEdges& each : all) {
         if (!each.width_mm) {
-            lines.push_back("not decided, cut without: " + listed(each.edges));
+            lines.push_back("not decided, cut without: " + names_in_line(each.edges));
         } else if (*each.width_mm < same_width_mm) {
-            lines.push_back("none: " + listed(each.edges));
+            lines.push_back("none: " + names_in_line(each.edges));
         } else if (allowances.empty()) {
-            allowances = "allowance " + length_words(*each.width_mm, unit);
+            allowances = "allowance " + width_words(*each.width_mm, unit);
         } else {
-            allowances += "; " + listed(each.edges) + " " + length_words(*each.width_mm, unit);
+            allowances += "; " + names_in_line(each.edges) + " " + width_words(*each.width_mm, unit);
         }
     }
     if (allowances.empty() && lines.size() == 1 && all.front().width_mm) return {"no allowance"};

@@ -8,7 +8,7 @@
 
 namespace dartwright {
 
-/// The allowances of a piece in lines of words: `allowance 1.50 cm; hem 4.00 cm`, `none: waist, neck`,
+/// The allowances of a piece in lines of words: `allowance 1.5 cm; hem 4 cm`, `none: waist, neck`,
 /// `not decided, cut without: side`. The edge on the fold is not among them.
 std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit);
 
