@@ -18,6 +18,8 @@ using testing::real_between;
 using testing::straight_piece;
 
 constexpr double rounding_mm = 1e-6;
+// The line's own error, and what is made one point of it.
+constexpr double on_line_mm = cutting_line_error_mm + 2e-4;
 
 /// One of the places of a grid over the polygon that lie inside.
 Point any_place_inside(const std::vector<Point>& polygon) {
@@ -64,7 +66,7 @@ RC_GTEST_PROP(Markings, begin_every_notch_on_the_cutting_line, ()) {
     std::size_t nicks = 0;
     for (const NotchMarking& notch : marked.markings.notches)
         for (const Nick& nick : notch.nicks) {
-            RC_ASSERT(distance_to_line(marked.line.points, nick.outer) < 0.01);
+            RC_ASSERT(distance_to_line(marked.line.points, nick.outer) < on_line_mm);
             ++nicks;
         }
     RC_ASSERT(nicks >= marked.piece.notches.size());
@@ -80,7 +82,7 @@ RC_GTEST_PROP(Markings, make_no_notch_deeper_than_asked_or_than_its_allowance, (
                 continue;
             }
             RC_ASSERT(depth < marked.request.notches.depth_mm + rounding_mm);
-            if (depth > marked.request.notches.depth_mm - rounding_mm) continue;
+            if (depth > marked.request.notches.depth_mm - cutting_line_error_mm) continue;
             // Shortened: it ends on the stitching line, and that is said.
             double to_stitching = INFINITY;
             for (std::size_t i = 0; i < marked.piece.outline.items.size(); ++i)
