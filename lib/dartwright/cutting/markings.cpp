@@ -101,6 +101,17 @@ void add_notch(Markings& markings, const Piece& piece, const Run& run, const Not
     markings.notches.push_back(std::move(marking));
 }
 
+/// Where a leg comes to the line. Where allowances that ran into each other were trimmed, the line may pass
+/// beside the end that the leg has without that.
+NickPlace on_leg(const CuttingLine& line, Point mouth_end, Point leg_end, Point point) {
+    RunPlace place;
+    place.point = mouth_end;
+    const Vector outwards = unit(mouth_end - point);
+    place.tangent = perpendicular(outwards);
+    const CutNotch met = notch_on_cutting_line(line, place);
+    return {met.width_mm > 0 ? met.cut : leg_end, outwards, met.width_mm};
+}
+
 /// Nicks at both mouth ends, each in line with its leg.
 void add_dart_notch(Markings& markings, const Piece& piece, const CutDart& dart, const CuttingLine& line,
                     const NotchCut& cut) {
@@ -108,8 +119,8 @@ void add_dart_notch(Markings& markings, const Piece& piece, const CutDart& dart,
     const Legs legs = legs_of_item(piece.outline, dart.item);
     const Point a = start_of(legs.to_point);
     const Point b = end_of(legs.from_point);
-    marking.nicks.push_back(nick_at(cut, line, {dart.a, unit(a - dart.point), distance(a, dart.a)}));
-    marking.nicks.push_back(nick_at(cut, line, {dart.b, unit(b - dart.point), distance(b, dart.b)}));
+    marking.nicks.push_back(nick_at(cut, line, on_leg(line, a, dart.a, dart.point)));
+    marking.nicks.push_back(nick_at(cut, line, on_leg(line, b, dart.b, dart.point)));
     note_depth(markings, cut, marking.nicks, "at dart \"" + dart.dart + "\"");
     markings.notches.push_back(std::move(marking));
 }
