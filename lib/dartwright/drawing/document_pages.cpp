@@ -10,7 +10,7 @@
 namespace dartwright {
 namespace {
 
-constexpr double margin_mm = 15;
+constexpr double page_margin_mm = 15;
 constexpr double foot_mm = 10;  // for the page number
 constexpr double word_size_mm = 3.6;
 constexpr double heading_size_mm = 5;
@@ -41,8 +41,8 @@ class Flow {
     }
 
   private:
-    double width() const { return size_.width_mm - 2 * margin_mm; }
-    double bottom() const { return margin_mm + foot_mm; }
+    double width() const { return size_.width_mm - 2 * page_margin_mm; }
+    double bottom() const { return page_margin_mm + foot_mm; }
 
     void begin_page() {
         Drawing page;
@@ -51,11 +51,11 @@ class Flow {
         page.title = document_.title;
         page.groups.push_back({"words", {}, {}});
         pages_.push_back(std::move(page));
-        y_ = size_.height_mm - margin_mm;
+        y_ = size_.height_mm - page_margin_mm;
     }
 
     void make_room(double height_mm) {
-        if (y_ - height_mm < bottom() && y_ < size_.height_mm - margin_mm) begin_page();
+        if (y_ - height_mm < bottom() && y_ < size_.height_mm - page_margin_mm) begin_page();
     }
 
     void write(const std::string& words, Point at, double size_mm, bool is_bold, Anchor anchor) {
@@ -72,7 +72,7 @@ class Flow {
         for (const std::string& line : wrapped(words, size_mm, width() - indent)) {
             make_room(step_of(size_mm));
             y_ -= step_of(size_mm);
-            write(line, {margin_mm + indent, y_}, size_mm, is_bold, Anchor::start);
+            write(line, {page_margin_mm + indent, y_}, size_mm, is_bold, Anchor::start);
         }
     }
 
@@ -81,7 +81,7 @@ class Flow {
         make_room(4 * step_of(heading_size_mm));
         y_ -= 2;
         paragraph(block.words, heading_size_mm, true, 0);
-        rule(y_ - 1.5, margin_mm, margin_mm + width());
+        rule(y_ - 1.5, page_margin_mm, page_margin_mm + width());
     }
 
     void add(const ParagraphBlock& block) {
@@ -92,7 +92,7 @@ class Flow {
         const double top = y_ - 1;
         paragraph(block.words, word_size_mm, false, indent);
         pages_.back().groups[0].items.push_back(
-            polyline({{margin_mm + 1, top}, {margin_mm + 1, y_ - 1}}, look::solid(look::rust, 1)));
+            polyline({{page_margin_mm + 1, top}, {page_margin_mm + 1, y_ - 1}}, look::solid(look::rust, 1)));
     }
 
     void add(const ListBlock& block) {
@@ -100,7 +100,7 @@ class Flow {
         for (const std::string& item : block.items) {
             make_room(step_of(word_size_mm));
             const std::string mark = block.is_numbered ? std::to_string(++number) + "." : "•";
-            write(mark, {margin_mm + indent_mm - 2, y_ - step_of(word_size_mm)}, word_size_mm, false,
+            write(mark, {page_margin_mm + indent_mm - 2, y_ - step_of(word_size_mm)}, word_size_mm, false,
                   Anchor::end);
             paragraph(item, word_size_mm, false, indent_mm);
         }
@@ -154,7 +154,7 @@ class Flow {
         const std::size_t page = pages_.size();
         make_room(is_head ? 3 * height : height);
         if (!is_head && pages_.size() > page) return false;
-        double x = margin_mm;
+        double x = page_margin_mm;
         for (std::size_t i = 0; i < cells.size(); ++i) {
             const bool is_number = i < table.are_numbers.size() && table.are_numbers[i];
             double y = y_;
@@ -166,12 +166,12 @@ class Flow {
             x += widths[i];
         }
         y_ -= height;
-        rule(y_, margin_mm, x - column_gap_mm);
+        rule(y_, page_margin_mm, x - column_gap_mm);
         return true;
     }
 
     void add(const PictureBlock& block) {
-        const double room = size_.height_mm - 2 * margin_mm - foot_mm;
+        const double room = size_.height_mm - 2 * page_margin_mm - foot_mm;
         const double scale =
             std::min({1.0, width() / block.drawing.width_mm, room / block.drawing.height_mm});
         const double height = scale * block.drawing.height_mm;
@@ -179,7 +179,7 @@ class Flow {
         y_ -= height;
         pages_.back().groups.push_back({block.words, {}, {}});
         for (const DrawnGroup& group : block.drawing.groups) {
-            pages_.back().groups.back().groups.push_back(moved(scaled(group, scale), {margin_mm, y_}));
+            pages_.back().groups.back().groups.push_back(moved(scaled(group, scale), {page_margin_mm, y_}));
         }
     }
 
@@ -188,7 +188,7 @@ class Flow {
             const std::string words =
                 document_.title + " · page " + std::to_string(i + 1) + " of " + std::to_string(pages_.size());
             pages_[i].groups[0].items.push_back(DrawnText{words,
-                                                          {size_.width_mm / 2, margin_mm},
+                                                          {size_.width_mm / 2, page_margin_mm},
                                                           2.8,
                                                           Anchor::middle,
                                                           0,
