@@ -8,9 +8,12 @@
 
 #include <pugixml.hpp>
 
+#include "dartwright/checks/check.hpp"
 #include "dartwright/cutting/lay_pattern.hpp"
 #include "dartwright/darts/close_tuck.hpp"
+#include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
+#include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/dart.hpp"
 
@@ -106,6 +109,22 @@ TEST(SewingSheet, says_what_the_lay_says_of_the_cloth) {
     EXPECT_NE(to_html(sheet).find("data:image/svg+xml;base64,"), std::string::npos);
 }
 
+TEST(SewingSheet, says_first_what_is_not_true) {
+    const std::string good = words_of(sewing_sheet(bodice(), {}));
+    EXPECT_EQ(good.find("not true"), std::string::npos);
+    Pattern pattern = bodice();
+    Piece& front = pattern.pieces[0];
+    front.outline.items[dart_named(front, "waist dart")].as_dart()->point.x += 6;
+    const std::string words = words_of(sewing_sheet(pattern, {}));
+    const std::size_t at = words.find("This pattern is not true: a check finds");
+    ASSERT_NE(at, std::string::npos);
+    EXPECT_LT(at, words.find("Carry over to the cloth"));
+    for (const Finding& finding : check(pattern).findings) {
+        EXPECT_EQ(words.find(finding.message) != std::string::npos, finding.severity == Severity::fault)
+            << finding.message;
+    }
+}
+
 TEST(SewingSheet, shows_markup_and_does_not_obey_it) {
     Pattern pattern = bodice();
     pattern.name = "<script>alert('x')</script> & \"co\"";
@@ -140,6 +159,30 @@ TEST(DocumentPages, keep_everything_within_the_margins) {
         }
     }
     EXPECT_THROW(pages_of(sheet, {50, 50}), std::invalid_argument);
+}
+
+// Bold letters are wider; a title broken by the width of plain ones ran off the page.
+TEST(DocumentPages, break_a_long_title_within_the_margins) {
+    std::string title;
+    for (int i = 0; i < 30; ++i) title += "wardrobe mm ";
+    for (const Drawing& page : pages_of({title, "", {}}, {})) {
+        for (const DrawnItem& item : page.groups[0].items) {
+            const DrawnText* text = std::get_if<DrawnText>(&item);
+            if (!text || !text->is_bold) continue;
+            EXPECT_LE(upright_box(box_of(*text)).high.x, page.width_mm - 15);
+        }
+    }
+}
+
+TEST(LayDrawing, is_as_wide_as_its_words) {
+    Lay lay;
+    lay.width_mm = 700;
+    lay.length_mm = 200;
+    const Drawing drawing = draw_lay(lay, {std::string(60, 'M'), Unit::cm, true});
+    for (const DrawnGroup& group : drawing.groups) {
+        const auto box = bounds(group);
+        EXPECT_LE(box ? box->high.x : 0, drawing.width_mm) << group.name;
+    }
 }
 
 TEST(DocumentPages, repeat_the_heads_of_a_table_that_breaks) {

@@ -1,5 +1,6 @@
 #include "dartwright/drawing/sewing_sheet.hpp"
 
+#include "dartwright/checks/check.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
@@ -16,6 +17,7 @@ class SheetWriter {
         out_.title = pattern_.name.empty() ? "Sewing sheet" : pattern_.name + ": sewing sheet";
         out_.subtitle = request_.date;
         cautions();
+        faults();
         cloth();
         tracing();
         darts();
@@ -43,6 +45,19 @@ class SheetWriter {
              "Iron: the plate and its steam burn; stand it up or put it off whenever you let go, and "
              "keep the cord out of the way."},
             false});
+    }
+
+    // What is not true is found now, not when the cloth is cut.
+    void faults() {
+        std::vector<std::string> faults;
+        for (const Finding& finding : check(pattern_).findings) {
+            if (finding.severity == Severity::fault) faults.push_back(finding.message + " " + finding.remedy);
+        }
+        if (faults.empty()) return;
+        add(ParagraphBlock{"This pattern is not true: a check finds " + std::to_string(faults.size()) +
+                               (faults.size() == 1 ? " fault." : " faults.") + " Mend it before you cut.",
+                           true});
+        add(ListBlock{std::move(faults), false});
     }
 
     void cloth() {

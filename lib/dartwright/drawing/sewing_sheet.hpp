@@ -14,8 +14,9 @@ struct SheetRequest {
     std::optional<PatternLay> cloth;
 };
 
-/// The page to sew by: cautions, the cloth and how its fold is squared, what is carried over to it, darts and
-/// seams in the order of sewing (see sewing_plan.hpp). Every figure is that of the pattern, in its unit.
+/// The page to sew by: cautions, what a check finds wrong, the cloth and how its fold is squared, what is
+/// carried over to it, darts and seams in the order of sewing (see sewing_plan.hpp). Every figure is that of
+/// the pattern, in its unit.
 Document sewing_sheet(const Pattern& pattern, const SheetRequest& request);
 
 }  // namespace dartwright
