@@ -69,7 +69,7 @@ class Flow {
     }
 
     void paragraph(const std::string& words, double size_mm, bool is_bold, double indent) {
-        for (const std::string& line : wrapped(words, size_mm, width() - indent)) {
+        for (const std::string& line : wrapped(words, size_mm, width() - indent, is_bold)) {
             make_room(step_of(size_mm));
             y_ -= step_of(size_mm);
             write(line, {page_margin_mm + indent, y_}, size_mm, is_bold, Anchor::start);
@@ -147,7 +147,7 @@ class Flow {
         std::vector<std::vector<std::string>> cells;
         std::size_t lines = 1;
         for (std::size_t i = 0; i < row.size(); ++i) {
-            cells.push_back(wrapped(row[i], word_size_mm, widths[i] - column_gap_mm + 0.01));
+            cells.push_back(wrapped(row[i], word_size_mm, widths[i] - column_gap_mm + 0.01, is_head));
             lines = std::max(lines, cells.back().size());
         }
         const double height = static_cast<double>(lines) * step_of(word_size_mm) + 1.6;

@@ -21,7 +21,6 @@ constexpr double lay_word_size_mm = 3.6;
 constexpr double lay_small_size_mm = 2.8;
 constexpr double grain_half_mm = 11;
 constexpr double grain_below_mm = -8;
-constexpr double least_width_mm = 120;
 
 const Colour face_up = look::paper;
 const Colour face_down = look::folded;
@@ -33,10 +32,12 @@ class LayDrawer {
     Drawing drawing() {
         Drawing out;
         out.title = look_.title;
-        out.width_mm = std::ceil(std::max(lay_.length_mm / lay_scale, least_width_mm) + 2 * lay_margin_mm);
+        out.groups = {cloth(), pieces(), words()};
+        double right = on_sheet({0, lay_.length_mm}).x;
+        if (const auto box = bounds(out.groups.back())) right = std::max(right, box->high.x);
+        out.width_mm = std::ceil(right + lay_margin_mm);
         out.height_mm =
             std::ceil(lay_.width_mm / lay_scale + 2 * lay_margin_mm + title_space_mm + foot_space_mm);
-        out.groups = {cloth(), pieces(), words()};
         return out;
     }
 

@@ -75,12 +75,12 @@ double text_width(const std::string& words, double size_mm, bool is_bold) {
     return extents.x_advance * size_mm / measuring_size;
 }
 
-std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm) {
+std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm, bool is_bold) {
     std::vector<std::string> lines;
     std::istringstream stream(words);
     for (std::string word; stream >> word;) {
         const std::string longer = lines.empty() ? word : lines.back() + " " + word;
-        if (!lines.empty() && text_width(longer, size_mm) <= width_mm)
+        if (!lines.empty() && text_width(longer, size_mm, is_bold) <= width_mm)
             lines.back() = longer;
         else
             lines.push_back(word);

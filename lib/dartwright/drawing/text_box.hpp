@@ -23,7 +23,8 @@ inline constexpr double halo_width_em = 0.3;
 double text_width(const std::string& words, double size_mm, bool is_bold = false);
 
 /// The words broken at blanks into lines of at most the width; a longer word is a line of its own.
-std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm);
+std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm,
+                                 bool is_bold = false);
 
 /// A rectangle at any angle.
 struct TurnedBox {
