@@ -5,16 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/pattern/cutting_rule.hpp"
 #include "dartwright/pattern/piece.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
-
-enum class Unit { mm, cm, inch };
-/// Millimetres of one unit, exact by definition (1 in = 25.4 mm).
-constexpr double mm_in(Unit unit) {
-    return unit == Unit::mm ? 1.0 : unit == Unit::cm ? 10.0 : 25.4;
-}
 
 /// One run of a seam's side and from which end it is walked.
 struct SeamPart {
@@ -77,6 +72,7 @@ struct Pattern {
     std::vector<Seam> seams;
     std::map<std::string, double> tolerances;  ///< only those that were set, by name; mm or degrees
     std::vector<Made> made;
+    std::optional<CuttingRule> cutting;  ///< how it is cut; names in it need not exist
     /// Numbers of the file that the conversion to mm and back would not give again to the last digit,
     /// by their value in mm; the writer uses them for numbers that nothing touched.
     std::map<double, double> as_written;
