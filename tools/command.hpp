@@ -65,6 +65,7 @@ Command repoint_command();
 Command open_command();
 Command replay_command();
 Command compare_command();
+Command cut_command();
 Command draw_command();
 Command lay_command();
 Command sheet_command();

@@ -88,7 +88,23 @@ inline const char* const tunic = R"({
     ], "ease": {"side": 2, "amount": 0}}
   ],
   "tolerances": {"seam": 0.1, "corner": 3},
-  "made": [{"operation": "pivot", "piece": "front", "to": "side@60/armhole"}]
+  "made": [{"operation": "pivot", "piece": "front", "to": "side@60/armhole"}],
+  "cutting": {
+    "name": "page", "unit": "mm",
+    "allowance": {
+      "edges": [{"edge": "hem", "width": 40}, {"edge": "side", "piece": "front", "width": 20}],
+      "openings": [{"edge": "centre back", "width": 25}],
+      "seams": [{"seam": "neck", "width": 7}],
+      "joined": 15,
+      "elsewhere": 10
+    },
+    "corners": [
+      {"between": ["side", "hem"], "piece": "front", "kind": "mirrored", "whose": "hem"},
+      {"between": ["neck", "brim"], "kind": "blunted", "limit": 12}
+    ],
+    "notches": {"form": "V", "depth": 5, "width": 4},
+    "darts": {"notched": true, "trim": {"wider_than": 30, "allowance": 15}}
+  }
 }
 )";
 

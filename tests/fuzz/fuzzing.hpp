@@ -48,7 +48,7 @@ inline std::optional<Pattern> pattern_of(std::string_view text) {
 /// to give the same bytes.
 inline bool is_same(const Pattern& a, const Pattern& b) {
     return a.name == b.name && a.unit == b.unit && a.pieces == b.pieces && a.seams == b.seams &&
-           a.tolerances == b.tolerances && a.made == b.made;
+           a.tolerances == b.tolerances && a.made == b.made && a.cutting == b.cutting;
 }
 
 }  // namespace dartwright::fuzzing

@@ -16,6 +16,7 @@ const std::vector<Reader> readers{
     {"show", {}},
     {"walk", {"--seam", "side"}},
     {"measure", {"--line", "waist"}},
+    {"cut", {}},
     {"draw", {}},
     {"lay", {"--width", "140cm"}},
     {"sheet", {}},

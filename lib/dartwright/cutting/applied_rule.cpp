@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/dart.hpp"
 
 namespace dartwright {
 namespace {
@@ -103,20 +104,30 @@ bool has_corner(const Piece& piece, const CornerRule& corner) {
     });
 }
 
-/// Empty for a kind that cutting lines do not have yet.
-std::optional<CornerKind> cutting_kind(RuleCornerKind kind) {
+CornerKind cutting_kind(RuleCornerKind kind) {
     switch (kind) {
-        case RuleCornerKind::met:
-            return CornerKind::met;
+        case RuleCornerKind::squared:
+            return CornerKind::squared;
+        case RuleCornerKind::mirrored:
+            return CornerKind::mirrored;
         case RuleCornerKind::carried_on:
             return CornerKind::carried_on;
         case RuleCornerKind::blunted:
             return CornerKind::blunted;
-        case RuleCornerKind::squared:
-        case RuleCornerKind::mirrored:
+        case RuleCornerKind::met:
             break;
     }
-    return std::nullopt;
+    return CornerKind::met;
+}
+
+std::vector<DartTrimming> trimmed_darts(const Piece& piece, const DartTrim& trim) {
+    std::vector<DartTrimming> out;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        const DartItem* dart = piece.outline.items[i].as_dart();
+        if (dart && figures_of(piece.outline, i).intake > trim.wider_than_mm)
+            out.push_back({dart->name, trim.allowance_mm});
+    }
+    return out;
 }
 
 std::string widths_name(const char* entry, const std::string& name) {
@@ -263,10 +274,12 @@ CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece) {
     for (const bool names_piece : {true, false}) {
         for (const CornerRule& corner : pattern.cutting->corners) {
             if (corner.piece != (names_piece ? piece.name : "") || !has_corner(piece, corner)) continue;
-            if (const auto kind = cutting_kind(corner.kind))
-                request.corners.push_back({corner.between, *kind, corner.whose, corner.limit_mm});
+            request.corners.push_back(
+                {corner.between, cutting_kind(corner.kind), corner.whose, corner.limit_mm});
         }
     }
+    const auto& trim = pattern.cutting->darts.trim;
+    if (trim) request.trimmed = trimmed_darts(piece, *trim);
     return request;
 }
 

@@ -2,23 +2,13 @@
 #include <set>
 
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/files/rule_reader.hpp"
 #include "dartwright/files/seam_reader.hpp"
 
 namespace dartwright {
 namespace {
 
 constexpr int format_version = 1;
-
-/// First, because every length depends on it.
-Unit read_unit(Reading& reading, const Fields& fields) {
-    const std::vector<std::string> names{"mm", "cm", "in"};
-    const JsonNode* node = fields.required("unit", "the unit of every length: \"mm\", \"cm\" or \"in\"");
-    if (!node) return Unit::mm;
-    const auto found =
-        node->kind == JsonNode::Kind::text ? std::find(names.begin(), names.end(), node->text) : names.end();
-    if (found == names.end()) reading.reject(*node, any_of(names));
-    return found == names.end() || *found == "mm" ? Unit::mm : *found == "cm" ? Unit::cm : Unit::inch;
-}
 
 /// Names that must be unique among the members of a list.
 class UniqueNames {
@@ -95,7 +85,7 @@ Made read_made(Reading& reading, const JsonNode& node) {
 
 Pattern read_root(Reading& reading, const JsonNode& root) {
     const Fields fields(reading, root, "a pattern",
-                        {"dartwright", "name", "unit", "pieces", "seams", "tolerances", "made"});
+                        {"dartwright", "name", "unit", "pieces", "seams", "tolerances", "made", "cutting"});
     Pattern pattern;
     if (!fields.is_object()) return pattern;
     if (const JsonNode* version = fields.required("dartwright", "the version of the format: 1")) {
@@ -116,17 +106,10 @@ Pattern read_root(Reading& reading, const JsonNode& root) {
     if (const JsonNode* made = fields.optional("made"))
         for (const JsonNode* child : list_of(reading, *made, "a list of operations"))
             pattern.made.push_back(read_made(reading, *child));
+    if (const JsonNode* cutting = fields.optional("cutting"))
+        pattern.cutting = read_cutting(reading, *cutting);
     pattern.as_written = std::move(reading.as_written);
     return pattern;
-}
-
-/// In the file's order; problems of one value in the order in which they were found.
-std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed) {
-    std::stable_sort(placed.begin(), placed.end(),
-                     [](const PlacedProblem& a, const PlacedProblem& b) { return a.order < b.order; });
-    std::vector<FileProblem> problems;
-    for (PlacedProblem& p : placed) problems.push_back(std::move(p.problem));
-    return problems;
 }
 
 }  // namespace

@@ -1,97 +1,12 @@
 #include <algorithm>
-#include <stdexcept>
 
+#include "dartwright/files/json_lines.hpp"
 #include "dartwright/files/numbers.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/files/rule_writer.hpp"
 
 namespace dartwright {
 namespace {
-
-std::string json_text(const std::string& text) {
-    if (first_malformed_utf8(text))
-        throw std::invalid_argument("a pattern file cannot hold text that is not UTF-8");
-    constexpr const char* hex = "0123456789abcdef";
-    std::string out = "\"";
-    for (const char c : text) {
-        const auto code = static_cast<unsigned char>(c);
-        if (c == '"' || c == '\\')
-            (out += '\\') += c;
-        else if (c == '\n')
-            out += "\\n";
-        else if (c == '\t')
-            out += "\\t";
-        else if (code < 0x20)
-            ((out += "\\u00") += hex[code / 16]) += hex[code % 16];
-        else
-            out += c;
-    }
-    return out += '"';
-}
-
-std::string in_brackets(const std::string& text) {
-    std::string out(1, '[');
-    out += text;
-    out += ']';
-    return out;
-}
-
-/// An object on one line, member by member.
-class Line {
-  public:
-    Line& put(const char* key, const std::string& value) { return put_named(key, value); }
-    Line& put_text(const char* key, const std::string& text) { return put(key, json_text(text)); }
-    Line& put_text_if_any(const char* key, const std::string& text) {
-        return text.empty() ? *this : put_text(key, text);
-    }
-    Line& put_named(const std::string& key, const std::string& value) {
-        if (!members_.empty()) members_ += ", ";
-        members_ += json_text(key);
-        members_ += ": ";
-        members_ += value;
-        return *this;
-    }
-    std::string text() const {
-        std::string out(1, '{');
-        out += members_;
-        return out += '}';
-    }
-
-  private:
-    std::string members_;
-};
-
-std::string joined(const std::vector<std::string>& parts, const std::string& separator) {
-    std::string out;
-    for (const std::string& part : parts) {
-        if (!out.empty()) out += separator;
-        out += part;
-    }
-    return out;
-}
-
-/// Elements on lines of their own. `indent` is that of the line on which the bracket opens.
-std::string by_line(char open, const std::vector<std::string>& elements, char close, std::size_t indent) {
-    std::string out(1, open);
-    for (std::size_t i = 0; i < elements.size(); ++i) {
-        out += i == 0 ? "\n" : ",\n";
-        out.append(indent + 2, ' ');
-        out += elements[i];
-    }
-    if (!elements.empty()) (out += '\n').append(indent, ' ');
-    return out += close;
-}
-std::string list_by_line(const std::vector<std::string>& elements, std::size_t indent) {
-    return by_line('[', elements, ']', indent);
-}
-/// Members are `key: value` already.
-std::string object_by_line(const std::vector<std::string>& members, std::size_t indent) {
-    return by_line('{', members, '}', indent);
-}
-
-std::string with_key(const std::string& key, const std::string& value) {
-    return json_text(key) + ": " + value;
-}
 
 class Writer {
   public:
@@ -101,7 +16,7 @@ class Writer {
         std::vector<std::string> members{
             with_key("dartwright", "1"),
             with_key("name", json_text(pattern_.name)),
-            with_key("unit", json_text(unit_name())),
+            with_key("unit", json_text(name_of(pattern_.unit))),
             with_key("pieces", list_by_line(each(pattern_.pieces, &Writer::piece), 2)),
         };
         if (!pattern_.seams.empty())
@@ -109,6 +24,8 @@ class Writer {
         if (!pattern_.tolerances.empty()) members.push_back(with_key("tolerances", tolerances()));
         if (!pattern_.made.empty())
             members.push_back(with_key("made", list_by_line(each(pattern_.made, &Writer::made), 2)));
+        if (pattern_.cutting)
+            members.push_back(with_key("cutting", object_by_line(rule_members(*pattern_.cutting, 4), 2)));
         return object_by_line(members, 0) + "\n";
     }
 
@@ -121,16 +38,7 @@ class Writer {
         return out;
     }
 
-    const char* unit_name() const {
-        return pattern_.unit == Unit::mm ? "mm" : pattern_.unit == Unit::cm ? "cm" : "in";
-    }
-
-    std::string length(double mm) const {
-        const auto kept = pattern_.as_written.find(mm);
-        if (kept != pattern_.as_written.end() && to_mm(kept->second, pattern_.unit) == mm)
-            return decimal(kept->second);
-        return decimal(from_mm(mm, pattern_.unit));
-    }
+    std::string length(double mm) const { return written_length(mm, pattern_.unit, pattern_.as_written); }
     std::string point(Point p) const { return in_brackets(length(p.x) + ", " + length(p.y)); }
     template <typename Points>
     std::string points(const Points& list) const {
@@ -140,7 +48,7 @@ class Writer {
     }
 
     std::string item(const OutlineItem& item) const {
-        Line line;
+        MemberLine line;
         if (const EdgeItem* edge = item.as_edge()) {
             line.put_text("edge", edge->edge).put("to", point(item.to));
             if (const auto* cubic = std::get_if<CubicShape>(&edge->shape))
@@ -162,14 +70,14 @@ class Writer {
     }
 
     std::string ends(const std::map<std::string, CornerIs>& corners) const {
-        Line line;
+        MemberLine line;
         for (const auto& [edge, corner] : corners)
             line.put_named(edge, corner == CornerIs::free ? "\"free\"" : "\"smooth\"");
         return line.text();
     }
 
     std::string cut(const Cut& cut) const {
-        Line line;
+        MemberLine line;
         line.put("quantity", std::to_string(cut.quantity)).put_text_if_any("fold", cut.fold);
         if (cut.same) line.put("same", "true");
         if (!cut.ends.empty()) line.put("ends", ends(cut.ends));
@@ -177,7 +85,7 @@ class Writer {
     }
 
     std::string double_dart(const DoubleDart& dart) const {
-        Line line;
+        MemberLine line;
         line.put_text("dart", dart.name).put("from", point(dart.from)).put("to", point(dart.to));
         line.put("widest", points(dart.widest)).put_text_if_any("press", dart.press);
         return line.text();
@@ -187,19 +95,19 @@ class Writer {
         const char* kind = notch.kind == NotchKind::single    ? "single"
                            : notch.kind == NotchKind::double_ ? "double"
                                                               : "triple";
-        Line line;
+        MemberLine line;
         line.put_text("edge", notch.edge).put_text("from", notch.from).put("at", length(notch.at));
         return line.put_text("kind", kind).text();
     }
 
     std::string stretch(const AllowanceStretch& stretch) const {
-        Line line;
+        MemberLine line;
         line.put_text("from", stretch.from).put("at", length(stretch.at)).put("to", length(stretch.to));
         return line.put("width", length(stretch.width)).text();
     }
 
     std::string allowance(const std::vector<std::pair<std::string, Allowance>>& by_edge) const {
-        Line line;
+        MemberLine line;
         for (const auto& [edge, allowance] : by_edge) {
             if (const double* width = std::get_if<double>(&allowance)) {
                 line.put_named(edge, length(*width));
@@ -212,7 +120,7 @@ class Writer {
     }
 
     std::string mark(const Mark& mark) const {
-        Line line;
+        MemberLine line;
         if (const auto* drawn = std::get_if<LineMark>(&mark.what))
             line.put("line", points(drawn->points));
         else
@@ -225,7 +133,7 @@ class Writer {
         std::vector<std::string> members{with_key("name", json_text(piece.name))};
         if (piece.cut) members.push_back(with_key("cut", cut(*piece.cut)));
         if (piece.grain) {
-            Line grain;
+            MemberLine grain;
             grain.put("from", point(piece.grain->from)).put("to", point(piece.grain->to));
             members.push_back(with_key("grain", grain.put_text_if_any("along", piece.grain->along).text()));
         }
@@ -244,7 +152,7 @@ class Writer {
     }
 
     std::string part(const SeamPart& part) const {
-        Line line;
+        MemberLine line;
         line.put_text("piece", part.piece).put_text("edge", part.edge).put_text("from", part.from);
         if (part.mirrored) line.put("mirrored", "true");
         return line.text();
@@ -263,7 +171,7 @@ class Writer {
 
     std::string ease(const Seam& seam) const {
         const SeamPart* part = seam.ease->by_side ? nullptr : part_of_one_side(seam, seam.ease->side);
-        Line line;
+        MemberLine line;
         if (part)
             line.put_text("piece", part->piece);
         else
@@ -278,7 +186,7 @@ class Writer {
             const auto parts = each(side, &Writer::part);
             sides.push_back(parts.size() == 1 ? parts[0] : list_by_line(parts, indent + 2));
         }
-        Line line;
+        MemberLine line;
         line.put_text("name", seam.name).put("joins", list_by_line(sides, indent));
         if (seam.ease) line.put("ease", ease(seam));
         if (!seam.ends.empty()) line.put("ends", ends(seam.ends));
@@ -286,7 +194,7 @@ class Writer {
     }
 
     std::string tolerances() const {
-        Line line;
+        MemberLine line;
         for (const ToleranceName& tolerance : tolerance_names()) {
             const auto set = pattern_.tolerances.find(tolerance.name);
             if (set == pattern_.tolerances.end()) continue;
@@ -296,7 +204,7 @@ class Writer {
     }
 
     std::string made(const Made& made) const {
-        Line line;
+        MemberLine line;
         line.put_text("operation", made.operation);
         for (const auto& [key, value] : made.request) line.put_named(key, json_text(value));
         return line.text();

@@ -211,4 +211,22 @@ std::optional<std::string> read_known_name(Reading& reading, const JsonNode& nod
     return std::nullopt;
 }
 
+Unit read_unit(Reading& reading, const Fields& fields) {
+    const std::vector<std::string> names{"mm", "cm", "in"};
+    const JsonNode* node = fields.required("unit", "the unit of every length: \"mm\", \"cm\" or \"in\"");
+    if (!node) return Unit::mm;
+    const auto found =
+        node->kind == JsonNode::Kind::text ? std::find(names.begin(), names.end(), node->text) : names.end();
+    if (found == names.end()) reading.reject(*node, any_of(names));
+    return found == names.end() || *found == "mm" ? Unit::mm : *found == "cm" ? Unit::cm : Unit::inch;
+}
+
+std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed) {
+    std::stable_sort(placed.begin(), placed.end(),
+                     [](const PlacedProblem& a, const PlacedProblem& b) { return a.order < b.order; });
+    std::vector<FileProblem> problems;
+    for (PlacedProblem& p : placed) problems.push_back(std::move(p.problem));
+    return problems;
+}
+
 }  // namespace dartwright

@@ -69,4 +69,9 @@ std::optional<std::string> nearest_name(const std::string& name, const std::vect
 std::optional<std::string> read_known_name(Reading& reading, const JsonNode& node, const std::string& kind,
                                            const std::vector<std::string>& known);
 
+/// The file's "unit", to be read first because every length depends on it; mm if it is none.
+Unit read_unit(Reading& reading, const Fields& fields);
+/// In the file's order; problems of one value in the order in which they were found.
+std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed);
+
 }  // namespace dartwright

@@ -83,7 +83,11 @@ struct CuttingRule {
     DartRule darts;
     /// Numbers of the file that the conversion to mm and back would not give again, as Pattern has them.
     std::map<double, double> as_written;
-    friend bool operator==(const CuttingRule&, const CuttingRule&) = default;
+    /// What was remembered of the file's digits may differ.
+    friend bool operator==(const CuttingRule& a, const CuttingRule& b) {
+        return a.name == b.name && a.unit == b.unit && a.allowance == b.allowance && a.corners == b.corners &&
+               a.notches == b.notches && a.darts == b.darts;
+    }
 };
 
 /// The words of a rule file: `met`, `carried on`, ...; `slit`, `V`, `T`, `box`.

@@ -1,0 +1,176 @@
+// cut: allowances decided by a rule, the account of the cutting pieces, and what is refused.
+
+#include "tools/program.hpp"
+
+namespace dartwright {
+namespace {
+
+const std::string toile = source_folder + "/fixtures/rules/toile.json";
+const std::string chorus = source_folder + "/fixtures/rules/chorus.json";
+
+bool has(const std::string& text, const std::string& words) {
+    return text.find(words) != std::string::npos;
+}
+
+const Json& run_of(const Json& piece, const std::string& edge) {
+    for (const Json& run : piece["runs"]) {
+        if (run["edge"] == edge) return run;
+    }
+    throw std::runtime_error("no run " + edge);
+}
+
+TEST(cut_command, writes_the_pattern_with_its_allowances_and_the_rule) {
+    const Folder folder;
+    const Ended ended =
+        dartwright({"cut", bodice, "--rule", chorus, "-o", folder / "cut.json", "--format", "json"});
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    const Json cut = Json::parse(text_of_file(folder / "cut.json"));
+    EXPECT_EQ(cut["pieces"][0]["allowance"]["side"], 3);
+    EXPECT_EQ(cut["pieces"][0]["allowance"]["waist"], 1.5);
+    EXPECT_EQ(cut["pieces"][1]["allowance"]["centre back"], 2.5);
+    Json rule = Json::parse(text_of_file(chorus));
+    rule.erase("dartwright_rule");
+    EXPECT_EQ(cut["cutting"], rule);
+    const Json account = Json::parse(ended.out);
+    EXPECT_EQ(account["dartwright_cut"], 1);
+    EXPECT_EQ(account["rule"], "chorus costume");
+    EXPECT_EQ(account["warnings"].size(), 2u);
+    ASSERT_EQ(account["pieces"].size(), 2u);
+    const Json& front = account["pieces"][0];
+    EXPECT_EQ(run_of(front, "side")["decided_by"], "seam");
+    EXPECT_EQ(run_of(front, "side")["was"], 15);
+    EXPECT_EQ(run_of(front, "side")["widths"][0]["width"], 30);
+    EXPECT_EQ(run_of(front, "centre front")["decided_by"], "fold");
+    EXPECT_EQ(front["deep_notches"].size(), 0u);
+    EXPECT_GT(front["line"].size(), 20u);
+    // The cut pattern carries its rule with it: cut again, nothing changes.
+    const Ended again = dartwright({"cut", folder / "cut.json"});
+    ASSERT_EQ(again.status, 0) << again.err;
+    EXPECT_EQ(again.out, text_of_file(folder / "cut.json"));
+}
+
+// Exact geometry: a square of 100 mm with these allowances on its sides.
+TEST(cut_command, says_area_and_size_of_what_is_cut) {
+    const Folder folder;
+    write_text(
+        folder / "none.json",
+        R"({"dartwright_rule": 1, "name": "none", "unit": "mm", "allowance": {"elsewhere": 0, "joined": 0}})");
+    write_text(folder / "square.json", R"({"dartwright": 1, "name": "square", "unit": "mm", "pieces": [{
+        "name": "square", "outline": {"start": [0, 0], "items": [{"edge": "a", "to": [100, 0]},
+        {"edge": "b", "to": [100, 100]}, {"edge": "c", "to": [0, 100]}, {"edge": "d", "to": [0, 0]}]},
+        "allowance": {"a": 10, "b": 20}, "notches": [{"edge": "b", "from": "a", "at": 50},
+        {"edge": "c", "from": "b", "at": 50}]}]})");
+    const auto piece_of = [&](const std::vector<std::string>& words) {
+        std::vector<std::string> all{
+            "cut", folder / "square.json", "-o", folder / "out.json", "--overwrite", "--format", "json"};
+        all.insert(all.end(), words.begin(), words.end());
+        const Ended ended = dartwright(all);
+        EXPECT_EQ(ended.status, 0) << ended.err;
+        return Json::parse(ended.out)["pieces"][0];
+    };
+    const Json none = piece_of({"--rule", folder / "none.json"});
+    EXPECT_NEAR(none["area"].get<double>(), 100 * 100, 1e-6);
+    const Json own = piece_of({});
+    EXPECT_NEAR(own["area"].get<double>(), 120 * 110, 1e-6);
+    EXPECT_NEAR(own["across"].get<double>(), 120, 1e-9);
+    EXPECT_NEAR(own["up"].get<double>(), 110, 1e-9);
+    EXPECT_TRUE(run_of(own, "c")["undecided"].get<bool>());
+    const Json filled = piece_of({"--undecided", "5mm"});
+    EXPECT_NEAR(filled["area"].get<double>(), 125 * 115, 1e-6);
+    const Json written = Json::parse(text_of_file(folder / "out.json"));
+    EXPECT_EQ(written["pieces"][0]["allowance"]["c"], 5);
+    EXPECT_FALSE(written.contains("cutting"));
+    write_text(folder / "notched.json", R"({"dartwright_rule": 1, "name": "notched", "unit": "mm",
+        "allowance": {"edges": [{"edge": "c", "width": 3}]}, "notches": {"form": "slit", "depth": 4}})");
+    const Json notched = piece_of({"--rule", folder / "notched.json"});
+    ASSERT_EQ(notched["deep_notches"].size(), 1u) << "only that on the allowance of 3 mm";
+    EXPECT_EQ(notched["deep_notches"][0]["edge"], "c");
+    EXPECT_EQ(notched["deep_notches"][0]["depth"], 4);
+    EXPECT_NEAR(notched["deep_notches"][0]["allowance"].get<double>(), 3, 1e-9);
+}
+
+TEST(cut_command, accounts_for_each_run_in_words) {
+    const Folder folder;
+    const Ended ended = dartwright({"cut", bodice, "--rule", toile, "-o", folder / "cut.json"});
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    EXPECT_TRUE(has(ended.out, "Cut by the rule \"toile\".")) << ended.out;
+    EXPECT_TRUE(has(ended.out, "the opening \"centre back\""));
+    EXPECT_TRUE(has(ended.out, "the width elsewhere"));
+    EXPECT_TRUE(has(ended.out, "waist dart: capped as pressed to centre front"));
+    const Ended to_standard = dartwright({"cut", bodice, "--rule", toile});
+    EXPECT_EQ(to_standard.out, text_of_file(folder / "cut.json"));
+    EXPECT_EQ(to_standard.err, ended.out);
+}
+
+TEST(cut_command, says_which_joined_edges_differ) {
+    const Folder folder;
+    write_text(folder / "rule.json", R"({"dartwright_rule": 1, "name": "uneven", "unit": "mm",
+        "allowance": {"edges": [{"edge": "side", "piece": "back", "width": 25}]}})");
+    const Ended ended = dartwright(
+        {"cut", bodice, "--rule", folder / "rule.json", "-o", folder / "cut.json", "--format", "json"});
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    const Json account = Json::parse(ended.out);
+    ASSERT_EQ(account["seams"].size(), 1u);
+    EXPECT_EQ(account["seams"][0]["check"], "seam-allowance");
+}
+
+struct Refused {
+    const char* rule;
+    std::vector<std::string> words;
+    int status;
+    const char* says;
+};
+
+TEST(cut_command, refuses_in_one_line_and_writes_nothing) {
+    const Refused all[] = {{R"("allowance": {"joined": -1})", {}, 3, "/allowance/joined: found -1"},
+                           {R"("allowance": {"joined": 200})", {}, 4, "the widest that works is"},
+                           {R"("allowance": {"edges": [{"edge": "hem", "piece": "front", "width": 2}]})",
+                            {},
+                            2,
+                            "\"front\" has no edge \"hem\""},
+                           {R"("corners": [{"between": ["side", "neck"], "piece": "back", "kind": "met"}])",
+                            {},
+                            2,
+                            "\"back\" has no corner of \"side\" and \"neck\""},
+                           {R"("allowance": {})", {"--undecided", "-5mm"}, 2, "--undecided is -5mm"},
+                           {R"("allowance": {})", {"--undecided", "wide"}, 2, "wide"}};
+    for (const Refused& refused : all) {
+        SCOPED_TRACE(refused.rule);
+        const Folder folder;
+        write_text(
+            folder / "rule.json",
+            std::string(R"({"dartwright_rule": 1, "name": "bad", "unit": "mm", )") + refused.rule + "}");
+        std::vector<std::string> words{
+            "cut", bodice, "--rule", folder / "rule.json", "-o", folder / "cut.json"};
+        words.insert(words.end(), refused.words.begin(), refused.words.end());
+        const Ended ended = dartwright(words);
+        EXPECT_EQ(ended.status, refused.status);
+        EXPECT_TRUE(has(ended.err, refused.says)) << ended.err;
+        EXPECT_EQ(std::count(ended.err.begin(), ended.err.end(), '\n'), 1) << ended.err;
+        EXPECT_EQ(ended.out, "");
+        EXPECT_FALSE(std::filesystem::exists(folder / "cut.json"));
+    }
+}
+
+// A rule that a pattern carries may name what an operation took away.
+TEST(cut_command, takes_names_that_are_gone_from_the_patterns_own_rule_as_warnings) {
+    const Folder folder;
+    ASSERT_EQ(dartwright({"cut", bodice, "--rule", toile, "-o", folder / "cut.json"}).status, 0);
+    Json cut = Json::parse(text_of_file(folder / "cut.json"));
+    cut["cutting"]["allowance"]["edges"] = {{{"edge", "hem"}, {"piece", "front"}, {"width", 2}}};
+    const Ended ended = dartwright({"cut", "-", "-o", folder / "again.json", "--format", "json"}, cut.dump());
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    EXPECT_EQ(Json::parse(ended.out)["warnings"][0], "\"front\" has no edge \"hem\"");
+}
+
+TEST(cut_command, leaves_the_rule_in_the_pattern_to_operations) {
+    const Folder folder;
+    ASSERT_EQ(dartwright({"cut", bodice, "--rule", toile, "-o", folder / "cut.json"}).status, 0);
+    const Ended moved = dartwright(
+        {"pivot", folder / "cut.json", "--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"});
+    ASSERT_EQ(moved.status, 0) << moved.err;
+    EXPECT_EQ(Json::parse(moved.out)["cutting"], Json::parse(text_of_file(folder / "cut.json"))["cutting"]);
+}
+
+}  // namespace
+}  // namespace dartwright
