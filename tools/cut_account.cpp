@@ -120,7 +120,7 @@ std::string lines_of(const CutPattern& cut, const CutPiece& piece, Unit unit) {
     return out;
 }
 
-const char* word_of(DecidedBy by) {
+const char* decider_word(DecidedBy by) {
     switch (by) {
         case DecidedBy::fold:
             return "fold";
@@ -146,20 +146,20 @@ Json number_or_null(std::optional<double> value) {
     return value ? Json(*value) : Json(nullptr);
 }
 
-Json json_of(const DecidedRun& run) {
+Json run_json(const DecidedRun& run) {
     Json widths = Json::array();
     for (const RunWidth& each : run.widths)
         widths.push_back(
             {{"from", each.from_mm}, {"to", each.to_mm}, {"width", number_or_null(each.width_mm)}});
     return {{"edge", run.edge},
-            {"decided_by", word_of(run.by)},
+            {"decided_by", decider_word(run.by)},
             {"seam", run.seam.empty() ? Json(nullptr) : Json(run.seam)},
             {"undecided", run.is_undecided},
             {"was", number_or_null(run.was_mm)},
             {"widths", widths}};
 }
 
-Json json_of(const CutPiece& cut, const CutDart& dart) {
+Json dart_json(const CutPiece& cut, const CutDart& dart) {
     const DartTrimming* trimming = trimming_of(cut, dart.dart);
     return {{"dart", dart.dart},
             {"capped", dart.is_capped},
@@ -169,16 +169,16 @@ Json json_of(const CutPiece& cut, const CutDart& dart) {
             {"tip", json_of(dart.tip)}};
 }
 
-Json json_of(const CutPiece& cut) {
+Json piece_json(const CutPiece& cut) {
     Json runs = Json::array(), corners = Json::array(), darts = Json::array(), notches = Json::array(),
          line = Json::array();
-    for (const DecidedRun& run : cut.ruled.runs) runs.push_back(json_of(run));
+    for (const DecidedRun& run : cut.ruled.runs) runs.push_back(run_json(run));
     for (const CutCorner& corner : cut.line.corners)
         corners.push_back({{"edges", corner.edges},
                            {"kind", to_text(corner.kind)},
                            {"step", corner.is_step},
                            {"at", json_of(corner.at)}});
-    for (const CutDart& dart : cut.line.darts) darts.push_back(json_of(cut, dart));
+    for (const CutDart& dart : cut.line.darts) darts.push_back(dart_json(cut, dart));
     for (const DeepNotch& deep : cut.deep_notches)
         notches.push_back({{"edge", deep.notch.edge},
                            {"from", deep.notch.from},
@@ -234,7 +234,7 @@ std::string text_of(const CutPattern& cut, Unit unit, const Ink& ink) {
 
 nlohmann::ordered_json json_of(const CutPattern& cut) {
     Json pieces = Json::array(), seams = Json::array();
-    for (const CutPiece& piece : cut.pieces) pieces.push_back(json_of(piece));
+    for (const CutPiece& piece : cut.pieces) pieces.push_back(piece_json(piece));
     for (const Finding& finding : cut.seams) seams.push_back(json_of(finding));
     return {{"dartwright_cut", 1},
             {"rule", cut.rule.empty() ? Json(nullptr) : Json(cut.rule)},
