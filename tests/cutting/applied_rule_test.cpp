@@ -127,7 +127,7 @@ TEST(AppliedRule, fills_only_the_undecided_part_of_a_run) {
         if (edge == "neck") own = std::vector<AllowanceStretch>{{"shoulder", 0, 40, 12}};
     }
     const AppliedRule filled = apply_rule(pattern, CuttingRule{}, 10);
-    const Run neck = *find_run(runs_of(front.outline), "neck");
+    const auto neck = *find_run(runs_of(front.outline), "neck");
     const std::vector<RunWidth> widths = widths_along(filled.pattern.pieces[0], neck);
     ASSERT_EQ(widths.size(), 2u);
     EXPECT_EQ(widths[0].width_mm, 12);

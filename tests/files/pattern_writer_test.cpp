@@ -21,6 +21,7 @@ void expect_same(const Pattern& a, const Pattern& b) {
     RC_ASSERT(a.seams == b.seams);
     RC_ASSERT(a.tolerances == b.tolerances);
     RC_ASSERT(a.made == b.made);
+    RC_ASSERT(a.cutting == b.cutting);
 }
 
 void round_trip(Unit unit) {
@@ -168,7 +169,31 @@ TEST(PatternWriter, TheLayoutIsThatOfTheGuide) {
   "tolerances": {"seam": 0.1, "corner": 3},
   "made": [
     {"operation": "pivot", "piece": "front", "to": "side@60/armhole"}
-  ]
+  ],
+  "cutting": {
+    "name": "page",
+    "unit": "mm",
+    "allowance": {
+      "edges": [
+        {"edge": "hem", "width": 40},
+        {"edge": "side", "piece": "front", "width": 20}
+      ],
+      "openings": [
+        {"edge": "centre back", "width": 25}
+      ],
+      "seams": [
+        {"seam": "neck", "width": 7}
+      ],
+      "joined": 15,
+      "elsewhere": 10
+    },
+    "corners": [
+      {"between": ["side", "hem"], "piece": "front", "kind": "mirrored", "whose": "hem"},
+      {"between": ["neck", "brim"], "kind": "blunted", "limit": 12}
+    ],
+    "notches": {"form": "V", "depth": 5, "width": 4},
+    "darts": {"notched": true, "trim": {"wider_than": 30, "allowance": 15}}
+  }
 }
 )");
 }
