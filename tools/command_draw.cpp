@@ -2,6 +2,7 @@
 
 #include "arguments.hpp"
 #include "checked_file.hpp"
+#include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -35,10 +36,9 @@ ExitStatus draw_for_cutting(const Arguments& arguments, Invocation& call) {
     const std::string& path = arguments.positional[0];
     const Pattern pattern = with_tolerances(read_pattern_file(path), tolerances_given(arguments));
     call.subject = shown_path(path);
-    CuttingRequest request;
-    request.tolerances = tolerances_of(pattern);
     std::vector<CuttingPiece> pieces;
-    for (const Piece& piece : pattern.pieces) pieces.push_back(cutting_piece(piece, request));
+    for (const Piece& piece : pattern.pieces)
+        pieces.push_back(cutting_piece(piece, cutting_request(pattern, piece), marking_request(pattern)));
     const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
                              arguments.value("date").value_or(""), pattern.unit};
     const std::string bytes = picture_bytes(draw_cutting_pieces(pieces, label), wanted);

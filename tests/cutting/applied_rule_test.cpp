@@ -92,6 +92,22 @@ TEST(AppliedRule, lets_the_most_specific_width_decide) {
     EXPECT_TRUE(applied.pieces[0].request.trimmed.empty());
 }
 
+TEST(AppliedRule, says_how_notches_are_cut) {
+    const AppliedRule applied = apply_rule(pattern_of("workshop/chorus-bodice.json"), rule_of("chorus.json"));
+    const MarkingRequest asked = marking_request(applied.pattern);
+    EXPECT_EQ(asked.notches.shape, NotchShape::v);
+    EXPECT_EQ(asked.notches.depth_mm, 5);
+    EXPECT_EQ(asked.notches.width_mm, 5);
+    EXPECT_TRUE(asked.are_darts_notched);
+    CuttingRule rule;
+    rule.darts.is_notched = false;
+    EXPECT_FALSE(marking_request(apply_rule(applied.pattern, rule).pattern).are_darts_notched);
+    // Without a rule as when nothing is asked.
+    const MarkingRequest unasked = marking_request(pattern_of("workshop/chorus-bodice.json"));
+    EXPECT_EQ(unasked.notches.shape, MarkingRequest{}.notches.shape);
+    EXPECT_EQ(unasked.are_darts_notched, MarkingRequest{}.are_darts_notched);
+}
+
 TEST(AppliedRule, trims_darts_with_a_wider_intake_only) {
     CuttingRule rule = rule_of("chorus.json");
     rule.darts.trim = DartTrim{32, 12};

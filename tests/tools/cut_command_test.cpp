@@ -163,6 +163,24 @@ TEST(cut_command, takes_names_that_are_gone_from_the_patterns_own_rule_as_warnin
     EXPECT_EQ(Json::parse(ended.out)["warnings"][0], "\"front\" has no edge \"hem\"");
 }
 
+TEST(cut_command, makes_a_pattern_that_is_drawn_with_the_corners_and_notches_of_its_rule) {
+    const Folder folder;
+    ASSERT_EQ(dartwright({"cut", bodice, "--rule", chorus, "-o", folder / "cut.json"}).status, 0);
+    const Ended drawn = dartwright({"draw", folder / "cut.json", "--cutting"});
+    ASSERT_EQ(drawn.status, 0) << drawn.err;
+    Json plain = Json::parse(text_of_file(folder / "cut.json"));
+    const auto drawn_by = [&](const Json& pattern) {
+        return dartwright({"draw", "-", "--cutting"}, pattern.dump()).out;
+    };
+    EXPECT_EQ(drawn_by(plain), drawn.out);
+    Json met = plain;
+    met["cutting"].erase("corners");
+    EXPECT_NE(drawn_by(met), drawn.out);
+    Json slit = plain;
+    slit["cutting"]["notches"] = {{"form", "slit"}, {"depth", 0.5}};
+    EXPECT_NE(drawn_by(slit), drawn.out);
+}
+
 TEST(cut_command, leaves_the_rule_in_the_pattern_to_operations) {
     const Folder folder;
     ASSERT_EQ(dartwright({"cut", bodice, "--rule", toile, "-o", folder / "cut.json"}).status, 0);

@@ -239,6 +239,20 @@ class Ruler {
     AppliedRule out_;
 };
 
+NotchShape notch_shape(NotchForm form) {
+    switch (form) {
+        case NotchForm::v:
+            return NotchShape::v;
+        case NotchForm::t:
+            return NotchShape::t;
+        case NotchForm::box:
+            return NotchShape::box;
+        case NotchForm::slit:
+            break;
+    }
+    return NotchShape::slit;
+}
+
 }  // namespace
 
 std::string to_text(const DecidedRun& run) {
@@ -280,6 +294,18 @@ CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece) {
     }
     const auto& trim = pattern.cutting->darts.trim;
     if (trim) request.trimmed = trimmed_darts(piece, *trim);
+    return request;
+}
+
+MarkingRequest marking_request(const Pattern& pattern) {
+    MarkingRequest request;
+    if (!pattern.cutting) return request;
+    if (const auto& notches = pattern.cutting->notches) {
+        request.notches.shape = notch_shape(notches->form);
+        request.notches.depth_mm = notches->depth_mm;
+        request.notches.width_mm = notches->width_mm.value_or(request.notches.width_mm);
+    }
+    request.are_darts_notched = pattern.cutting->darts.is_notched.value_or(request.are_darts_notched);
     return request;
 }
 

@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "dartwright/cutting/cutting_line.hpp"
+#include "dartwright/cutting/markings.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
@@ -57,8 +57,10 @@ struct AppliedRule {
 AppliedRule apply_rule(const Pattern& pattern, const CuttingRule& rule,
                        std::optional<double> undecided_mm = std::nullopt);
 
-/// What the pattern's own rule asks of the cutting line of a piece: corners, notches, darts; the pattern's
+/// What the pattern's own rule asks of the cutting line of a piece: corners and trimmed darts; the pattern's
 /// tolerances. Names that the piece does not have are passed over. For a pattern whose widths are decided.
 CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece);
+/// And of its markings: how notches are cut, and whether darts are notched.
+MarkingRequest marking_request(const Pattern& pattern);
 
 }  // namespace dartwright

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/darts/open.hpp"
 
 namespace dartwright {
@@ -30,11 +31,10 @@ std::string undecided_words(const Piece& piece, const std::vector<UndecidedStret
 PatternLay lay_pattern(const Pattern& pattern, const LayRequest& request) {
     PatternLay result;
     result.request = request;
-    CuttingRequest cutting;
-    cutting.tolerances = tolerances_of(pattern);
     const Pattern laid = request.is_folded ? pattern : without_folds(pattern);
     std::vector<LayPiece> pieces;
     for (const Piece& piece : laid.pieces) {
+        const CuttingRequest cutting = cutting_request(laid, piece);
         const CuttingLine line = cutting_line(piece, cutting);
         if (!line.undecided.empty()) result.notes.push_back(undecided_words(piece, line.undecided));
         pieces.push_back(lay_piece(piece, line, cutting.tolerances, result.notes));

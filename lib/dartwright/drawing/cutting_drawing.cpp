@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/cutting_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
@@ -152,12 +153,12 @@ Drawing draw_cutting_pieces(const std::vector<CuttingPiece>& pieces, const Cutti
 }
 
 Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& options) {
-    CuttingRequest request;
-    request.undecided_mm = options.undecided_mm;
-    request.tolerances = tolerances_of(pattern);
     std::vector<CuttingPiece> pieces;
-    for (const Piece& piece : pattern.pieces)
-        pieces.push_back(cutting_piece(piece, request, options.markings));
+    for (const Piece& piece : pattern.pieces) {
+        CuttingRequest request = cutting_request(pattern, piece);
+        request.undecided_mm = options.undecided_mm;
+        pieces.push_back(cutting_piece(piece, request, options.markings.value_or(marking_request(pattern))));
+    }
     return draw_cutting_pieces(pieces, {pattern.name, options.size, options.date, pattern.unit});
 }
 

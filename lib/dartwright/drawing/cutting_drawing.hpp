@@ -23,8 +23,8 @@ struct CuttingLabel {
 DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& label);
 
 struct CuttingDrawOptions {
-    std::optional<double> undecided_mm;  ///< for edges without an allowance; without it they have none
-    MarkingRequest markings;
+    std::optional<double> undecided_mm;      ///< for edges without an allowance; without it they have none
+    std::optional<MarkingRequest> markings;  ///< as the pattern's own rule says if absent
     std::string size;
     std::string date;
 };

@@ -154,7 +154,7 @@ DartRule read_dart_rule(Reading& reading, const JsonNode& node) {
     const Fields fields(reading, node, "the darts of a rule", {"notched", "trim"});
     DartRule darts;
     if (const JsonNode* notched = fields.optional("notched"))
-        darts.is_notched = read_flag(reading, *notched).value_or(false);
+        darts.is_notched = read_flag(reading, *notched);
     const JsonNode* trim = fields.optional("trim");
     if (!trim) return darts;
     const Fields parts(reading, *trim, "the trimming of darts", {"wider_than", "allowance"});

@@ -77,7 +77,7 @@ class RuleWriter {
 
     std::string darts(const DartRule& darts) const {
         MemberLine line;
-        if (darts.is_notched) line.put("notched", "true");
+        if (darts.is_notched) line.put("notched", *darts.is_notched ? "true" : "false");
         if (darts.trim) {
             MemberLine trim;
             trim.put("wider_than", length(darts.trim->wider_than_mm));

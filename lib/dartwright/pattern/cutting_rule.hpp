@@ -68,7 +68,7 @@ struct DartTrim {
 };
 
 struct DartRule {
-    bool is_notched = false;  ///< at both mouth ends
+    std::optional<bool> is_notched;  ///< at both mouth ends; what is made of the rule says, if absent
     std::optional<DartTrim> trim;
     friend bool operator==(const DartRule&, const DartRule&) = default;
 };
