@@ -13,6 +13,15 @@ TEST(text_box, widths_grow_with_size_and_letters) {
     EXPECT_GE(text_width("\xFF", 6), 0);  // what is not UTF-8 is measured as it will be written
 }
 
+// Which letters a face has depends on the machine; that words of other scripts have a width, and that it is
+// not that of the same number of empty boxes, does not.
+TEST(text_box, words_of_any_script_have_their_own_widths) {
+    for (const char* words : {"перед", "εμπρός", "前", "पीछे", "الأمام"})
+        EXPECT_GT(text_width(words, 6), 0) << words;
+    // Arabic letters join: the word is narrower than its letters standing alone.
+    EXPECT_LT(text_width("\u0628\u0628\u0628", 6), 3 * text_width("\u0628", 6));
+}
+
 TEST(text_box, anchors_move_the_box_along_the_words) {
     DrawnText text;
     text.words = "shoulder";

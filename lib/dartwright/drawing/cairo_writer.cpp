@@ -10,6 +10,7 @@
 #include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/drawing/text_layout.hpp"
 
 namespace dartwright {
 
@@ -18,7 +19,6 @@ namespace {
 struct Release {
     void operator()(cairo_t* context) const { cairo_destroy(context); }
     void operator()(cairo_surface_t* surface) const { cairo_surface_destroy(surface); }
-    void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
 };
 using Surface = std::unique_ptr<cairo_surface_t, Release>;
 using Context = std::unique_ptr<cairo_t, Release>;
@@ -45,12 +45,6 @@ class Painter {
     Painter(cairo_surface_t* surface, double units_per_mm, double height_mm)
         : context_(cairo_create(surface)), height_mm_(height_mm) {
         cairo_scale(context_.get(), units_per_mm, units_per_mm);
-        // Without hinting words keep the widths that they were laid out with.
-        const std::unique_ptr<cairo_font_options_t, Release> options(cairo_font_options_create());
-        cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
-        cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
-        cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
-        cairo_set_font_options(context_.get(), options.get());
         cairo_set_line_join(context_.get(), CAIRO_LINE_JOIN_ROUND);
         cairo_set_fill_rule(context_.get(), CAIRO_FILL_RULE_EVEN_ODD);
     }
@@ -117,29 +111,26 @@ class Painter {
     }
 
     void paint(const DrawnText& text) {
-        const std::string words = clean_text(text.words);
+        const LineLook look{text.size_mm, text.is_bold};
         cairo_save(context_.get());
-        cairo_select_font_face(context_.get(), text_face, CAIRO_FONT_SLANT_NORMAL,
-                               text.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
-        cairo_set_font_size(context_.get(), text.size_mm);
         const Point at = page(text.at);
         cairo_translate(context_.get(), at.x, at.y);
         cairo_rotate(context_.get(), -text.angle_rad);
-        const double width = text_width(text.words, text.size_mm, text.is_bold);
+        const double width = line_width(text.words, look);
         const double before = text.anchor == Anchor::start    ? 0
                               : text.anchor == Anchor::middle ? width / 2
                                                               : width;
+        cairo_translate(context_.get(), -before, 0);
+        cairo_new_path(context_.get());
         if (text.halo) {
-            cairo_move_to(context_.get(), -before, 0);
-            cairo_text_path(context_.get(), words.c_str());
+            trace_line(context_.get(), text.words, look);
             use(*text.halo);
             cairo_set_dash(context_.get(), nullptr, 0, 0);
             cairo_set_line_width(context_.get(), halo_width_em * text.size_mm);
             cairo_stroke(context_.get());
         }
-        cairo_move_to(context_.get(), -before, 0);
         use(text.colour);
-        cairo_show_text(context_.get(), words.c_str());
+        show_line(context_.get(), text.words, look);
         cairo_new_path(context_.get());
         cairo_restore(context_.get());
     }

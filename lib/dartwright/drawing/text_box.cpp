@@ -1,41 +1,14 @@
 #include "dartwright/drawing/text_box.hpp"
 
-#include <cairo.h>
-
 #include <algorithm>
 #include <array>
-#include <memory>
 #include <sstream>
 
-#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/drawing/text_layout.hpp"
 
 namespace dartwright {
 
 namespace {
-
-// Widths scale with the size (no hinting), so that one measuring size will do for all.
-constexpr double measuring_size = 100;
-
-struct Release {
-    void operator()(cairo_scaled_font_t* font) const { cairo_scaled_font_destroy(font); }
-    void operator()(cairo_font_face_t* face) const { cairo_font_face_destroy(face); }
-    void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
-};
-
-using ScaledFont = std::unique_ptr<cairo_scaled_font_t, Release>;
-
-ScaledFont measuring_font(bool is_bold) {
-    const std::unique_ptr<cairo_font_face_t, Release> face(cairo_toy_font_face_create(
-        text_face, CAIRO_FONT_SLANT_NORMAL, is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL));
-    const std::unique_ptr<cairo_font_options_t, Release> options(cairo_font_options_create());
-    cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
-    cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
-    cairo_matrix_t size;
-    cairo_matrix_t identity;
-    cairo_matrix_init_scale(&size, measuring_size, measuring_size);
-    cairo_matrix_init_identity(&identity);
-    return ScaledFont(cairo_scaled_font_create(face.get(), &size, &identity, options.get()));
-}
 
 std::array<Point, 4> corners_of(const TurnedBox& box) {
     const Vector along = box.half_length * box.along;
@@ -69,10 +42,7 @@ bool is_parted(const std::array<Point, m>& a, const std::array<Point, n>& b, Vec
 }  // namespace
 
 double text_width(const std::string& words, double size_mm, bool is_bold) {
-    const ScaledFont font = measuring_font(is_bold);
-    cairo_text_extents_t extents{};
-    cairo_scaled_font_text_extents(font.get(), clean_text(words).c_str(), &extents);
-    return extents.x_advance * size_mm / measuring_size;
+    return line_width(words, {size_mm, is_bold});
 }
 
 std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm, bool is_bold) {
