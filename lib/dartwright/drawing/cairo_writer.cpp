@@ -65,6 +65,13 @@ class Painter {
     Point page(Point p) const { return {p.x, height_mm_ - p.y}; }
 
     void paint(const DrawnGroup& group) {
+        cairo_save(context_.get());
+        if (group.clip) {
+            const Point corner = page({group.clip->low.x, group.clip->high.y});
+            const Vector size = group.clip->high - group.clip->low;
+            cairo_rectangle(context_.get(), corner.x, corner.y, size.x, size.y);
+            cairo_clip(context_.get());
+        }
         for (const DrawnItem& item : group.items) {
             if (const DrawnPath* path = std::get_if<DrawnPath>(&item))
                 paint(*path);
@@ -72,6 +79,7 @@ class Painter {
                 paint(std::get<DrawnText>(item));
         }
         for (const DrawnGroup& inner : group.groups) paint(inner);
+        cairo_restore(context_.get());
     }
 
     void trace(const DrawnPath& path) {
@@ -164,23 +172,24 @@ std::string to_png(const Drawing& drawing, double pixels_per_mm) {
     return bytes;
 }
 
-std::string to_pdf(const std::vector<Drawing>& pages) {
-    if (pages.empty()) throw std::invalid_argument("a PDF has a page or more");
+std::string to_pdf(const std::vector<Drawing>& pages, const std::function<void(std::size_t)>& after_page) {
+    if (pages.empty()) throw std::invalid_argument("a PDF needs a page");
     for (const Drawing& page : pages) require_drawable(page);
     constexpr double points_per_mm = 72 / 25.4;
     std::string bytes;
     const Surface surface(cairo_pdf_surface_create_for_stream(
-        append, &bytes, pages[0].width_mm * points_per_mm, pages[0].height_mm * points_per_mm));
+        append, &bytes, pages.front().width_mm * points_per_mm, pages.front().height_mm * points_per_mm));
     require_success(cairo_surface_status(surface.get()));
     // The format wants a date, and the hour of printing would make every copy a different file.
     cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, "2000-01-01T00:00:00Z");
-    const std::string title = clean_text(pages[0].title);
+    const std::string title = clean_text(pages.front().title);
     if (!title.empty())
         cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title.c_str());
-    for (const Drawing& page : pages) {
-        cairo_pdf_surface_set_size(surface.get(), page.width_mm * points_per_mm,
-                                   page.height_mm * points_per_mm);
-        Painter(surface.get(), points_per_mm, page.height_mm).paint(page);
+    for (std::size_t i = 0; i < pages.size(); ++i) {
+        cairo_pdf_surface_set_size(surface.get(), pages[i].width_mm * points_per_mm,
+                                   pages[i].height_mm * points_per_mm);
+        Painter(surface.get(), points_per_mm, pages[i].height_mm).paint(pages[i]);
+        if (after_page) after_page(i + 1);
     }
     cairo_surface_finish(surface.get());
     require_success(cairo_surface_status(surface.get()));

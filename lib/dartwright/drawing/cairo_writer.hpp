@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <stdexcept>
 #include <string>
 #include <vector>
@@ -26,8 +27,9 @@ std::string to_png(const Drawing& drawing, double pixels_per_mm);
 /// fixed, so that the same drawing gives the same bytes on one machine. std::invalid_argument for what is
 /// not drawable.
 std::string to_pdf(const Drawing& drawing);
-/// The same of several pages, each of its own size; the title is the first one's. std::invalid_argument
-/// without any.
-std::string to_pdf(const std::vector<Drawing>& pages);
+/// The same of several pages, each of its own size; the title is the first one's. `after_page` is told how
+/// many are done. std::invalid_argument without a page.
+std::string to_pdf(const std::vector<Drawing>& pages,
+                   const std::function<void(std::size_t)>& after_page = {});
 
 }  // namespace dartwright

@@ -40,14 +40,25 @@ bool is_drawable(const DrawnGroup& group) {
                        [](const DrawnGroup& inner) { return is_drawable(inner); });
 }
 
-DrawnItem moved(const DrawnItem& item, Vector shift) {
+DrawnItem moved(const DrawnItem& item, const Motion& motion, double turn_rad) {
     if (const DrawnText* text = std::get_if<DrawnText>(&item)) {
         DrawnText result = *text;
-        result.at = text->at + shift;
+        result.at = apply(motion, text->at);
+        result.angle_rad += turn_rad;
         return result;
     }
     DrawnPath result = std::get<DrawnPath>(item);
-    for (Curve& curve : result.curves) curve = moved(curve, shift_by(shift));
+    for (Curve& curve : result.curves) curve = moved(curve, motion);
+    return result;
+}
+
+DrawnGroup moved(const DrawnGroup& group, const Motion& motion, double turn_rad) {
+    DrawnGroup result;
+    result.name = group.name;
+    for (const DrawnItem& item : group.items) result.items.push_back(moved(item, motion, turn_rad));
+    for (const DrawnGroup& inner : group.groups) result.groups.push_back(moved(inner, motion, turn_rad));
+    if (group.clip && turn_rad != 0) throw std::invalid_argument("a group that is clipped cannot be turned");
+    if (group.clip) result.clip = Box{group.clip->low + motion.shift, group.clip->high + motion.shift};
     return result;
 }
 
@@ -102,11 +113,11 @@ DrawnPath circle(Point centre, double radius_mm) {
 }
 
 DrawnGroup moved(const DrawnGroup& group, Vector shift) {
-    DrawnGroup result;
-    result.name = group.name;
-    for (const DrawnItem& item : group.items) result.items.push_back(moved(item, shift));
-    for (const DrawnGroup& inner : group.groups) result.groups.push_back(moved(inner, shift));
-    return result;
+    return moved(group, shift_by(shift), 0);
+}
+
+DrawnGroup carried(const DrawnGroup& group, const Motion& motion) {
+    return moved(group, motion, angle(motion));
 }
 
 std::optional<Box> bounds(const DrawnGroup& group) {

@@ -54,6 +54,7 @@ struct DrawnGroup {
     std::string name;
     std::vector<DrawnItem> items;
     std::vector<DrawnGroup> groups;
+    std::optional<Box> clip{};  ///< what lies outside of it is not drawn; it is moved but never turned
 };
 
 struct Drawing {
@@ -72,8 +73,10 @@ DrawnPath polygon(const std::vector<Point>& points, Colour fill);
 DrawnPath circle(Point centre, double radius_mm);
 
 DrawnGroup moved(const DrawnGroup& group, Vector shift);
-/// A box that holds all paths (to 0.05 mm, line widths left out) and words of the group. Empty if it draws
-/// nothing. O(n).
+/// Words turn with the lines. Precondition: no clip in it, which could not turn (std::invalid_argument).
+DrawnGroup carried(const DrawnGroup& group, const Motion& motion);
+/// A box that holds all paths (to 0.05 mm, line widths left out) and words of the group, clipped or not.
+/// Empty if it draws nothing. O(n).
 std::optional<Box> bounds(const DrawnGroup& group);
 
 /// Precondition of every writer: a size above 0 and finite numbers throughout, else std::invalid_argument.

@@ -93,6 +93,7 @@ class SvgWriter {
         const std::string id = unused_id(wanted);
         set(node, "id", id);
         add_title(node, group.name);
+        if (group.clip) add_clip(node, *group.clip, id);
         for (const DrawnItem& item : group.items) {
             if (const DrawnPath* path = std::get_if<DrawnPath>(&item))
                 add(node, *path);
@@ -100,6 +101,18 @@ class SvgWriter {
                 add(node, std::get<DrawnText>(item));
         }
         for (const DrawnGroup& inner : group.groups) add(node, inner, id);
+    }
+
+    void add_clip(pugi::xml_node node, const Box& clip, const std::string& id) {
+        const std::string clip_id = unused_id(id + ".clip");
+        pugi::xml_node path = node.append_child("clipPath");
+        set(path, "id", clip_id);
+        pugi::xml_node rectangle = path.append_child("rect");
+        set(rectangle, "x", number(clip.low.x));
+        set(rectangle, "y", number(drawing_.height_mm - clip.high.y));
+        set(rectangle, "width", number(clip.high.x - clip.low.x));
+        set(rectangle, "height", number(clip.high.y - clip.low.y));
+        set(node, "clip-path", "url(#" + clip_id + ")");
     }
 
     std::string path_data(const DrawnPath& path) const {
