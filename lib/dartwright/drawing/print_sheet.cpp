@@ -1,0 +1,215 @@
+#include "dartwright/drawing/print_sheet.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+#include "dartwright/drawing/packing.hpp"
+#include "dartwright/drawing/text_box.hpp"
+#include "dartwright/geometry/flatten.hpp"
+
+namespace dartwright {
+
+namespace {
+
+/// Half the width of the widest line, so that none is cut off at the sheet's edge.
+constexpr double line_room_mm = 1;
+/// How far a chord may lie from what is printed, which decides only whether a page is needed.
+constexpr double chord_error_mm = 0.05;
+
+Extent extent_of(const SheetPiece& piece) {
+    return {piece.box.high.x - piece.box.low.x, piece.box.high.y - piece.box.low.y};
+}
+
+/// How much of the stretch from a to b lies in the box, by the Liang-Barsky way: more than a point?
+bool is_reaching_into(const Box& box, Point a, Point b) {
+    double from = 0;
+    double to = 1;
+    const auto keep = [&](double start, double step, double low, double high) {
+        if (step == 0) return start > low && start < high;
+        const double first = (low - start) / step;
+        const double second = (high - start) / step;
+        from = std::max(from, std::min(first, second));
+        to = std::min(to, std::max(first, second));
+        return from < to;
+    };
+    return keep(a.x, b.x - a.x, box.low.x, box.high.x) && keep(a.y, b.y - a.y, box.low.y, box.high.y);
+}
+
+bool is_round(const std::vector<Point>& polygon, Point p) {
+    bool is_inside = false;
+    for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++) {
+        const Point a = polygon[i];
+        const Point b = polygon[j];
+        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
+            is_inside = !is_inside;
+    }
+    return is_inside;
+}
+
+struct Stretch {
+    Point from;
+    Point to;
+};
+
+void add_stretches(const DrawnItem& item, std::vector<Stretch>& found) {
+    std::vector<Point> points;
+    if (const DrawnText* text = std::get_if<DrawnText>(&item)) {
+        const Box box = upright_box(box_of(*text));
+        points = {box.low, {box.high.x, box.low.y}, box.high, {box.low.x, box.high.y}, box.low};
+    } else {
+        const DrawnPath& path = std::get<DrawnPath>(item);
+        for (const Curve& curve : path.curves) {
+            if (points.empty()) points.push_back(start_of(curve));
+            flatten_onto(points, curve, chord_error_mm);
+        }
+        if (path.is_closed) points.push_back(points.front());
+    }
+    for (std::size_t i = 1; i < points.size(); ++i) found.push_back({points[i - 1], points[i]});
+}
+
+void add_stretches(const DrawnGroup& group, std::vector<Stretch>& found) {
+    for (const DrawnItem& item : group.items) add_stretches(item, found);
+    for (const DrawnGroup& inner : group.groups) add_stretches(inner, found);
+}
+
+/// The cells that any line, words or the cloth of the piece reach into.
+std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
+    std::vector<Stretch> stretches;
+    add_stretches(piece.drawing, stretches);
+    std::vector<Tile> tiles;
+    for (std::size_t row = 0; row < grid.rows; ++row) {
+        for (std::size_t column = 0; column < grid.columns; ++column) {
+            const Box cell = cell_of(grid, {row, column});
+            const bool is_drawn_on = std::any_of(stretches.begin(), stretches.end(), [&](const Stretch& s) {
+                return is_reaching_into(cell, s.from, s.to);
+            });
+            const bool is_inside =
+                !piece.cutting_line.empty() && is_round(piece.cutting_line, middle(cell.low, cell.high));
+            if (is_drawn_on || is_inside) tiles.push_back({row, column});
+        }
+    }
+    return tiles;
+}
+
+SheetPiece moved_piece(const SheetPiece& piece, Vector shift) {
+    SheetPiece result = piece;
+    result.drawing = moved(piece.drawing, shift);
+    for (Point& p : result.cutting_line) p = p + shift;
+    result.box = {piece.box.low + shift, piece.box.high + shift};
+    return result;
+}
+
+/// The pieces at their places, without tiles. `order` says which is placed first.
+std::vector<SheetPiece> placed(const std::vector<SheetPiece>& pieces, const std::vector<std::size_t>& order,
+                               PackRequest request) {
+    for (const std::size_t i : order) request.sizes.push_back(extent_of(pieces[i]));
+    const std::vector<Point> corners = packed(request);
+    std::vector<SheetPiece> result(pieces.size());
+    for (std::size_t i = 0; i < order.size(); ++i) {
+        const SheetPiece& piece = pieces[order[i]];
+        result[order[i]] = moved_piece(piece, corners[i] - Point{piece.box.low.x, piece.box.high.y});
+    }
+    return result;
+}
+
+double depth_of(const std::vector<SheetPiece>& pieces) {
+    double lowest = 0;
+    for (const SheetPiece& piece : pieces) lowest = std::min(lowest, piece.box.low.y);
+    return -lowest;
+}
+
+PrintSheet sheet_of(std::vector<SheetPiece> pieces, TileGrid grid) {
+    grid.rows = rows_for(grid, depth_of(pieces));
+    PrintSheet sheet{grid, std::move(pieces), {}};
+    for (SheetPiece& piece : sheet.pieces) {
+        piece.tiles = tiles_under(piece, grid);
+        for (const Tile tile : piece.tiles)
+            if (std::find(sheet.tiles.begin(), sheet.tiles.end(), tile) == sheet.tiles.end())
+                sheet.tiles.push_back(tile);
+    }
+    std::sort(sheet.tiles.begin(), sheet.tiles.end(),
+              [](Tile a, Tile b) { return a.row != b.row ? a.row < b.row : a.column < b.column; });
+    return sheet;
+}
+
+/// The pieces' numbers by area, by height and by width, the largest first.
+std::vector<std::vector<std::size_t>> orders_of(const std::vector<SheetPiece>& pieces) {
+    const auto sorted_by = [&](const auto& size) {
+        std::vector<std::size_t> order(pieces.size());
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+            return size(extent_of(pieces[a])) > size(extent_of(pieces[b]));
+        });
+        return order;
+    };
+    return {sorted_by([](const Extent& e) { return e.width_mm * e.height_mm; }),
+            sorted_by([](const Extent& e) { return e.height_mm; }),
+            sorted_by([](const Extent& e) { return e.width_mm; })};
+}
+
+/// The fewest columns that hold the widest piece, and the most that could be of use: all pieces in one row.
+struct Columns {
+    std::size_t fewest = 1;
+    std::size_t most = 1;
+};
+Columns columns_for(const std::vector<SheetPiece>& pieces, const GridRequest& request) {
+    double widest = 0;
+    double all = 0;
+    for (const SheetPiece& piece : pieces) {
+        widest = std::max(widest, extent_of(piece).width_mm);
+        all += extent_of(piece).width_mm + request.gap_mm;
+    }
+    const double step = request.grid.window_width_mm - request.grid.overlap_mm;
+    const auto columns = [&](double width) {
+        return static_cast<std::size_t>(std::max(1.0, std::ceil((width - request.grid.overlap_mm) / step)));
+    };
+    // With every piece in columns of its own there is room for each to begin a page.
+    return {columns(widest), std::max(columns(widest), columns(all) + pieces.size() - 1)};
+}
+
+}  // namespace
+
+SheetPiece upright(const PrintedPiece& piece) {
+    const Motion turn = turn_about({}, turn_by(pi / 2 - piece.grain_rad));
+    // A grain that stands upright already to rounding leaves every number as it is.
+    constexpr double rounding_rad = 1e-12;
+    const Motion motion = std::abs(angle(turn)) < rounding_rad ? Motion{} : turn;
+    SheetPiece result{piece.name, carried(piece.drawing, motion), piece.cutting_line, {}, {}};
+    for (Point& p : result.cutting_line) p = apply(motion, p);
+    result.box = bounds(result.drawing).value_or(Box{});
+    for (const Point p : result.cutting_line) result.box = joined(result.box, {p, p});
+    const Vector room{line_room_mm, line_room_mm};
+    result.box = {result.box.low - room, result.box.high + room};
+    return result;
+}
+
+PrintSheet tiled_sheet(const std::vector<SheetPiece>& pieces, const GridRequest& request) {
+    const Columns columns = columns_for(pieces, request);
+    std::optional<PrintSheet> best;
+    for (std::size_t count = columns.fewest; count <= columns.most; ++count) {
+        TileGrid grid = request.grid;
+        grid.columns = count;
+        for (const std::vector<std::size_t>& order : orders_of(pieces)) {
+            PrintSheet sheet =
+                sheet_of(placed(pieces, order, {{}, sheet_width(grid), request.gap_mm, grid}), grid);
+            if (!best || sheet.tiles.size() < best->tiles.size()) best = std::move(sheet);
+        }
+    }
+    return *best;
+}
+
+PrintSheet single_sheet(const std::vector<SheetPiece>& pieces, const GridRequest& request) {
+    std::optional<PrintSheet> best;
+    for (const std::vector<std::size_t>& order : orders_of(pieces)) {
+        std::vector<SheetPiece> lying =
+            placed(pieces, order, {{}, request.grid.window_width_mm, request.gap_mm, {}});
+        TileGrid grid = request.grid;
+        grid.window_height_mm = depth_of(lying);
+        if (!best || grid.window_height_mm < best->grid.window_height_mm)
+            best = sheet_of(std::move(lying), grid);
+    }
+    return *best;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,35 @@
+#include "dartwright/drawing/text_column.hpp"
+
+#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/text_box.hpp"
+
+namespace dartwright {
+
+void add_paragraph(DrawnGroup& group, TextColumn& column, const std::string& words, ParagraphLook look) {
+    for (const std::string& line : wrapped(words, look.size_mm, column.width)) {
+        DrawnText text;
+        text.words = line;
+        text.at = {column.left, column.top - text_ascent_em * look.size_mm};
+        text.size_mm = look.size_mm;
+        text.is_bold = look.is_bold;
+        text.colour = look::ink;
+        group.items.push_back(text);
+        column.top -= look::line_step_em * look.size_mm;
+    }
+    column.top -= look.space_below_mm;
+}
+
+std::string shortened(const std::string& words, double size_mm, double width_mm) {
+    std::string kept = clean_text(words);
+    if (text_width(kept, size_mm) <= width_mm) return kept;
+    const std::string dots = "\xE2\x80\xA6";
+    while (!kept.empty() && text_width(kept + dots, size_mm) > width_mm) {
+        // A whole character: the bytes that carry one on begin with the bits 10.
+        while (!kept.empty() && (static_cast<unsigned char>(kept.back()) & 0xC0u) == 0x80) kept.pop_back();
+        if (!kept.empty()) kept.pop_back();
+    }
+    return kept + dots;
+}
+
+}  // namespace dartwright

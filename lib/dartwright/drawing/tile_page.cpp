@@ -1,0 +1,158 @@
+#include "dartwright/drawing/tile_page.hpp"
+
+#include <algorithm>
+
+#include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/text_box.hpp"
+#include "dartwright/drawing/text_column.hpp"
+
+namespace dartwright {
+
+namespace {
+
+constexpr Colour pale{228, 228, 228};
+constexpr Colour matching{120, 120, 120};
+constexpr double matching_width_mm = 0.2;
+constexpr double ring_radius_mm = 2;
+constexpr double ring_tick_mm = 4;
+constexpr double corner_mark_mm = 5;
+constexpr double join_size_mm = 3.4;
+constexpr double pale_size_mm = 26;
+constexpr double strip_size_mm = 3;
+
+bool is_printed(const PrintSheet& sheet, Tile tile) {
+    return std::find(sheet.tiles.begin(), sheet.tiles.end(), tile) != sheet.tiles.end();
+}
+
+/// One side of a cell: walked anticlockwise, so that the cell lies on its left.
+struct CellSide {
+    Point from;
+    Point to;
+    std::optional<Tile> beside;  ///< the page that is joined there
+};
+
+std::vector<CellSide> sides_of(const PrintSheet& sheet, Tile tile) {
+    const Box cell = cell_of(sheet.grid, tile);
+    const Point low_right{cell.high.x, cell.low.y};
+    const Point high_left{cell.low.x, cell.high.y};
+    // A step below row or column 0 wraps to a number that no grid has.
+    std::vector<CellSide> sides{{cell.low, low_right, Tile{tile.row + 1, tile.column}},
+                                {low_right, cell.high, Tile{tile.row, tile.column + 1}},
+                                {cell.high, high_left, Tile{tile.row - 1, tile.column}},
+                                {high_left, cell.low, Tile{tile.row, tile.column - 1}}};
+    for (CellSide& side : sides)
+        if (!is_printed(sheet, *side.beside)) side.beside.reset();
+    return sides;
+}
+
+void add_ring(DrawnGroup& group, Point at, Vector across) {
+    DrawnPath ring = circle(at, ring_radius_mm);
+    ring.stroke = look::solid(matching, matching_width_mm);
+    group.items.push_back(ring);
+    group.items.push_back(polyline({at - ring_tick_mm * across, at + ring_tick_mm * across}, *ring.stroke));
+}
+
+void add_join(DrawnGroup& group, const CellSide& side, double overlap_mm) {
+    const Vector along = unit(side.to - side.from);
+    const Vector inwards = perpendicular(along);
+    group.items.push_back(polyline({side.from, side.to}, look::solid(matching, matching_width_mm)));
+    if (overlap_mm >= 2 * ring_tick_mm)
+        for (const double share : {0.25, 0.75}) add_ring(group, between(side.from, side.to, share), inwards);
+    DrawnText label;
+    label.words = "to " + label_of(*side.beside);
+    label.size_mm = join_size_mm;
+    label.anchor = Anchor::middle;
+    label.colour = matching;
+    label.halo = Colour{255, 255, 255};
+    // The words stand upright on the upper and lower side, and read from the right on the others.
+    const bool is_level = std::abs(along.x) > 0.5;
+    label.angle_rad = is_level ? 0 : pi / 2;
+    const bool is_above_line = is_level ? inwards.y > 0 : inwards.x < 0;
+    const double off = 1.4 + (is_above_line ? text_descent_em : text_ascent_em) * join_size_mm;
+    label.at = middle(side.from, side.to) + off * inwards;
+    group.items.push_back(label);
+}
+
+DrawnGroup matching_layer(const PrintSheet& sheet, Tile tile) {
+    DrawnGroup group{"matching lines", {}, {}};
+    const Stroke mark = look::solid(look::ink, matching_width_mm);
+    for (const CellSide& side : sides_of(sheet, tile)) {
+        if (side.beside) add_join(group, side, sheet.grid.overlap_mm);
+        const Vector along = unit(side.to - side.from);
+        const Vector across = perpendicular(along);
+        group.items.push_back(
+            polyline({side.from - corner_mark_mm * along, side.from + corner_mark_mm * along}, mark));
+        group.items.push_back(
+            polyline({side.from - corner_mark_mm * across, side.from + corner_mark_mm * across}, mark));
+    }
+    return group;
+}
+
+DrawnGroup pale_label(const PrintSheet& sheet, Tile tile) {
+    const Box cell = cell_of(sheet.grid, tile);
+    DrawnText label;
+    label.words = label_of(tile);
+    label.size_mm = pale_size_mm;
+    label.is_bold = true;
+    label.anchor = Anchor::middle;
+    label.colour = pale;
+    label.at = middle(cell.low, cell.high) - Vector{0, pale_size_mm / 3};
+    return {"label", {label}, {}};
+}
+
+bool is_meeting(const Box& a, const Box& b) {
+    return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
+}
+
+/// All that the window shows, on the page.
+DrawnGroup window_layer(const PrintSheet& sheet, const TilePage& page) {
+    const Box window = window_of(sheet.grid, page.tile);
+    DrawnGroup shown{"window", {}, {}};
+    const bool is_one_sheet = sheet.tiles.size() == 1;
+    if (!is_one_sheet) shown.groups.push_back(pale_label(sheet, page.tile));
+    for (const SheetPiece& piece : sheet.pieces)
+        if (is_meeting(piece.box, window)) shown.groups.push_back(piece.drawing);
+    if (!is_one_sheet) shown.groups.push_back(matching_layer(sheet, page.tile));
+    const Point corner{page.margin_mm, page.margin_mm + page_strip_mm};
+    DrawnGroup moved_there = moved(shown, corner - window.low);
+    moved_there.clip = Box{corner, corner + (window.high - window.low)};
+    return moved_there;
+}
+
+DrawnGroup strip_layer(const PrintSheet& sheet, const TilePage& page) {
+    const std::string dot = "  \xC2\xB7  ";
+    std::string what = "page " + std::to_string(page.number) + " of " + std::to_string(page.pages) + dot;
+    if (sheet.tiles.size() > 1) what = label_of(page.tile) + dot + what;
+    what += page.title;
+    const std::string pieces = piece_names_on(sheet, page.tile);
+    if (!pieces.empty()) what += dot + pieces;
+    if (!page.date.empty()) what += dot + page.date;
+    DrawnText text;
+    text.size_mm = strip_size_mm;
+    text.words = shortened(what, text.size_mm, page.width_mm - 2 * page.margin_mm);
+    text.at = {page.margin_mm, page.margin_mm + 1.5};
+    text.colour = look::ink;
+    return {"page", {text}, {}};
+}
+
+}  // namespace
+
+std::string piece_names_on(const PrintSheet& sheet, Tile tile) {
+    std::string names;
+    for (const SheetPiece& piece : sheet.pieces) {
+        const bool is_on = std::find(piece.tiles.begin(), piece.tiles.end(), tile) != piece.tiles.end();
+        if (is_on && !piece.cutting_line.empty()) names += (names.empty() ? "" : ", ") + piece.name;
+    }
+    return names;
+}
+
+Drawing tile_page(const PrintSheet& sheet, const TilePage& page) {
+    Drawing drawing;
+    drawing.width_mm = page.width_mm;
+    drawing.height_mm = page.height_mm;
+    drawing.title = page.title;
+    drawing.groups = {window_layer(sheet, page), strip_layer(sheet, page)};
+    return drawing;
+}
+
+}  // namespace dartwright
