@@ -67,6 +67,7 @@ Command replay_command();
 Command compare_command();
 Command cut_command();
 Command draw_command();
+Command print_command();
 Command lay_command();
 Command sheet_command();
 

@@ -7,7 +7,8 @@ namespace {
 
 const std::vector<std::string> commands{"check",   "walk",    "show",  "measure", "pivot",   "split",
                                         "cluster", "merge",   "close", "true",    "repoint", "open",
-                                        "replay",  "compare", "cut",   "draw",    "lay",     "sheet"};
+                                        "replay",  "compare", "cut",   "draw",    "print",   "lay",
+                                        "sheet"};
 
 TEST(help, lists_every_command) {
     const Ended ended = dartwright({"--help"});

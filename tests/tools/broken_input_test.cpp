@@ -20,6 +20,7 @@ const std::vector<Reader> readers{
     {"draw", {}},
     {"lay", {"--width", "140cm"}},
     {"sheet", {}},
+    {"print", {}},
     {"pivot", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%"}},
     {"cluster", {"--piece", "front", "--dart", "waist dart", "--apart", "2cm"}},
     {"split", {"--piece", "front", "--dart", "waist dart", "--to", "shoulder@50%=50%"}},

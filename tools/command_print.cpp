@@ -1,0 +1,204 @@
+// print: the pieces at true size on pages, as PDF.
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <nlohmann/json.hpp>
+#include <sstream>
+
+#include "arguments.hpp"
+#include "checked_file.hpp"
+#include "dartwright/darts/open.hpp"
+#include "dartwright/drawing/cairo_writer.hpp"
+#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/print_pages.hpp"
+#include "dartwright/drawing/printed_piece.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/place.hpp"
+#include "nearest_word.hpp"
+#include "progress.hpp"
+#include "result_file.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+std::string lower(std::string words) {
+    std::transform(words.begin(), words.end(), words.begin(),
+                   [](unsigned char letter) { return static_cast<char>(std::tolower(letter)); });
+    return words;
+}
+
+/// The narrowest roll that holds the test squares; the library says so of each piece.
+constexpr double least_roll_mm = 50;
+
+Paper roll_of(const std::string& width_words) {
+    const double width = parse_length(width_words);
+    if (width < least_roll_mm || width > longest_page_mm)
+        throw WrongUse("--paper roll:WIDTH is a width from " + shortest_decimals(least_roll_mm, 0) + " to " +
+                       shortest_decimals(longest_page_mm, 0) + " mm, not " + width_words);
+    return {"roll of " + shortest_decimals(width, 1) + " mm", width, 0};
+}
+
+Paper paper_of(const std::string& words) {
+    const std::string wanted = lower(words);
+    if (wanted.rfind("roll:", 0) == 0) return roll_of(words.substr(5));
+    std::vector<std::string> known{"roll:914"};
+    for (const Paper& paper : papers()) {
+        if (lower(paper.name) == wanted) return paper;
+        known.push_back(paper.name);
+    }
+    throw WrongUse("--paper is A4, A3, A0, letter, tabloid or roll:WIDTH, not '" + words +
+                   "'; the nearest is " + nearest_word(words, known));
+}
+
+struct LengthOption {
+    const char* name;
+    double absent;
+    double most;
+};
+/// A length from 0 to the most that leaves room on the page.
+double length_of(const Arguments& arguments, const LengthOption& option) {
+    const auto words = arguments.value(option.name);
+    const double length = words ? parse_length(*words) : option.absent;
+    if (length < 0) throw WrongUse(std::string("--") + option.name + " is not below 0, as " + *words + " is");
+    if (length <= option.most) return length;
+    // Down, so that what is said to work does.
+    const double most = std::floor(10 * std::max(0.0, option.most)) / 10;
+    throw WrongUse(std::string("--") + option.name + " " + shortest_decimals(length, 2) +
+                   " mm leaves too little of the page; at most " + shortest_decimals(most, 1) + " mm works");
+}
+
+PrintRequest request_of(const Arguments& arguments) {
+    PrintRequest request;
+    request.paper = paper_of(arguments.value("paper").value_or("A4"));
+    request.is_landscape = arguments.has("landscape");
+    if (request.is_landscape && request.paper.is_roll())
+        throw WrongUse("--landscape turns a sheet; a roll has its width as given");
+    request.margin_mm = length_of(
+        arguments, {"margin", default_margin_mm, widest_margin(request.paper, request.is_landscape)});
+    request.overlap_mm = length_of(arguments, {"overlap", default_overlap_mm, widest_overlap(request)});
+    request.date = arguments.value("date").value_or("");
+    return request;
+}
+
+std::vector<std::string> names_wanted(const Arguments& arguments, const Pattern& pattern) {
+    std::vector<std::string> names;
+    const auto words = arguments.value("pieces");
+    if (!words) {
+        for (const Piece& piece : pattern.pieces) names.push_back(piece.name);
+        return names;
+    }
+    std::istringstream stream(*words);
+    for (std::string name; std::getline(stream, name, ',');) {
+        const std::size_t start = name.find_first_not_of(' ');
+        name = start == std::string::npos ? "" : name.substr(start, name.find_last_not_of(' ') + 1 - start);
+        if (std::find(names.begin(), names.end(), piece_named(pattern, name).name) != names.end())
+            throw WrongUse("--pieces names " + name + " twice");
+        names.push_back(name);
+    }
+    if (names.empty()) throw WrongUse("--pieces names no piece");
+    return names;
+}
+
+std::vector<PrintedPiece> pieces_of(const Arguments& arguments, Pattern pattern) {
+    const std::vector<std::string> names = names_wanted(arguments, pattern);
+    if (names.empty()) throw Impossible("the pattern has no pieces", "");
+    std::vector<PrintedPiece> pieces;
+    for (const std::string& name : names) {
+        const Piece& piece = piece_named(pattern, name);
+        const bool has_fold = piece.cut && !piece.cut->fold.empty();
+        if (arguments.has("open") && has_fold) pattern = open(pattern, {name}).pattern;
+        pieces.push_back(printed_piece(piece_named(pattern, name), pattern));
+    }
+    return pieces;
+}
+
+std::string text_of(const PrintResult& result, const PrintRequest& request) {
+    const std::size_t pages = result.pages.size();
+    std::string text = std::to_string(pages) + (pages == 1 ? " page" : " pages") + " (" + request.paper.name +
+                       (request.is_landscape ? ", landscape" : "") + ")";
+    if (result.has_cover) text += ", the first with the map and the test squares";
+    text += "\n";
+    for (const SheetPiece& piece : result.sheet.pieces) {
+        text += "  " + piece.name + ":";
+        for (const Tile tile : piece.tiles)
+            text += (tile == piece.tiles.front() ? " " : ", ") + label_of(tile);
+        text += "\n";
+    }
+    text += "Measure the test squares before you cut.\n";
+    return text;
+}
+
+Json json_of(const PrintResult& result, const PrintRequest& request) {
+    Json pieces = Json::array();
+    for (const SheetPiece& piece : result.sheet.pieces) {
+        if (piece.cutting_line.empty()) continue;
+        Json tiles = Json::array();
+        for (const Tile tile : piece.tiles) tiles.push_back(label_of(tile));
+        pieces.push_back({{"name", piece.name}, {"tiles", tiles}});
+    }
+    Json tiles = Json::array();
+    for (const Tile tile : result.sheet.tiles) tiles.push_back(label_of(tile));
+    return {{"dartwright_print", 1},
+            {"paper", request.paper.name},
+            {"landscape", request.is_landscape},
+            {"page", {result.pages.back().width_mm, result.pages.back().height_mm}},
+            {"margin", request.margin_mm},
+            {"overlap", request.overlap_mm},
+            {"pages", result.pages.size()},
+            {"cover", result.has_cover},
+            {"tiles", tiles},
+            {"pieces", pieces}};
+}
+
+ExitStatus run_print(const Arguments& arguments, Invocation& call) {
+    require_positional(arguments, 1, 1, "the pattern file");
+    const Format format = format_of(arguments);
+    PrintRequest request = request_of(arguments);
+    const Pattern pattern = read_pattern_file(arguments.positional[0]);
+    call.subject = shown_path(arguments.positional[0]);
+    request.title = pattern.name;
+    const PrintResult result = print_pages(pieces_of(arguments, pattern), request);
+    std::string bytes;
+    {
+        Progress progress("pages", result.pages.size());
+        bytes = to_pdf(result.pages, [&](std::size_t done) { progress.show(done); });
+    }
+    const std::string account =
+        format == Format::json ? json_of(result, request).dump() + "\n" : text_of(result, request);
+    write_result(arguments, call.out, bytes, account);
+    return ExitStatus::done;
+}
+
+}  // namespace
+
+Command print_command() {
+    return {
+        "print",
+        "print the pieces at full scale on pages, as PDF",
+        "FILE -o PAGES.pdf [OPTIONS]",
+        "Lays the pieces out at true size, each with its grain upright, and cuts the sheet into pages that "
+        "overlap, with lines and rings to match them by. Pages that would hold nothing are left out. The "
+        "first page has a map of the others and two test squares: measure them before you cut. On a large "
+        "sheet (A0) or a roll the squares are on the sheet itself.",
+        {output_option("the pages; they come whole or not at all"),
+         overwrite_option(),
+         {"paper", 0, "PAPER", "A4 (if absent), A3, A0, letter, tabloid, or roll:WIDTH such as roll:914"},
+         {"landscape", 0, "", "the sheets lie on their long side"},
+         {"margin", 0, "LENGTH", "what the printer leaves white at each edge; 10 mm if absent"},
+         {"overlap", 0, "LENGTH", "the strip that two pages have in common; 10 mm if absent"},
+         {"pieces", 0, "A,B", "print these pieces only"},
+         {"open", 0, "", "unfold the pieces that are cut on the fold"},
+         {"date", 0, "TEXT", "words for the date, on every page; none if absent"},
+         format_option()},
+        {{"dartwright print bodice.json -o bodice.pdf", "on A4, with the first page to check the scale by"},
+         {"dartwright print bodice.json -o bodice.pdf --paper roll:914 --open",
+          "whole pieces on one sheet of a roll 914 mm wide"},
+         {"dartwright print bodice.json -o back.pdf --paper letter --pieces back", "the back alone"}},
+        run_print};
+}
+
+}  // namespace dartwright::tools
