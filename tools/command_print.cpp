@@ -111,12 +111,22 @@ std::vector<PrintedPiece> pieces_of(const Arguments& arguments, Pattern pattern)
         const Piece& piece = piece_named(pattern, name);
         const bool has_fold = piece.cut && !piece.cut->fold.empty();
         if (arguments.has("open") && has_fold) pattern = open(pattern, {name}).pattern;
-        pieces.push_back(printed_piece(piece_named(pattern, name), pattern));
+        pieces.push_back(
+            printed_piece(piece_named(pattern, name), pattern, arguments.value("date").value_or("")));
     }
     return pieces;
 }
 
-std::string text_of(const PrintResult& result, const PrintRequest& request) {
+using Notes = std::vector<std::string>;
+
+Notes notes_of(const std::vector<PrintedPiece>& pieces) {
+    Notes notes;
+    for (const PrintedPiece& piece : pieces)
+        notes.insert(notes.end(), piece.notes.begin(), piece.notes.end());
+    return notes;
+}
+
+std::string text_of(const PrintResult& result, const PrintRequest& request, const Notes& notes) {
     const std::size_t pages = result.pages.size();
     std::string text = std::to_string(pages) + (pages == 1 ? " page" : " pages") + " (" + request.paper.name +
                        (request.is_landscape ? ", landscape" : "") + ")";
@@ -128,11 +138,12 @@ std::string text_of(const PrintResult& result, const PrintRequest& request) {
             text += (tile == piece.tiles.front() ? " " : ", ") + label_of(tile);
         text += "\n";
     }
+    for (const std::string& note : notes) text += "note: " + note + "\n";
     text += "Measure the test squares before you cut.\n";
     return text;
 }
 
-Json json_of(const PrintResult& result, const PrintRequest& request) {
+Json json_of(const PrintResult& result, const PrintRequest& request, const Notes& notes) {
     Json pieces = Json::array();
     for (const SheetPiece& piece : result.sheet.pieces) {
         if (piece.cutting_line.empty()) continue;
@@ -151,7 +162,8 @@ Json json_of(const PrintResult& result, const PrintRequest& request) {
             {"pages", result.pages.size()},
             {"cover", result.has_cover},
             {"tiles", tiles},
-            {"pieces", pieces}};
+            {"pieces", pieces},
+            {"notes", notes}};
 }
 
 ExitStatus run_print(const Arguments& arguments, Invocation& call) {
@@ -161,14 +173,16 @@ ExitStatus run_print(const Arguments& arguments, Invocation& call) {
     const Pattern pattern = read_pattern_file(arguments.positional[0]);
     call.subject = shown_path(arguments.positional[0]);
     request.title = pattern.name;
-    const PrintResult result = print_pages(pieces_of(arguments, pattern), request);
+    const std::vector<PrintedPiece> pieces = pieces_of(arguments, pattern);
+    const PrintResult result = print_pages(pieces, request);
     std::string bytes;
     {
         Progress progress("pages", result.pages.size());
         bytes = to_pdf(result.pages, [&](std::size_t done) { progress.show(done); });
     }
-    const std::string account =
-        format == Format::json ? json_of(result, request).dump() + "\n" : text_of(result, request);
+    const std::string account = format == Format::json
+                                    ? json_of(result, request, notes_of(pieces)).dump() + "\n"
+                                    : text_of(result, request, notes_of(pieces));
     write_result(arguments, call.out, bytes, account);
     return ExitStatus::done;
 }

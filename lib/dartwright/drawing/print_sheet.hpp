@@ -12,8 +12,9 @@ namespace dartwright {
 struct PrintedPiece {
     std::string name;
     DrawnGroup drawing;
-    std::vector<Point> cutting_line;  ///< a closed polygon
-    double grain_rad = 0;             ///< direction of the grain, which is to stand upright
+    std::vector<Point> cutting_line;      ///< a closed polygon
+    double grain_rad = 0;                 ///< direction of the grain, which is to stand upright
+    std::vector<std::string> notes = {};  ///< what is to be said of its cutting
 };
 
 /// A piece on the big sheet (its upper left corner is the origin, y up).

@@ -1,45 +1,41 @@
 #include "dartwright/drawing/printed_piece.hpp"
 
-#include "dartwright/cutting/cutting_line.hpp"
-#include "dartwright/drawing/piece_lines.hpp"
-#include "dartwright/drawing/piece_words.hpp"
-#include "dartwright/drawing/table_look.hpp"
+#include <algorithm>
+
+#include "dartwright/drawing/cutting_drawing.hpp"
 
 namespace dartwright {
 
 namespace {
 
-void take_lines(TakenPlaces& taken, const DrawnGroup& group) {
-    for (const DrawnItem& item : group.items)
-        if (const DrawnPath* path = std::get_if<DrawnPath>(&item)) taken.add(*path);
-    for (const DrawnGroup& inner : group.groups) take_lines(taken, inner);
-}
-
-DrawnGroup cutting_layer(const CuttingLine& line) {
-    DrawnPath path = polyline(line.points, look::outline_stroke());
-    path.curves.push_back(Line{line.points.back(), line.points.front()});
-    path.is_closed = true;
-    return {"cutting line", {path}, {}};
+std::string undecided_note(const Piece& piece, const std::vector<UndecidedStretch>& undecided) {
+    std::vector<std::string> edges;
+    for (const UndecidedStretch& stretch : undecided) {
+        if (std::find(edges.begin(), edges.end(), stretch.edge) == edges.end()) edges.push_back(stretch.edge);
+    }
+    std::string list;
+    for (const std::string& edge : edges) list += (list.empty() ? "" : ", ") + edge;
+    return piece.name + ": no allowance is decided for " + list + ", so there is none there";
 }
 
 }  // namespace
 
-PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern) {
+PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const std::string& date) {
     CuttingRequest request;
     request.tolerances = tolerances_of(pattern);
-    const CuttingLine line = cutting_line(piece, request);
-    const std::vector<Run> runs = runs_of(piece.outline);
-    const Stroke stitching{look::ink, look::thin_width, {4, 2}};
-    TakenPlaces taken;
-    PrintedPiece printed{piece.name, {piece.name, {}, {}}, line.points, pi / 2};
-    for (DrawnGroup layer :
-         {mark_lines(piece), cutting_layer(line), outline_lines(piece, stitching), dart_lines(piece),
-          notch_lines(piece, runs), grain_lines(piece), fold_lines(piece, runs)}) {
-        take_lines(taken, layer);
-        printed.drawing.groups.push_back(std::move(layer));
-    }
-    printed.drawing.groups.push_back(words_of(piece, runs, {true, true, pattern.unit}, taken));
+    const CuttingPiece cut = cutting_piece(piece, request);
+    PrintedPiece printed{piece.name,
+                         draw_cutting_piece(cut, {pattern.name, {}, date, pattern.unit}),
+                         cut.line.points,
+                         pi / 2,
+                         {}};
+    // The sheet is paper already.
+    std::erase_if(printed.drawing.groups, [](const DrawnGroup& layer) { return layer.name == "paper"; });
     if (piece.grain) printed.grain_rad = angle_from({1, 0}, piece.grain->to - piece.grain->from);
+    if (!cut.line.undecided.empty()) printed.notes.push_back(undecided_note(piece, cut.line.undecided));
+    for (const auto& notes : {cut.line.notes, cut.markings.notes}) {
+        for (const std::string& note : notes) printed.notes.push_back(piece.name + ": " + note);
+    }
     return printed;
 }
 
