@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
 
 namespace dartwright {
@@ -21,9 +22,7 @@ std::string undecided_note(const Piece& piece, const std::vector<UndecidedStretc
 }  // namespace
 
 PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const std::string& date) {
-    CuttingRequest request;
-    request.tolerances = tolerances_of(pattern);
-    const CuttingPiece cut = cutting_piece(piece, request);
+    const CuttingPiece cut = cutting_piece(piece, cutting_request(pattern, piece), marking_request(pattern));
     PrintedPiece printed{piece.name,
                          draw_cutting_piece(cut, {pattern.name, {}, date, pattern.unit}),
                          cut.line.points,
