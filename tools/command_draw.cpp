@@ -18,11 +18,7 @@ namespace {
 std::string account_of(const std::vector<CuttingPiece>& pieces) {
     std::string account;
     for (const CuttingPiece& cut : pieces) {
-        const auto add = [&](const std::string& words) { account += cut.piece.name + ": " + words + "\n"; };
-        for (const UndecidedStretch& stretch : cut.line.undecided)
-            add("no allowance is decided for \"" + stretch.edge + "\", so it is cut without");
-        for (const std::string& note : cut.line.notes) add(note);
-        for (const std::string& note : cut.markings.notes) add(note);
+        for (const std::string& note : notes_of(cut)) account += note + "\n";
     }
     return account;
 }

@@ -95,7 +95,7 @@ TEST(AppliedRule, lets_the_most_specific_width_decide) {
 TEST(AppliedRule, says_how_notches_are_cut) {
     const AppliedRule applied = apply_rule(pattern_of("workshop/chorus-bodice.json"), rule_of("chorus.json"));
     const MarkingRequest asked = marking_request(applied.pattern);
-    EXPECT_EQ(asked.notches.shape, NotchShape::v);
+    EXPECT_EQ(asked.notches.form, NotchForm::v);
     EXPECT_EQ(asked.notches.depth_mm, 5);
     EXPECT_EQ(asked.notches.width_mm, 5);
     EXPECT_TRUE(asked.are_darts_notched);
@@ -104,7 +104,7 @@ TEST(AppliedRule, says_how_notches_are_cut) {
     EXPECT_FALSE(marking_request(apply_rule(applied.pattern, rule).pattern).are_darts_notched);
     // Without a rule as when nothing is asked.
     const MarkingRequest unasked = marking_request(pattern_of("workshop/chorus-bodice.json"));
-    EXPECT_EQ(unasked.notches.shape, MarkingRequest{}.notches.shape);
+    EXPECT_EQ(unasked.notches.form, MarkingRequest{}.notches.form);
     EXPECT_EQ(unasked.are_darts_notched, MarkingRequest{}.are_darts_notched);
 }
 

@@ -54,7 +54,7 @@ Marked any_marked_piece() {
         marked.piece.notches.push_back(
             {run.edge, name_of_end(run, RunEnd::start), run.length * real_between(0.1, 0.9), kind});
     }
-    marked.request.notches.shape = static_cast<NotchShape>(*rc::gen::inRange(0, 4));
+    marked.request.notches.form = static_cast<NotchForm>(*rc::gen::inRange(0, 4));
     marked.request.notches.depth_mm = real_between(1, 12);
     marked.line = cutting_line(marked.piece);
     marked.markings = markings_of(marked.piece, marked.line, marked.request);
@@ -152,15 +152,15 @@ void expect_strokes(const Nick& nick, const std::vector<std::vector<Point>>& exp
 // Exact geometry: an allowance of 15 mm below y = 0, a notch at x = 80, 6 mm deep and 4 mm wide.
 TEST(markings, draw_each_shape_of_notch) {
     const Piece piece = notched_square(15);
-    expect_strokes(nick_of(piece, {{NotchShape::slit, 6, 4}}), {{{80, -15}, {80, -9}}});
-    expect_strokes(nick_of(piece, {{NotchShape::v, 6, 4}}), {{{82, -15}, {80, -9}, {78, -15}}});
-    expect_strokes(nick_of(piece, {{NotchShape::t, 6, 4}}), {{{80, -15}, {80, -9}}, {{82, -9}, {78, -9}}});
-    expect_strokes(nick_of(piece, {{NotchShape::box, 6, 4}}), {{{82, -15}, {82, -9}, {78, -9}, {78, -15}}});
+    expect_strokes(nick_of(piece, {{NotchForm::slit, 6, 4}}), {{{80, -15}, {80, -9}}});
+    expect_strokes(nick_of(piece, {{NotchForm::v, 6, 4}}), {{{82, -15}, {80, -9}, {78, -15}}});
+    expect_strokes(nick_of(piece, {{NotchForm::t, 6, 4}}), {{{80, -15}, {80, -9}}, {{82, -9}, {78, -9}}});
+    expect_strokes(nick_of(piece, {{NotchForm::box, 6, 4}}), {{{82, -15}, {82, -9}, {78, -9}, {78, -15}}});
 }
 
 TEST(markings, shorten_a_notch_to_its_allowance_and_say_so) {
     const Piece piece = notched_square(4);
-    const Markings markings = markings_of(piece, cutting_line(piece), {{NotchShape::slit, 6, 4}});
+    const Markings markings = markings_of(piece, cutting_line(piece), {{NotchForm::slit, 6, 4}});
     EXPECT_LT(distance(markings.notches.at(0).nicks.at(0).inner, {80, 0}), 1e-9);
     EXPECT_EQ(markings.notes,
               std::vector<std::string>{"notch on \"edge 0\": shortened to the allowance there"});
@@ -168,7 +168,7 @@ TEST(markings, shorten_a_notch_to_its_allowance_and_say_so) {
 
 TEST(markings, only_draw_a_notch_where_there_is_no_allowance) {
     const Piece piece = notched_square(0);
-    const Markings markings = markings_of(piece, cutting_line(piece), {{NotchShape::v, 6, 4}});
+    const Markings markings = markings_of(piece, cutting_line(piece), {{NotchForm::v, 6, 4}});
     const Nick& nick = markings.notches.at(0).nicks.at(0);
     EXPECT_FALSE(nick.is_cut);
     EXPECT_LT(distance(nick.outer, {80, 0}), 1e-9);
@@ -180,7 +180,7 @@ TEST(markings, only_draw_a_notch_where_there_is_no_allowance) {
 TEST(markings, set_a_triple_notch_about_its_place) {
     Piece piece = notched_square(15);
     piece.notches[0].kind = NotchKind::triple;
-    const Markings markings = markings_of(piece, cutting_line(piece), {{NotchShape::slit, 6, 4}});
+    const Markings markings = markings_of(piece, cutting_line(piece), {{NotchForm::slit, 6, 4}});
     ASSERT_EQ(markings.notches.at(0).nicks.size(), 3u);
     for (int i = 0; i < 3; ++i)
         EXPECT_LT(distance(markings.notches[0].nicks[static_cast<std::size_t>(i)].outer,
@@ -191,8 +191,8 @@ TEST(markings, set_a_triple_notch_about_its_place) {
 TEST(markings, refuse_a_depth_that_is_no_length) {
     const Piece piece = notched_square(15);
     const CuttingLine line = cutting_line(piece);
-    EXPECT_THROW(markings_of(piece, line, {{NotchShape::slit, 0, 4}}), Impossible);
-    EXPECT_THROW(markings_of(piece, line, {{NotchShape::v, 5, -1}}), Impossible);
+    EXPECT_THROW(markings_of(piece, line, {{NotchForm::slit, 0, 4}}), Impossible);
+    EXPECT_THROW(markings_of(piece, line, {{NotchForm::v, 5, -1}}), Impossible);
 }
 
 TEST(markings, leave_out_a_notch_from_an_end_that_is_not_there_and_say_so) {

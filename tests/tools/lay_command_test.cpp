@@ -42,7 +42,7 @@ TEST(lay_command, names_edges_without_an_allowance) {
     const Ended ended =
         dartwright({"lay", source_folder + "/fixtures/faults/cut-missing.true.json", "--width", "150cm"});
     EXPECT_EQ(ended.status, 0);
-    EXPECT_NE(ended.out.find("note: skirt front has no allowance decided at: "), std::string::npos)
+    EXPECT_NE(ended.out.find("note: skirt front: no allowance is decided for "), std::string::npos)
         << ended.out;
 }
 

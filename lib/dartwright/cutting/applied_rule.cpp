@@ -239,20 +239,6 @@ class Ruler {
     AppliedRule out_;
 };
 
-NotchShape notch_shape(NotchForm form) {
-    switch (form) {
-        case NotchForm::v:
-            return NotchShape::v;
-        case NotchForm::t:
-            return NotchShape::t;
-        case NotchForm::box:
-            return NotchShape::box;
-        case NotchForm::slit:
-            break;
-    }
-    return NotchShape::slit;
-}
-
 }  // namespace
 
 std::string to_text(const DecidedRun& run) {
@@ -301,7 +287,7 @@ MarkingRequest marking_request(const Pattern& pattern) {
     MarkingRequest request;
     if (!pattern.cutting) return request;
     if (const auto& notches = pattern.cutting->notches) {
-        request.notches.shape = notch_shape(notches->form);
+        request.notches.form = notches->form;
         request.notches.depth_mm = notches->depth_mm;
         request.notches.width_mm = notches->width_mm.value_or(request.notches.width_mm);
     }

@@ -89,6 +89,7 @@ std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vecto
     for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
     const std::size_t start = lowest(points);
     std::vector<RawPoint> out;
+    out.reserve(points.size());
     std::size_t side = start;
     out.push_back({points[side], line[side].side});
     std::size_t next = first_on[side];

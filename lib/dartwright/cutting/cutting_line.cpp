@@ -1,5 +1,6 @@
 #include "dartwright/cutting/cutting_line.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "dartwright/cutting/clean_up.hpp"
@@ -117,6 +118,16 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     line.undecided = std::move(raw.undecided);
     line.notes = std::move(raw.notes);
     return line;
+}
+
+std::string undecided_words(const CuttingLine& line) {
+    std::vector<std::string> edges;
+    for (const UndecidedStretch& stretch : line.undecided) {
+        if (std::find(edges.begin(), edges.end(), stretch.edge) == edges.end()) edges.push_back(stretch.edge);
+    }
+    std::string list;
+    for (const std::string& edge : edges) list += (list.empty() ? "" : ", ") + edge;
+    return list.empty() ? "" : "no allowance is decided for " + list + ": there is none there";
 }
 
 }  // namespace dartwright

@@ -134,4 +134,7 @@ class BadWidth : public Impossible {
 /// corners.
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
 
+/// `no allowance is decided for hem, neck: there is none there`; empty if all are decided.
+std::string undecided_words(const CuttingLine& line);
+
 }  // namespace dartwright

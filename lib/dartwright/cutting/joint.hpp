@@ -40,6 +40,16 @@ struct JointPlace {
     bool is_corner = false;  ///< of two edges, rather than inside one
 };
 
+/// A joint that is one point, or none where the one strand ends where the next begins.
+struct PlainJoint {
+    std::optional<RawPoint> point;
+    CutPart first = CutPart::edge;  ///< what the side before the point belongs to
+    bool is_inside = false;         ///< the point lies on both strands, which it trims by one side each
+};
+/// The common case by itself, for it is most of the work: strands without a dart between them that run on,
+/// meet outside within the reach, or are two straight lines that cross. Empty for every other.
+std::optional<PlainJoint> plain_joint(const Strands& strands, const Strand& before, const Strand& after);
+
 /// Joins them, and trims the two strands to where the path begins and ends.
 JointPath joined(Strands& strands, const JointPlace& place, const JointWanted& wanted);
 

@@ -1,7 +1,5 @@
 #include "dartwright/cutting/lay_pattern.hpp"
 
-#include <algorithm>
-
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/darts/open.hpp"
 
@@ -16,16 +14,6 @@ Pattern without_folds(Pattern pattern) {
     return pattern;
 }
 
-std::string undecided_words(const Piece& piece, const std::vector<UndecidedStretch>& undecided) {
-    std::vector<std::string> edges;
-    for (const UndecidedStretch& stretch : undecided) {
-        if (std::find(edges.begin(), edges.end(), stretch.edge) == edges.end()) edges.push_back(stretch.edge);
-    }
-    std::string list;
-    for (const std::string& edge : edges) list += (list.empty() ? "" : ", ") + edge;
-    return piece.name + " has no allowance decided at: " + list + "; it is laid without one there";
-}
-
 }  // namespace
 
 PatternLay lay_pattern(const Pattern& pattern, const LayRequest& request) {
@@ -36,7 +24,7 @@ PatternLay lay_pattern(const Pattern& pattern, const LayRequest& request) {
     for (const Piece& piece : laid.pieces) {
         const CuttingRequest cutting = cutting_request(laid, piece);
         const CuttingLine line = cutting_line(piece, cutting);
-        if (!line.undecided.empty()) result.notes.push_back(undecided_words(piece, line.undecided));
+        if (!line.undecided.empty()) result.notes.push_back(piece.name + ": " + undecided_words(line));
         pieces.push_back(lay_piece(piece, line, cutting.tolerances, result.notes));
     }
     result.lay = lay(pieces, request);

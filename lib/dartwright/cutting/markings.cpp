@@ -32,15 +32,15 @@ Point met_from(const CuttingLine& line, Point inside, Vector outwards) {
 std::vector<std::vector<Point>> strokes_of(const NotchCut& cut, const CuttingLine& line, const NickPlace& at,
                                            Point inner) {
     const Vector aside = cut.width_mm / 2 * perpendicular(at.outwards);
-    switch (cut.shape) {
-        case NotchShape::slit:
+    switch (cut.form) {
+        case NotchForm::slit:
             break;
-        case NotchShape::v:
+        case NotchForm::v:
             return {{met_from(line, inner + aside, at.outwards), inner,
                      met_from(line, inner - aside, at.outwards)}};
-        case NotchShape::t:
+        case NotchForm::t:
             return {{at.outer, inner}, {inner + aside, inner - aside}};
-        case NotchShape::box:
+        case NotchForm::box:
             return {{met_from(line, inner + aside, at.outwards), inner + aside, inner - aside,
                      met_from(line, inner - aside, at.outwards)}};
     }
@@ -86,7 +86,7 @@ void add_notch(Markings& markings, const Piece& piece, const Run& run, const Not
     }
     const double at = *end == RunEnd::start ? notch.at : run.length - notch.at;
     const int count = count_of(notch.kind);
-    const double wanted = notch_spacing_mm + (cut.shape == NotchShape::slit ? 0 : cut.width_mm);
+    const double wanted = notch_spacing_mm + (cut.form == NotchForm::slit ? 0 : cut.width_mm);
     // The outer ones stay off the corners, where which way is out is not one way.
     constexpr double share_of_room = 0.8;
     const double room = 2 * share_of_room * std::max(0.0, std::min(at, run.length - at));
@@ -215,6 +215,16 @@ CuttingPiece cutting_piece(const Piece& piece, const CuttingRequest& request,
     CuttingPiece cut{piece, cutting_line(piece, request), {}, request.undecided_mm};
     cut.markings = markings_of(piece, cut.line, markings);
     return cut;
+}
+
+std::vector<std::string> notes_of(const CuttingPiece& cut) {
+    std::vector<std::string> notes;
+    const std::string undecided = undecided_words(cut.line);
+    if (!undecided.empty()) notes.push_back(cut.piece.name + ": " + undecided);
+    for (const auto& list : {cut.line.notes, cut.markings.notes}) {
+        for (const std::string& note : list) notes.push_back(cut.piece.name + ": " + note);
+    }
+    return notes;
 }
 
 }  // namespace dartwright

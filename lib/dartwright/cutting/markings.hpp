@@ -8,17 +8,9 @@
 
 namespace dartwright {
 
-/// What a notch is at the cutting line.
-enum class NotchShape {
-    slit,  ///< one cut straight in
-    v,     ///< a nick that comes to a point
-    t,     ///< a slit with a bar across its inner end
-    box    ///< a square nick
-};
-
 /// How notches are made. The defaults are our own choice within what is common for paper.
 struct NotchCut {
-    NotchShape shape = NotchShape::slit;
+    NotchForm form = NotchForm::slit;
     double depth_mm = 5;  ///< from the cutting line inwards
     double width_mm = 4;  ///< at the cutting line, of a T at its bar; a slit has none
 };
@@ -104,5 +96,8 @@ struct CuttingPiece {
 /// Throws what `cutting_line` and `markings_of` do.
 CuttingPiece cutting_piece(const Piece& piece, const CuttingRequest& request,
                            const MarkingRequest& markings = {});
+/// What whoever cuts it is told, a sentence each, with the piece's name: undecided allowances, and the notes
+/// of its line and markings.
+std::vector<std::string> notes_of(const CuttingPiece& cut);
 
 }  // namespace dartwright

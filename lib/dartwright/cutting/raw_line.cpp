@@ -57,10 +57,10 @@ class RawMaker {
     RawLine made() {
         const std::size_t n = strands_.strands.size();
         if (n == 0) return std::move(out_);
-        paths_.reserve(n);
-        mouths_.reserve(n);
+        joints_.reserve(n);
+        joint_points_.reserve(n);
         for (std::size_t i = 0; i < n; ++i) add_joint(i, (i + 1) % n);
-        out_.points.reserve(strands_.points.size() + 4 * n);
+        out_.points.reserve(strands_.points.size() + joint_points_.size());
         for (std::size_t i = 0; i < n; ++i) lay(i);
         drop_repeated_end();
         return std::move(out_);
@@ -91,12 +91,15 @@ class RawMaker {
 
     void add_joint(std::size_t before, std::size_t after) {
         const Strand& strand = strands_.strands[before];
-        JointPlace place{before, after, closing_of(piece_, strands_, strand),
-                         strand.item != strands_.strands[after].item && edge_of(before) != edge_of(after)};
-        const JointWanted wanted =
-            place.is_corner ? wanted_at(edge_of(before), edge_of(after)) : JointWanted{};
+        const bool is_corner =
+            strand.item != strands_.strands[after].item && edge_of(before) != edge_of(after);
+        const JointWanted wanted = is_corner ? wanted_at(edge_of(before), edge_of(after)) : JointWanted{};
+        if (strand.darts == 0 && wanted.kind == CornerKind::met &&
+            add_plain_joint({before, after, {}, is_corner}))
+            return;
+        const JointPlace place{before, after, closing_of(piece_, strands_, strand), is_corner};
         JointPath path = joined(strands_, place, wanted);
-        if (place.is_corner) add_corner(place, path, wanted.kind);
+        if (is_corner) add_corner(place, path, wanted.kind);
         MouthPath mouth;
         if (strand.darts > 0) {
             mouth = opened(piece_, strands_, place, path);
@@ -105,14 +108,31 @@ class RawMaker {
             out_.notes.insert(out_.notes.end(), mouth.notes.begin(), mouth.notes.end());
         }
         out_.is_crossing = out_.is_crossing || path.is_crossing || mouth.is_crossing;
-        paths_.push_back(std::move(path));
-        mouths_.push_back(std::move(mouth.mouths));
+        joints_.push_back({path.first, joint_points_.size(), path.points.size(), mouths_.size()});
+        joint_points_.insert(joint_points_.end(), path.points.begin(), path.points.end());
+        mouths_.insert(mouths_.end(), mouth.mouths.begin(), mouth.mouths.end());
+    }
+
+    bool add_plain_joint(const JointPlace& place) {
+        Strand& before = strands_.strands[place.before];
+        Strand& after = strands_.strands[place.after];
+        const auto plain = plain_joint(strands_, before, after);
+        if (!plain) return false;
+        if (plain->is_inside) {
+            --before.last_kept;
+            ++after.first_kept;
+        }
+        if (place.is_corner) add_corner(place, {}, CornerKind::met);
+        joints_.push_back({plain->first, joint_points_.size(), plain->point ? 1U : 0U, mouths_.size()});
+        if (plain->point) joint_points_.push_back(*plain->point);
+        return true;
     }
 
     void add_corner(const JointPlace& place, const JointPath& path, CornerKind asked) {
         const Strand& strand = strands_.strands[place.before];
         out_.corners.push_back(
             {{edge_of(place.before), edge_of(place.after)}, strand.end, path.kind, path.is_step});
+        if (!path.is_blunted_unasked && !path.is_not_as_asked) return;
         const std::string corner =
             "the corner of " + quoted(edge_of(place.before)) + " and " + quoted(edge_of(place.after));
         if (path.is_blunted_unasked) out_.notes.push_back(corner + " is too sharp to be met, and is blunted");
@@ -125,21 +145,24 @@ class RawMaker {
         const Strand& strand = strands_.strands[i];
         const CutSide beside{CutPart::edge, strand.item, strand.width_mm};
         for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) add({strands_.points[k], beside});
-        const JointPath& path = paths_[i];
-        if (!path.points.empty() && path.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
-            out_.points.back().side = {path.first, strand.item, 0};
+        const Joint& joint = joints_[i];
+        if (joint.size > 0 && joint.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
+            out_.points.back().side = {joint.first, strand.item, 0};
         }
-        std::size_t next = 0;
-        for (std::size_t k = 0; k < path.points.size(); ++k) {
-            const bool is_mouth = next < mouths_[i].size() && mouths_[i][next].at == k;
-            const bool is_far_end = next > 0 && mouths_[i][next - 1].at + 1 == k;
+        const std::size_t first_mouth = joint.first_mouth;
+        const std::size_t last_mouth = i + 1 < joints_.size() ? joints_[i + 1].first_mouth : mouths_.size();
+        std::size_t next = first_mouth;
+        for (std::size_t k = 0; k < joint.size; ++k) {
+            const RawPoint& point = joint_points_[joint.begin + k];
+            const bool is_mouth = next < last_mouth && mouths_[next].at == k;
+            const bool is_far_end = next > first_mouth && mouths_[next - 1].at + 1 == k;
             if (is_mouth || is_far_end) {
-                lay_mouth_end(path.points[k]);
+                lay_mouth_end(point);
             } else {
-                add(path.points[k]);
+                add(point);
             }
             if (!is_mouth) continue;
-            RawMouth mouth = mouths_[i][next++];
+            RawMouth mouth = mouths_[next++];
             mouth.at = out_.points.size() - 1;
             out_.mouths.push_back(mouth);
         }
@@ -173,8 +196,16 @@ class RawMaker {
     const Piece& piece_;
     const CuttingRequest& request_;
     Strands strands_;
-    std::vector<JointPath> paths_;
-    std::vector<std::vector<RawMouth>> mouths_;
+    // The path after each strand: a stretch of `joint_points_`, and of `mouths_`, which count from its start.
+    struct Joint {
+        CutPart first = CutPart::edge;
+        std::size_t begin = 0;
+        std::size_t size = 0;
+        std::size_t first_mouth = 0;
+    };
+    std::vector<Joint> joints_;
+    std::vector<RawPoint> joint_points_;
+    std::vector<RawMouth> mouths_;
     RawLine out_;
 };
 

@@ -55,7 +55,7 @@ class StrandMaker {
         const Outline& outline = piece_.outline;
         widths_.resize(outline.items.size());
         out_.strands.reserve(outline.items.size());
-        out_.points.reserve(4 * outline.items.size());
+        out_.points.reserve(2 * outline.items.size() + 64);
         if (!set_plain_widths()) {
             for (const Run& run : runs_of(outline)) set_widths(run);
         }
@@ -63,7 +63,8 @@ class StrandMaker {
         std::size_t first = 0;
         while (first < outline.items.size() && !outline.items[first].as_edge()) ++first;
         for (std::size_t k = 0; k < outline.items.size(); ++k) {
-            const std::size_t item = (first + k) % outline.items.size();
+            const std::size_t item =
+                first + k < outline.items.size() ? first + k : first + k - outline.items.size();
             if (outline.items[item].as_edge()) {
                 add_edge(item);
             } else if (!out_.strands.empty()) {
@@ -147,11 +148,9 @@ class StrandMaker {
         }
         const Point start = start_of_item(piece_.outline, item);
         const Point end = piece_.outline.items[item].to;
-        const auto* cubic = std::get_if<CubicShape>(&edge.shape);
-        add_strand(item,
-                   cubic ? Curve{Cubic{{start, cubic->controls[0], cubic->controls[1], end}}}
-                         : Curve{Line{start, end}},
-                   width_mm);
+        if (const auto* cubic = std::get_if<CubicShape>(&edge.shape))
+            return add_strand(item, Cubic{{start, cubic->controls[0], cubic->controls[1], end}}, width_mm);
+        add_straight(item, {start, end}, width_mm);
     }
 
     void add_edge_in_stretches(std::size_t item) {
@@ -185,6 +184,7 @@ class StrandMaker {
     }
 
     void add_strand(std::size_t item, const Curve& curve, double width_mm) {
+        if (const auto* line = std::get_if<Line>(&curve)) return add_straight(item, *line, width_mm);
         Strand strand;
         strand.first_tangent = tangent_at_start(curve);
         if (squared_norm(strand.first_tangent) == 0) return;  // a curve of one point
@@ -193,22 +193,35 @@ class StrandMaker {
         strand.width_mm = width_mm;
         strand.end = end_of(curve);
         strand.first = out_.points.size();
-        if (const auto* line = std::get_if<Line>(&curve)) {
-            strand.last_tangent = strand.first_tangent;
-            const Vector aside = width_mm * outwards(strand.first_tangent);
-            out_.points.push_back(line->a + aside);
-            if (is_beside_dart(item)) out_.points.push_back(middle(line->a, line->b) + aside);
-            out_.points.push_back(line->b + aside);
-        } else {
-            strand.last_tangent = tangent_at_end(curve);
-            const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
-            out_.has_detour = out_.has_detour || has_detour;
-        }
+        strand.last_tangent = tangent_at_end(curve);
+        const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
+        out_.has_detour = out_.has_detour || has_detour;
+        finish(out_.strands.emplace_back(strand));
+    }
+
+    void add_straight(std::size_t item, const Line& line, double width_mm) {
+        const Vector along = line.b - line.a;
+        // Squares are safe here: an outline is at most metres wide, and a line too short for them is a point.
+        const double size = std::sqrt(squared_norm(along));
+        if (size == 0) return;
+        Strand& strand = out_.strands.emplace_back();
+        strand.first_tangent = strand.last_tangent = along / size;
+        strand.item = item;
+        strand.width_mm = width_mm;
+        strand.end = line.b;
+        strand.first = out_.points.size();
+        const Vector aside = width_mm * outwards(strand.first_tangent);
+        out_.points.push_back(line.a + aside);
+        if (is_beside_dart(item)) out_.points.push_back(middle(line.a, line.b) + aside);
+        out_.points.push_back(line.b + aside);
+        finish(strand);
+    }
+
+    void finish(Strand& strand) {
         strand.last = out_.points.size() - 1;
         strand.first_kept = strand.first;
         strand.last_kept = strand.last;
         strand.first_dart = out_.darts.size();
-        out_.strands.push_back(strand);
     }
 
     void lengthen_strand(const Curve& curve) {
@@ -225,8 +238,9 @@ class StrandMaker {
     // own half.
     bool is_beside_dart(std::size_t item) const {
         const std::vector<OutlineItem>& items = piece_.outline.items;
-        return items[(item + 1) % items.size()].as_dart() ||
-               items[(item + items.size() - 1) % items.size()].as_dart();
+        const std::size_t after = item + 1 == items.size() ? 0 : item + 1;
+        const std::size_t before = item == 0 ? items.size() - 1 : item - 1;
+        return items[after].as_dart() || items[before].as_dart();
     }
 
     void add_dart(std::size_t item) {
