@@ -106,13 +106,14 @@ std::vector<std::string> names_wanted(const Arguments& arguments, const Pattern&
 std::vector<PrintedPiece> pieces_of(const Arguments& arguments, Pattern pattern) {
     const std::vector<std::string> names = names_wanted(arguments, pattern);
     if (names.empty()) throw Impossible("the pattern has no pieces", "");
+    const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
+                             arguments.value("date").value_or(""), pattern.unit};
     std::vector<PrintedPiece> pieces;
     for (const std::string& name : names) {
         const Piece& piece = piece_named(pattern, name);
         const bool has_fold = piece.cut && !piece.cut->fold.empty();
         if (arguments.has("open") && has_fold) pattern = open(pattern, {name}).pattern;
-        pieces.push_back(
-            printed_piece(piece_named(pattern, name), pattern, arguments.value("date").value_or("")));
+        pieces.push_back(printed_piece(piece_named(pattern, name), pattern, label));
     }
     return pieces;
 }
@@ -206,6 +207,7 @@ Command print_command() {
          {"overlap", 0, "LENGTH", "the strip that two pages have in common; 10 mm if absent"},
          {"pieces", 0, "A,B", "print these pieces only"},
          {"open", 0, "", "unfold the pieces that are cut on the fold"},
+         {"size", 0, "TEXT", "a size for the labels of the pieces"},
          {"date", 0, "TEXT", "words for the date, on every page; none if absent"},
          format_option()},
         {{"dartwright print bodice.json -o bodice.pdf", "on A4, with the first page to check the scale by"},

@@ -2,14 +2,15 @@
 
 #include <string>
 
+#include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/print_sheet.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
 namespace dartwright {
 
 /// A piece of the pattern with its cutting line, stitching line, darts, notches, grain, fold, marks and
-/// words, the date among them; no fills, which would cost ink. A piece without a grain stands as it was
-/// drawn. Throws what `cutting_line` does.
-PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const std::string& date = {});
+/// the words of its label; no fills, which would cost ink. A piece without a grain stands as it was drawn.
+/// Throws what `cutting_line` does.
+PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const CuttingLabel& label);
 
 }  // namespace dartwright
