@@ -5,6 +5,7 @@
 
 #include <memory>
 #include <stdexcept>
+#include <unordered_map>
 
 #include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/text_box.hpp"
@@ -124,22 +125,33 @@ Layout set_line(const std::string& words, bool is_bold) {
     return layout;
 }
 
+// Words are measured for each place that is tried for them and drawn on each page that shows them; setting
+// them is most of the work. So many lines are kept, which is more than one drawing has.
+constexpr std::size_t most_kept = 1024;
+
+PangoLayout* kept_line(const std::string& words, bool is_bold) {
+    thread_local std::unordered_map<std::string, Layout> kept;
+    if (kept.size() >= most_kept) kept.clear();
+    Layout& layout = kept[(is_bold ? 'b' : 'p') + words];
+    if (!layout) layout = set_line(words, is_bold);
+    return layout.get();
+}
+
 template <typename Draw>
 void with_line(cairo_t* context, const std::string& words, LineLook look, const Draw& draw) {
-    const Layout layout = set_line(words, look.is_bold);
+    PangoLayout* const layout = kept_line(words, look.is_bold);
     cairo_save(context);
     cairo_scale(context, look.size_mm / setting_size, look.size_mm / setting_size);
     cairo_move_to(context, 0, 0);
-    draw(context, pango().layout_get_line(layout.get(), 0));
+    draw(context, pango().layout_get_line(layout, 0));
     cairo_restore(context);
 }
 
 }  // namespace
 
 double line_width(const std::string& words, LineLook look) {
-    const Layout layout = set_line(words, look.is_bold);
     PangoRectangle logical{};
-    pango().layout_get_extents(layout.get(), nullptr, &logical);
+    pango().layout_get_extents(kept_line(words, look.is_bold), nullptr, &logical);
     return logical.width / static_cast<double>(PANGO_SCALE) * look.size_mm / setting_size;
 }
 
