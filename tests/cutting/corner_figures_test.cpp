@@ -165,11 +165,18 @@ TEST_F(Corners, that_are_blunted) {
 TEST_F(Corners, that_are_blunted_no_nearer_than_the_allowance) {
     read("blunted", "Blunted");
     pattern_.cutting->corners.at(0).limit_mm = 7;
-    EXPECT_TRUE(has_point(line_of("collar end"), {-20, (52 - 20) * 5.0 / 12}));
+    const CuttingLine raised = line_of("collar end");
+    EXPECT_TRUE(has_point(raised, {-20, (52 - 20) * 5.0 / 12}));
+    ASSERT_EQ(raised.notes.size(), 1u);
+    EXPECT_NE(raised.notes[0].find("cannot be cut off nearer than its wider allowance"), std::string::npos);
     pattern_.cutting->corners.at(0).limit_mm.reset();
+    EXPECT_TRUE(line_of("collar end").notes.empty());
     EXPECT_TRUE(has_point(line_of("collar end"), {-20, (52 - 20) * 5.0 / 12}));
     pattern_.cutting->corners.at(0).limit_mm = 60;
-    EXPECT_TRUE(has_point(line_of("collar end"), {-52, 0}));
+    const CuttingLine met = line_of("collar end");
+    EXPECT_TRUE(has_point(met, {-52, 0}));
+    EXPECT_TRUE(std::none_of(met.corners.begin(), met.corners.end(),
+                             [](const CutCorner& corner) { return corner.kind == CornerKind::blunted; }));
 }
 
 // The side of the second piece turns by the angle whose cosine is 24/25.

@@ -109,11 +109,11 @@ class Joiner {
     void meet() {
         const double w_in = before_.width_mm;
         const double w_out = after_.width_mm;
+        path_.is_step = w_in < w_out * cosine_ || w_out < w_in * cosine_;
+        if (path_.is_step) path_.kind = CornerKind::met;
         if (w_in < w_out * cosine_) {
-            path_.is_step = true;
             if (!come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
         } else if (w_out < w_in * cosine_) {
-            path_.is_step = true;
             if (!go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();
         } else if (sine_ < 0) {
             meet_inside();
@@ -153,7 +153,12 @@ class Joiner {
         const double asked = std::max(wanted_.limit_mm.value_or(wider_mm_), wider_mm_);
         const double limit = wanted_.kind == CornerKind::blunted ? asked : reach();
         path_.first = CutPart::corner;
-        if (stands_out <= limit) return add(corner_ + to_tip, CutPart::corner);
+        path_.is_limit_raised =
+            wanted_.kind == CornerKind::blunted && wanted_.limit_mm.value_or(asked) < asked;
+        if (stands_out <= limit) {
+            path_.kind = CornerKind::met;
+            return add(corner_ + to_tip, CutPart::corner);
+        }
         path_.is_blunted_unasked = wanted_.kind != CornerKind::blunted;
         path_.kind = CornerKind::blunted;
         blunt(stands_out < INFINITY ? unit(to_tip) : unit(in_ - out_), limit);

@@ -21,6 +21,7 @@ struct JointPath {
     CornerKind kind = CornerKind::met;
     bool is_step = false;
     bool is_blunted_unasked = false;
+    bool is_limit_raised = false;  ///< blunted no nearer than the wider allowance, though less was asked
     bool is_not_as_asked = false;  ///< what was asked for does not fit there, so the corner is met
     bool is_crossing = false;      ///< the strands cross, and are to be trimmed by the clean-up
 };

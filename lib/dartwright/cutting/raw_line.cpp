@@ -132,12 +132,16 @@ class RawMaker {
         const Strand& strand = strands_.strands[place.before];
         out_.corners.push_back(
             {{edge_of(place.before), edge_of(place.after)}, strand.end, path.kind, path.is_step});
-        if (!path.is_blunted_unasked && !path.is_not_as_asked) return;
+        if (!path.is_blunted_unasked && !path.is_not_as_asked && !path.is_limit_raised) return;
         const std::string corner =
             "the corner of " + quoted(edge_of(place.before)) + " and " + quoted(edge_of(place.after));
-        if (path.is_blunted_unasked) out_.notes.push_back(corner + " is too sharp to be met, and is blunted");
+        if (path.is_limit_raised)
+            out_.notes.push_back(corner + " cannot be cut off nearer than its wider allowance");
         if (path.is_not_as_asked) {
-            out_.notes.push_back(corner + " cannot be " + to_text(asked) + " there, and is met");
+            out_.notes.push_back(corner + " cannot be " + to_text(asked) + " there, and is " +
+                                 (path.is_blunted_unasked ? "blunted, being too sharp to be met" : "met"));
+        } else if (path.is_blunted_unasked) {
+            out_.notes.push_back(corner + " is too sharp to be met, and is blunted");
         }
     }
 

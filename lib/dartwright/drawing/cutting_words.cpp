@@ -56,9 +56,10 @@ std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
     return all;
 }
 
-/// As a width is spoken of: 1.5 cm, 0.625 in. Rounded to hundredths of an inch 5/8 would be cut wrong.
+/// As a width is spoken of: 1.5 cm, 0.625 in. Rounded to hundredths of an inch 5/8 would be cut wrong. The
+/// space is one at which no line breaks.
 std::string width_words(double width_mm, Unit unit) {
-    const char* name = unit == Unit::mm ? " mm" : unit == Unit::cm ? " cm" : " in";
+    const char* name = unit == Unit::mm ? "\u00a0mm" : unit == Unit::cm ? "\u00a0cm" : "\u00a0in";
     return shortest_decimals(width_mm / mm_in(unit), 3) + name;
 }
 
