@@ -79,6 +79,44 @@ RC_GTEST_PROP(CuttingLine, comes_nowhere_nearer_to_an_edge_than_its_width, ()) {
     }
 }
 
+// A waist of 200 mm with a dart whose mouth ends `gap_mm` before the side, its point leaning over by so much.
+Piece piece_with_dart_near_the_side(double gap_mm, double lean_mm) {
+    Piece piece = testing::straight_piece({{0, 0}, {200, 0}, {200, 300}, {0, 300}}, {15, 15, 15, 15});
+    const Point point{192 - gap_mm + lean_mm, 90};
+    const double leg = norm(point - Point{192 - gap_mm, 0});
+    const auto end_at = [&](double x) { return point + leg * unit(Point{x, 0} - point); };
+    piece.outline.items[0].to = end_at(184 - gap_mm);
+    DartItem dart;
+    dart.name = "dart";
+    dart.point = point;
+    dart.press = "edge 3";
+    piece.outline.items.insert(piece.outline.items.begin() + 1, {dart, end_at(200 - gap_mm)});
+    piece.outline.items.insert(piece.outline.items.begin() + 2,
+                               {EdgeItem{"edge 0", StraightShape{}, 0}, Point{200, 0}});
+    return piece;
+}
+
+// A leg that leans over a short edge comes to its line past the middle, or only past its end.
+TEST(CuttingLine, keeps_the_allowance_beside_a_dart_near_a_corner) {
+    for (const double gap_mm : {1.5, 3.0, 6.0, 12.0, 25.0}) {
+        for (const double lean_mm : {-50.0, -24.0, 0.0, 24.0, 50.0}) {
+            const Piece piece = piece_with_dart_near_the_side(gap_mm, lean_mm);
+            const CuttingLine line = cutting_line(piece);
+            EXPECT_TRUE(is_simple(line.points));
+            const double left = piece.outline.items[0].to.x;
+            for (double share = 0.05; share < 1; share += 0.05) {
+                const Point on_waist{share * (left - 20),
+                                     share * (left - 20) / left * piece.outline.items[0].to.y};
+                const Point on_side{200, share * 300};
+                for (const Point p : {on_waist, on_side}) {
+                    EXPECT_GT(distance_to_line(line.points, p), 15 - cutting_line_error_mm)
+                        << gap_mm << " mm from the side, leaning " << lean_mm << " mm";
+                }
+            }
+        }
+    }
+}
+
 double farthest_apart(const std::vector<Point>& a, const std::vector<Point>& b) {
     double most = 0;
     for (const Point p : a) most = std::max(most, distance_to_line(b, p));

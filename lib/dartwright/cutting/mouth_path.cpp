@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/cutting/chain_view.hpp"
+#include "dartwright/cutting/offset_curve.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
 
@@ -57,23 +58,31 @@ class Opener {
         const Ray leg = leg_of(outline_, strands_.darts[before_.first_dart]);
         std::vector<RawPoint> line;
         // Back along the strand until the line is before the leg.
-        const std::size_t middle_before = (before_.first + before_.last + 1) / 2;
         std::size_t k = before_.last_kept;
-        while (aside(leg, strands_.points[k]) > on_leg_mm && k > middle_before) --k;
+        while (aside(leg, strands_.points[k]) > on_leg_mm && k > least_before()) --k;
         for (std::size_t i = k; i <= before_.last_kept; ++i)
             line.push_back({strands_.points[i], beside(before_)});
+        line_from_ = k;
         before_.last_kept = k;
-        points_before_ = line.size();
         if (closed_.first != CutPart::edge) line.back().side = {closed_.first, before_.item, 0};
         line.insert(line.end(), closed_.points.begin(), closed_.points.end());
-        const std::size_t middle_after = (after_.first + after_.last) / 2;
         std::size_t last = after_.first_kept;
         const auto placed = [&](std::size_t i) { return apply(place_.closing, strands_.points[i]); };
-        while (aside(leg, placed(last)) <= on_leg_mm && last < middle_after) ++last;
+        while (aside(leg, placed(last)) <= on_leg_mm && last < most_after()) ++last;
         for (std::size_t i = after_.first_kept; i <= last; ++i) line.push_back({placed(i), beside(after_)});
-        points_after_ = last - after_.first_kept + 1;
+        line_to_ = last;
         after_.first_kept = last;
         return line;
+    }
+
+    // How far a leg may trim the strands: to the middle, if there is a leg at the other end too.
+    std::size_t least_before() const {
+        const std::size_t n = strands_.strands.size();
+        const bool is_between_darts = strands_.strands[(place_.before + n - 1) % n].darts > 0;
+        return is_between_darts ? (before_.first + before_.last + 1) / 2 : before_.first_kept;
+    }
+    std::size_t most_after() const {
+        return after_.darts > 0 ? (after_.first + after_.last) / 2 : after_.last_kept;
     }
 
     void split(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
@@ -106,6 +115,7 @@ class Opener {
             rest.push_back({apply(opening, line[k].at), line[k].side});
         }
         line = std::move(rest);
+        open(closing);
     }
 
     using RawPoints = std::vector<RawPoint>::iterator;
@@ -122,25 +132,51 @@ class Opener {
         out_.points.push_back({apply(inverse(closing), a), after});
     }
 
-    // From the end of what is before over the mouth, as far out along the legs as the narrower allowance.
+    // How far out along the leg the line beside an edge lies, carried on straight from the mouth end; beside
+    // a leg that lies nearly along the edge, no farther than a corner may stand out.
+    static double reach_along(Vector leg, Vector edge, double width_mm) {
+        const double lean = dot(leg, outwards(edge));
+        return lean * sharpest_corner > 1 ? width_mm / lean : width_mm * sharpest_corner;
+    }
+
+    // From the whole of the one strand to the whole of the other, over the mouth as far out along the legs as
+    // the nearer of their lines. Where a leg leans over its edge, the clean-up trims that line.
     void give_up(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
-        emit({line.begin(),
-              line.begin() + static_cast<std::ptrdiff_t>(std::min(points_before_, line.size()))});
         const Ray leg = leg_of(outline_, item);
         const CutSide corner{CutPart::corner, before_.item, 0};
-        const Motion opening = inverse(closing);
-        out_.points.back().side = corner;
-        out_.points.push_back({leg.from, corner});
-        add_mouth(item, leg.from + std::min(before_.width_mm, after_.width_mm) * leg.along, closing, corner);
-        std::vector<RawPoint> rest{{apply(opening, leg.from), corner}};
-        for (std::size_t k = line.size() - std::min(points_after_, line.size()); k < line.size(); ++k) {
-            rest.push_back({apply(opening, line[k].at), line[k].side});
-        }
-        line = std::move(rest);
-        points_before_ = 1;
+        const Vector in = apply(opened_, before_.last_tangent);
+        const Vector out = apply(opened_, apply(place_.closing, after_.first_tangent));
+        const Point a = leg.from + std::min(reach_along(leg.along, in, before_.width_mm),
+                                            reach_along(leg.along, out, after_.width_mm)) *
+                                       leg.along;
+        if (!has_split_) emit_whole_before();
+        if (!out_.points.empty()) out_.points.back().side = corner;
+        if (dot(a - leg.from, in) < 0) out_.points.push_back({leg.from, corner});
+        add_mouth(item, a, closing, corner);
+        open(closing);
+        line = whole_after();
+        if (dot(a - leg.from, out) > 0)
+            line.insert(line.begin(), {apply(inverse(closing), leg.from), corner});
         out_.is_crossing = true;
         out_.notes.push_back("the legs of " + quoted(outline_.items[item].as_dart()->name) +
                              " do not come to the cutting line beside its mouth; it goes square across them");
+    }
+
+    void emit_whole_before() {
+        for (std::size_t k = line_from_; k <= before_.last; ++k)
+            out_.points.push_back({strands_.points[k], beside(before_)});
+    }
+
+    std::vector<RawPoint> whole_after() const {
+        std::vector<RawPoint> line;
+        for (std::size_t k = after_.first; k <= line_to_; ++k)
+            line.push_back({apply(opened_, apply(place_.closing, strands_.points[k])), beside(after_)});
+        return line;
+    }
+
+    void open(const Motion& closing) {
+        opened_ = then(opened_, inverse(closing));
+        has_split_ = true;
     }
 
     void emit(const std::vector<RawPoint>& points) {
@@ -161,8 +197,10 @@ class Opener {
     const JointPath& closed_;
     Strand& before_;
     Strand& after_;
-    std::size_t points_before_ = 0;  // of the closed line that are of the strand before
-    std::size_t points_after_ = 0;   // and of the strand after
+    std::size_t line_from_ = 0;  // the points of the strands with which the closed line begins and ends
+    std::size_t line_to_ = 0;
+    bool has_split_ = false;  // the line at a dart
+    Motion opened_;           // the closed line after the darts at which it was
     MouthPath out_;
 };
 
