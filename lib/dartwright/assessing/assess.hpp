@@ -1,0 +1,22 @@
+#pragma once
+
+#include "dartwright/assessing/assessment.hpp"
+#include "dartwright/assessing/exercise.hpp"
+
+namespace dartwright {
+
+/// An exercise made ready to judge any number of drafts by: the finished pattern, and what it was judged to
+/// be. Judging does not change it, so that several threads may use one.
+struct PreparedExercise {
+    Exercise exercise;
+    Pattern finished;
+};
+PreparedExercise prepared(Exercise exercise);
+
+/// Judges a draft, wherever it lies, turned or turned over, listed either way round, in any unit, with any
+/// names that its shape allows to match. Never throws for what is drawn: a draft that cannot be judged says
+/// why in `unread`. `student` and `file` are left empty. O((n + p) log n) for n curves and p places looked
+/// at.
+Assessment assess(const PreparedExercise& exercise, const Pattern& draft);
+
+}  // namespace dartwright
