@@ -1,16 +1,22 @@
 #pragma once
 
+#include <memory>
+
 #include "dartwright/assessing/assessment.hpp"
 #include "dartwright/assessing/exercise.hpp"
 
 namespace dartwright {
+
+struct ExercisePlan;
 
 /// An exercise made ready to judge any number of drafts by: the finished pattern, and what it was judged to
 /// be. Judging does not change it, so that several threads may use one.
 struct PreparedExercise {
     Exercise exercise;
     Pattern finished;
+    std::shared_ptr<const ExercisePlan> plan;  ///< what is asked of every draft, for `assess`
 };
+/// BadWords, UnknownName and Impossible name the task.
 PreparedExercise prepared(Exercise exercise);
 
 /// Judges a draft, wherever it lies, turned or turned over, listed either way round, in any unit, with any

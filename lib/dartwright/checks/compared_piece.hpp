@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: one piece of two patterns, measured side by side.
+// Private to the library: one piece of two patterns, measured side by side.
 
 #include "dartwright/checks/compare.hpp"
 #include "dartwright/checks/piece_context.hpp"

@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: notches by their walked distance, and their pairing.
+// Private to the library: notches by their walked distance, and their pairing.
 
 #include <optional>
 #include <vector>

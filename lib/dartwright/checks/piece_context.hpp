@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: what several checks ask of one piece, worked out once.
+// Private to the library: what several checks ask of one piece, worked out once.
 
 #include <optional>
 #include <string>

@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: where on its run a dart stands.
+// Private to the library: where on its run a dart stands.
 
 #include <vector>
 

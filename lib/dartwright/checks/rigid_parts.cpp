@@ -137,6 +137,7 @@ RigidParts rigid_parts(const PieceBothWays& both) {
         }
         out.parts.back().stretches.push_back(each.stretch);
         out.parts.back().length_mm += each.length_mm;
+        out.places.back().begins.push_back(out.places.back().before.size());
         runs.add_places(out.places.back(), each);
         goes_on = each.goes_on;
     }

@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: the parts of an outline between the mouths of two patterns, and how each was moved.
+// Private to the library: the parts of an outline between the mouths of two patterns, and how each was moved.
 
 #include "dartwright/checks/compared_piece.hpp"
 
@@ -17,6 +17,7 @@ inline constexpr double narrowest_stretch_mm = 1;
 struct MatchedPlaces {
     std::vector<Point> before;
     std::vector<Point> after;
+    std::vector<std::size_t> begins;  ///< where those of each stretch of the part begin
 };
 
 struct RigidParts {

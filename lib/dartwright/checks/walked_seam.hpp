@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: a seam with its runs looked up, ready to be walked.
+// Private to the library: a seam with its runs looked up, ready to be walked.
 
 #include <array>
 #include <string>

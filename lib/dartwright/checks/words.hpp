@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: numbers and lists as the messages write them.
+// Private to the library: numbers and lists as the messages write them.
 
 #include <string>
 #include <vector>

@@ -1,5 +1,8 @@
+#include "dartwright/files/pattern_reader.hpp"
+
 #include <algorithm>
 #include <set>
+#include <utility>
 
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_reader.hpp"
@@ -65,24 +68,6 @@ std::map<std::string, double> read_tolerances(Reading& reading, const JsonNode& 
     return values;
 }
 
-Made read_made(Reading& reading, const JsonNode& node) {
-    Made made;
-    if (node.kind != JsonNode::Kind::object) {
-        reading.reject(node, "an operation as an object in braces");
-        return made;
-    }
-    if (!member(node, "operation")) reading.add(node, "no key \"operation\"", "the operation's name");
-    for (const JsonNode* child : node.children) {
-        if (child->key == "operation")
-            made.operation = read_name(reading, *child).value_or("");
-        else if (child->kind == JsonNode::Kind::text)
-            made.request.emplace_back(child->key, child->text);
-        else
-            reading.reject(*child, "text in double quotes");
-    }
-    return made;
-}
-
 Pattern read_root(Reading& reading, const JsonNode& root) {
     const Fields fields(reading, root, "a pattern",
                         {"dartwright", "name", "unit", "pieces", "seams", "tolerances", "made", "cutting"});
@@ -113,6 +98,34 @@ Pattern read_root(Reading& reading, const JsonNode& root) {
 }
 
 }  // namespace
+
+Made read_made(Reading& reading, const JsonNode& node) {
+    Made made;
+    if (node.kind != JsonNode::Kind::object) {
+        reading.reject(node, "an operation as an object in braces");
+        return made;
+    }
+    if (!member(node, "operation")) reading.add(node, "no key \"operation\"", "the operation's name");
+    for (const JsonNode* child : node.children) {
+        if (child->key == "operation")
+            made.operation = read_name(reading, *child).value_or("");
+        else if (child->kind == JsonNode::Kind::text)
+            made.request.emplace_back(child->key, child->text);
+        else
+            reading.reject(*child, "text in double quotes");
+    }
+    return made;
+}
+
+Pattern read_carried_pattern(Reading& reading, const JsonNode& node) {
+    // Its lengths are in its own unit, and their digits its own.
+    const Unit unit = reading.unit;
+    std::map<double, double> as_written = std::exchange(reading.as_written, {});
+    Pattern pattern = read_root(reading, node);
+    reading.as_written = std::move(as_written);
+    reading.unit = unit;
+    return pattern;
+}
 
 Pattern read_pattern(std::string_view text, const std::string& file) {
     JsonTree tree = parse_json(text);

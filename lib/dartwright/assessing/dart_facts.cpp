@@ -1,0 +1,74 @@
+#include "dartwright/assessing/dart_facts.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/assessing/mouth_sides.hpp"
+
+namespace dartwright {
+namespace {
+
+double legs_off(const DartFigures& dart) {
+    return std::max(std::abs(dart.leg_a - dart.leg_b), std::abs(dart.pivot_leg_a - dart.pivot_leg_b));
+}
+
+/// Less of a turn than this says nothing of its centre, radians: a degree, as a protractor shows it.
+constexpr double least_turn_rad = pi / 180;
+/// Parts that still meet at the pivot to within this were turned about it, mm: half a millimetre, the width
+/// of a pencil's line. Larger: a pivot that was missed by a narrow dart's doing passes; smaller: of a narrow
+/// dart, whose parts say little of where they turned, the hand's tremor is judged.
+constexpr double meeting_mm = 0.5;
+
+Point centre_of(const Motion& turn) {
+    // The place p with p = turn(p).
+    const double a = 1 - turn.cosine;
+    const double b = turn.sine;
+    const double size = a * a + b * b;
+    return {(a * turn.shift.x - b * turn.shift.y) / size, (b * turn.shift.x + a * turn.shift.y) / size};
+}
+
+// How the part after the mouth was turned against the one before, in the place of the piece before.
+void measure_turn(DartFact& fact, const Motion& before, const Motion& after) {
+    const Motion turn = then(after, inverse(before));
+    fact.turned_rad = std::abs(angle(turn));
+    if (*fact.turned_rad < least_turn_rad) return;
+    const Point pivot = fact.asked->pivot;
+    if (distance(apply(turn, pivot), pivot) <= meeting_mm) return;
+    const Point centre = centre_of(turn);
+    fact.centre = apply(before, centre);
+    fact.centre_off_mm = distance(centre, pivot);
+}
+
+// How far the line from the middle of the mouth through the point passes the pivot by.
+double beside_axis(const DartFigures& dart, Point pivot) {
+    const Vector along = unit(dart.point - middle(dart.a, dart.b));
+    return std::abs(cross(along, pivot - dart.point));
+}
+
+}  // namespace
+
+void measure_dart(DartFact& fact, const PieceFacts& piece, const ShapedPiece& drawn) {
+    const StandingDart& dart = *fact.found;
+    const DartItem& item = *drawn.piece.outline.items[dart.item].as_dart();
+    const Run* run = find_run(drawn.runs, dart.edge);
+    fact.pivot = fact.used_pivot = dart.figures.pivot;
+    fact.legs_off_mm = std::max(0.0, legs_off(dart.figures) - legs_off(fact.asked->dart.figures));
+    fact.bisector_off_mm =
+        std::max(0.0, std::abs(dart.figures.off_bisector) - std::abs(fact.asked->dart.figures.off_bisector));
+    const double share = run && run->length > 0 ? dart.distance_mm / run->length : 0;
+    if (const auto sides = mouth_sides(piece.parts, drawn.runs, {dart.edge, share})) {
+        const Motion before = robust_motion(piece.parts.places[sides->before]);
+        fact.pivot = apply(before, fact.asked->pivot);
+        if (sides->before != sides->after)
+            measure_turn(fact, before, robust_motion(piece.parts.places[sides->after]));
+        // A dart that is drawn to no pivot aims at one along its centre line.
+        fact.used_pivot = item.pivot ? *item.pivot : fact.pivot;
+        fact.aim_off_mm =
+            item.pivot ? distance(*item.pivot, fact.pivot) : beside_axis(dart.figures, fact.pivot);
+    }
+    const Vector a = dart.figures.a - fact.used_pivot;
+    const Vector b = dart.figures.b - fact.used_pivot;
+    fact.angle_rad = angle_from(a, b);
+}
+
+}  // namespace dartwright

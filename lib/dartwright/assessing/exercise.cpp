@@ -1,0 +1,43 @@
+#include "dartwright/assessing/exercise.hpp"
+
+#include <algorithm>
+
+#include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/assessing/operation_deeds.hpp"
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/place.hpp"
+
+namespace dartwright {
+
+const char* word_of(Criterion criterion) {
+    const auto found = std::find_if(criterion_names.begin(), criterion_names.end(),
+                                    [&](const CriterionName& each) { return each.criterion == criterion; });
+    return found == criterion_names.end() ? "" : found->word;
+}
+
+// The inch fractions are what a tape shows beside 1 mm; the shares are common practice, no source.
+const Ladders& usual_ladders() {
+    static const Ladders ladders{{{"full", 1, 1}, {"accepted", 25.4 / 16, 0.75}, {"noted", 25.4 / 8, 0.5}},
+                                 {{"full", 0.5, 1}, {"accepted", 1, 0.75}, {"noted", 2, 0.5}}};
+    return ladders;
+}
+
+Pattern finished_pattern(const Exercise& exercise) {
+    Pattern pattern = exercise.pattern;
+    for (const Task& task : exercise.tasks) {
+        const auto* operation = std::get_if<OperationTask>(&task.what);
+        if (!operation) continue;
+        const std::string where = "task " + quoted(task.name) + ": ";
+        try {
+            pattern = done(pattern, operation->operation);
+        } catch (const Impossible& error) {
+            throw Impossible(where + error.reason, error.remedy);
+        } catch (const BadWords& error) {
+            throw BadWords(where + error.what());
+        }
+    }
+    return pattern;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,78 @@
+#pragma once
+
+// Private to this room: what an exercise asks of every draft, worked out once.
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "dartwright/assessing/exercise.hpp"
+#include "dartwright/assessing/operation_deeds.hpp"
+#include "dartwright/assessing/run_matching.hpp"
+#include "dartwright/checks/check.hpp"
+#include "dartwright/pattern/dart.hpp"
+
+namespace dartwright {
+
+/// A dart where it stands and how it is drawn.
+struct StandingDart {
+    std::size_t item = 0;  ///< in the outline
+    std::string name;
+    std::string edge;        ///< that it stands in; at a corner the one before it
+    double distance_mm = 0;  ///< sewn, from the run's anticlockwise start
+    double around_mm = 0;    ///< sewn, from the start of the first run expected of the piece
+    DartFigures figures;
+    double kink_deg = 0;  ///< of the edge over the mouth, closed about the point or the pivot, the less
+};
+/// Those of the outline, in order. `edges` are the expected runs, in their order.
+std::vector<StandingDart> standing_darts(const ShapedPiece& shaped, const std::vector<std::string>& edges);
+
+/// A dart of the finished pattern.
+struct AskedDart {
+    std::size_t piece = 0;
+    StandingDart dart;
+    std::optional<std::size_t> task;  ///< that moved, opened or changed it last
+    bool is_placed = false;           ///< its place is asked for
+    RunEnd from = RunEnd::start;      ///< the end that its place is measured from
+    Point pivot;                      ///< in the piece that drafts are held against, `reference`
+};
+/// A mouth that must be closed.
+struct AskedClosed {
+    std::size_t piece = 0;
+    ClosedDart dart;
+    double around_mm = 0;
+    std::size_t task = 0;
+};
+
+struct ExercisePlan {
+    Exercise exercise;
+    Tolerances tolerances;
+    /// By the finished pattern's pieces: the piece before, or the finished one if that has other edges.
+    std::vector<ShapedPiece> reference;
+    Pattern finished_pattern;
+    std::vector<ShapedPiece> finished;
+    std::vector<std::vector<RunSignature>> signatures;
+    std::vector<AskedDart> darts;
+    std::vector<AskedClosed> closed;
+    std::vector<Pattern> ruled;     ///< by task: the finished pattern with its widths, for allowances
+    std::vector<Finding> findings;  ///< faults that the finished pattern has itself
+    double longest_mm = 0;          ///< of all runs
+    std::string longest_edge;
+    std::string longest_piece;
+
+    bool asks(Criterion criterion) const;
+    bool asks(std::optional<std::size_t> task, Criterion criterion) const;
+    bool may_differ(Freedom freedom) const;
+};
+
+/// BadWords, UnknownName and Impossible name the task; Impossible for a piece that does not close.
+ExercisePlan plan_of(const Exercise& exercise);
+
+std::vector<std::string> edges_of(const ShapedPiece& shaped);
+/// The sewn distance around a piece at which each run begins, in the order of `edges`; a run that it lacks
+/// has no length.
+double around_at(const std::vector<Run>& runs, const std::vector<std::string>& edges,
+                 const std::string& edge);
+double sewn_around(const ShapedPiece& shaped);
+
+}  // namespace dartwright

@@ -1,0 +1,260 @@
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/assessing/judged_lines.hpp"
+#include "dartwright/assessing/mouth_sides.hpp"
+#include "dartwright/checks/words.hpp"
+
+namespace dartwright {
+namespace {
+
+// The draft as it is checked: in the exercise's names, with its seams, and what it says of corners.
+Pattern pattern_to_check(const DraftFacts& facts) {
+    Pattern pattern;
+    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i) {
+        if (!facts.draft.pieces[i]) continue;
+        pattern.pieces.push_back(facts.draft.pieces[i]->shaped.piece);
+        const std::optional<Cut>& expected = facts.plan->finished[i].piece.cut;
+        std::optional<Cut>& cut = pattern.pieces.back().cut;
+        if (cut && expected && cut->fold == expected->fold) cut->ends = expected->ends;
+    }
+    for (const SeamFact& seam : facts.seams)
+        if (seam.is_there) pattern.seams.push_back(*seam.seam);
+    return pattern;
+}
+
+struct Subject {
+    const char* check;
+    Criterion criterion;
+};
+/// Checks whose whole subject a criterion has judged, wherever it is asked of that dart or of the draft.
+constexpr std::array<Subject, 5> dart_subjects{{{"dart-legs", Criterion::legs},
+                                                {"dart-point", Criterion::legs},
+                                                {"dart-point", Criterion::pivot},
+                                                {"dart-mouth", Criterion::mouth},
+                                                {"dart-point", Criterion::angle}}};
+constexpr std::array<Subject, 5> draft_subjects{{{"seam-length", Criterion::seams},
+                                                 {"notch-place", Criterion::notches},
+                                                 {"notch-missing", Criterion::notches},
+                                                 {"notch-kind", Criterion::notches},
+                                                 {"seam-allowance", Criterion::allowances}}};
+/// Checks that fail beside an edge or a mouth that was redrawn and is judged for that.
+const std::set<std::string> following_checks{"outline-kink",  "seam-corner", "seam-length",
+                                             "dart-mouth",    "dart-point",  "notch-place",
+                                             "notch-missing", "fold-corner", "fold-straight"};
+
+const DartFact* dart_of(const DraftFacts& facts, const Finding& finding) {
+    for (const DartFact& dart : facts.darts)
+        if (dart.found && dart.asked->dart.name == finding.dart &&
+            facts.plan->finished[dart.asked->piece].piece.name == finding.piece)
+            return &dart;
+    return nullptr;
+}
+
+bool is_subject_judged(const DraftFacts& facts, const Finding& finding) {
+    const DartFact* dart = dart_of(facts, finding);
+    const bool is_by_dart =
+        dart && std::any_of(dart_subjects.begin(), dart_subjects.end(), [&](const Subject& each) {
+            return finding.check == each.check && facts.plan->asks(dart->asked->task, each.criterion);
+        });
+    return is_by_dart || std::any_of(draft_subjects.begin(), draft_subjects.end(), [&](const Subject& each) {
+               return finding.check == each.check && facts.plan->asks(each.criterion);
+           });
+}
+
+// A dart that was to be closed is judged as that.
+bool is_left_open(const DraftFacts& facts, const Finding& finding) {
+    return std::any_of(facts.closed.begin(), facts.closed.end(), [&](const ClosedFact& closed) {
+        return closed.left && closed.asked->dart.piece == finding.piece &&
+               finding.dart == other_name(closed.left->name) &&
+               facts.plan->asks(closed.asked->task, Criterion::gone);
+    });
+}
+
+bool is_redrawn_there(const DraftFacts& facts, const std::string& piece, const std::string& edge) {
+    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i)
+        if (facts.plan->finished[i].piece.name == piece && facts.draft.pieces[i] && facts.is_redrawn(i, edge))
+            return true;
+    return false;
+}
+
+// What an edge of another length, or a leg, makes of the corners beside it is judged with it.
+bool follows(const DraftFacts& facts, const Finding& finding) {
+    const bool is_length_judged = facts.plan->asks(Criterion::lengths) || facts.plan->asks(Criterion::seams);
+    if (!is_length_judged || !following_checks.contains(finding.check)) return false;
+    if (is_redrawn_there(facts, finding.piece, finding.edge)) return true;
+    for (const SeamFact& seam : facts.seams) {
+        if (finding.seam.empty() || seam.seam->name != finding.seam) continue;
+        for (const SeamSide& side : seam.seam->joins)
+            for (const SeamPart& part : side)
+                if (is_redrawn_there(facts, part.piece, part.edge)) return true;
+    }
+    return false;
+}
+
+bool is_same_place(const Finding& a, const Finding& b) {
+    return a.check == b.check && a.piece == b.piece && a.edge == b.edge && a.dart == b.dart &&
+           a.seam == b.seam;
+}
+
+/// A finding that the finished pattern has too is none, unless it is worse by more than this share of what is
+/// allowed: rounding of a file, not of a hand.
+constexpr double same_finding_share = 0.1;
+
+bool is_of_the_exercise(const DraftFacts& facts, const Finding& finding) {
+    return std::any_of(facts.plan->findings.begin(), facts.plan->findings.end(), [&](const Finding& own) {
+        if (!is_same_place(own, finding)) return false;
+        const double worse = std::abs(finding.difference.value_or(0)) - std::abs(own.difference.value_or(0));
+        return worse <= same_finding_share * own.allowed.value_or(0);
+    });
+}
+
+// Angles, where the check measures any.
+bool is_angle_check(const Finding& finding) {
+    const auto& all = list_of_checks();
+    const auto kind = std::find_if(all.begin(), all.end(),
+                                   [&](const CheckKind& each) { return finding.check == each.name; });
+    if (kind == all.end()) return false;
+    return std::any_of(tolerance_names().begin(), tolerance_names().end(), [&](const ToleranceName& each) {
+        return each.is_angle && std::string(kind->tolerance) == each.name;
+    });
+}
+
+std::optional<std::size_t> piece_of(const DraftFacts& facts, const std::string& name) {
+    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i)
+        if (facts.plan->finished[i].piece.name == name) return i;
+    return std::nullopt;
+}
+
+// On the ladder by how much it is off, but never on its first rung: it is more than the tolerance allows.
+ScoredLine line_of(const DraftFacts& facts, const Finding& finding) {
+    JudgedLine line;
+    line.criterion = Criterion::check;
+    line.piece = finding.piece;
+    line.edge = finding.edge;
+    line.dart = finding.dart;
+    line.seam = finding.seam;
+    line.what = finding.check + ": " + finding.message;
+    line.remedy = finding.remedy;
+    const auto piece = piece_of(facts, finding.piece);
+    if (piece && finding.at) line.at = drawn_place(facts, *piece, *finding.at);
+    if (!finding.difference || !finding.measured || !finding.expected)
+        return fault_line(std::move(line), "none", "a fault");
+    const Ladder& ladder = is_angle_check(finding) ? facts.angles() : facts.lengths();
+    const double least = ladder.front().within + 2 * rung_rounding;
+    const double off = std::max(std::abs(*finding.difference), least);
+    ScoredLine out = is_angle_check(finding)
+                         ? angle_line(facts, std::move(line), {*finding.expected, *finding.measured, off})
+                         : length_line(facts, std::move(line), {*finding.expected, *finding.measured, off});
+    out.line.difference = finding.difference;
+    return out;
+}
+
+JudgedLine about_piece(const DraftFacts& facts, std::size_t piece) {
+    JudgedLine line;
+    line.criterion = Criterion::check;
+    line.piece = facts.plan->finished[piece].piece.name;
+    return line;
+}
+
+// How the grain lies against the part that it belongs to, degrees; either way along is the same.
+std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) {
+    const ShapedPiece& expected = facts.plan->finished[piece];
+    const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
+    if (!expected.piece.grain || !drawn.piece.grain) return std::nullopt;
+    const Grain& asked = *expected.piece.grain;
+    const RigidParts parts = rigid_parts({expected, drawn});
+    std::optional<std::size_t> part;
+    for (std::size_t i = 0; i < parts.parts.size(); ++i)
+        for (const PartStretch& each : parts.parts[i].stretches)
+            if (each.edge == asked.along) part = i;
+    const Motion motion = part ? robust_motion(parts.places[*part]) : robust_motion(parts);
+    const Vector along = apply(motion, asked.to - asked.from);
+    const double off = degrees(angle_from(along, drawn.piece.grain->to - drawn.piece.grain->from));
+    return std::remainder(off, 180);
+}
+
+void add_grain(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
+    const auto off = grain_off_deg(facts, piece);
+    if (!off || std::abs(*off) <= facts.plan->tolerances.grain_deg) return;
+    const Grain& grain = *facts.draft.pieces[piece]->shaped.piece.grain;
+    JudgedLine line = about_piece(facts, piece);
+    line.what = "grain-direction: the grain of the " + line.piece;
+    line.at = drawn_place(facts, piece, middle(grain.from, grain.to));
+    line.remedy =
+        "The part that carries the grain was turned and the grain left behind: draw it again as it lay "
+        "on that part" +
+        (grain.along.empty() ? std::string(".") : ", parallel to the " + grain.along + ".");
+    const double judged = std::max(std::abs(*off), facts.angles().front().within + 2 * rung_rounding);
+    ScoredLine out = angle_line(facts, std::move(line), {0, *off, judged});
+    out.line.difference = off;
+    lines.push_back(std::move(out));
+}
+
+void add_gap(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
+    const double gap = facts.draft.pieces[piece]->gap_mm;
+    if (gap <= facts.plan->tolerances.gap_mm) return;
+    JudgedLine line = about_piece(facts, piece);
+    line.what = "outline-gap: the outline of the " + line.piece + " does not close";
+    line.at = drawn_place(facts, piece, facts.draft.pieces[piece]->shaped.piece.outline.start);
+    line.remedy = "Draw the last edge to the place where the first begins.";
+    lines.push_back(length_line(facts, std::move(line),
+                                {0, gap, std::max(gap, facts.lengths().front().within + 2 * rung_rounding)}));
+    lines.back().line.difference = gap;
+}
+
+void add_names(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
+    if (facts.plan->may_differ(Freedom::names) || facts.draft.pieces[piece]->renamed.empty()) return;
+    JudgedLine line = about_piece(facts, piece);
+    line.what = "the names of the " + line.piece;
+    line.remedy = "Call the pieces and edges as the pattern does.";
+    lines.push_back(fault_line(std::move(line), "the pattern's own names",
+                               words::list(facts.draft.pieces[piece]->renamed)));
+}
+
+// Darts that nobody asked for, unless they count about a pivot.
+void add_extra_darts(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
+    const bool has_pivots = std::any_of(facts.darts.begin(), facts.darts.end(),
+                                        [&](const DartFact& dart) { return dart.asked->piece == piece; });
+    if (has_pivots && facts.plan->asks(Criterion::angles)) return;
+    for (const StandingDart& dart : facts.pieces[piece].extra) {
+        JudgedLine line = about_piece(facts, piece);
+        line.edge = dart.edge;
+        line.what = "a dart on the " + dart.edge + " that was not asked for";
+        line.at = drawn_place(facts, piece, middle(dart.figures.a, dart.figures.b));
+        line.remedy = "Close it, or move it into the dart that was asked for.";
+        lines.push_back(fault_line(std::move(line), "no dart",
+                                   "a dart of " + words::degrees(degrees(std::abs(dart.figures.angle_rad)))));
+    }
+}
+
+bool is_left_out(const MarkedTask& task, const std::string& check) {
+    const auto& left_out = std::get<TrueTask>(task.task.what).leave_out;
+    return std::find(left_out.begin(), left_out.end(), check) != left_out.end();
+}
+
+}  // namespace
+
+ScoredLines check_lines(const DraftFacts& facts, const MarkedTask& task) {
+    ScoredLines lines;
+    for (const Finding& finding : check(pattern_to_check(facts), facts.plan->tolerances).findings) {
+        const bool is_asked = finding.severity == Severity::fault && finding.check != "grain-direction" &&
+                              !is_left_out(task, finding.check);
+        if (!is_asked || is_subject_judged(facts, finding) || is_left_open(facts, finding) ||
+            follows(facts, finding) || is_of_the_exercise(facts, finding))
+            continue;
+        lines.push_back(line_of(facts, finding));
+    }
+    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i) {
+        if (!facts.draft.pieces[i]) continue;
+        if (!is_left_out(task, "grain-direction")) add_grain(lines, facts, i);
+        if (!is_left_out(task, "outline-gap")) add_gap(lines, facts, i);
+        add_names(lines, facts, i);
+        add_extra_darts(lines, facts, i);
+    }
+    return lines;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,265 @@
+#include <algorithm>
+#include <cmath>
+
+#include "dartwright/assessing/judged_lines.hpp"
+#include "dartwright/checks/words.hpp"
+
+namespace dartwright {
+namespace {
+
+constexpr double pencil_mm = 1e-6;  // what a sum of lengths is off by rounding
+
+// A dart that is not there cannot be judged, and earns nothing.
+ScoredLine missing_dart(const DraftFacts& facts, Criterion criterion, const DartFact& dart) {
+    JudgedLine line = about_dart(facts, criterion, dart);
+    line.what = dart.asked->dart.name + " on the " + dart.asked->dart.edge;
+    line.remedy = "Cut from the pivot to its place, close the old dart, and let the new one open there.";
+    return fault_line(std::move(line), "a dart", "no dart");
+}
+
+template <class Judge>
+ScoredLines of_each_dart(const DraftFacts& facts, const MarkedTask& task, Criterion criterion,
+                         const Judge& judge) {
+    ScoredLines lines;
+    for (const DartFact& dart : facts.darts) {
+        if (dart.asked->task != task.index) continue;
+        if (criterion == Criterion::place && !dart.asked->is_placed) continue;
+        if (!dart.found) {
+            lines.push_back(missing_dart(facts, criterion, dart));
+            continue;
+        }
+        for (ScoredLine& line : judge(dart)) lines.push_back(std::move(line));
+    }
+    return lines;
+}
+
+struct PlaceOnRun {
+    double expected = 0;
+    double found = 0;
+    double off = 0;
+};
+// From the end that was asked. Where the run's own length is judged, what it lacks or has too much on the one
+// side of the dart is that length's, so that the other end counts as well.
+PlaceOnRun place_on(const DraftFacts& facts, const DartFact& dart, const Run& expected, const Run& found) {
+    const double here = dart.asked->dart.distance_mm;
+    const double there = dart.found->distance_mm;
+    const bool is_start = dart.asked->from == RunEnd::start;
+    PlaceOnRun out{is_start ? here : expected.length - here, is_start ? there : found.length - there, 0};
+    out.off = out.found - out.expected;
+    const double from_other_end = (found.length - out.found) - (expected.length - out.expected);
+    const bool is_length_judged = facts.plan->asks(Criterion::lengths) ||
+                                  facts.plan->asks(Criterion::seams) || facts.has_legs_off(dart);
+    if (is_length_judged && std::abs(from_other_end) < std::abs(out.off)) out.off = -from_other_end;
+    return out;
+}
+
+ScoredLine place_elsewhere(const DraftFacts& facts, const DartFact& dart, JudgedLine line) {
+    line.what = "the place of " + dart.asked->dart.name;
+    line.remedy = "Measure the place on the " + dart.asked->dart.edge + ", and cut from the pivot to it.";
+    const double around = sewn_around(facts.draft.pieces[dart.asked->piece]->shaped);
+    const double off = std::remainder(dart.found->around_mm - dart.asked->dart.around_mm, around);
+    ScoredLine out = length_line(facts, std::move(line), {0, off, off});
+    out.line.expected.reset();
+    out.line.found.reset();
+    out.line.expected_words = "on the " + dart.asked->dart.edge;
+    out.line.found_words = "on the " + dart.found->edge;
+    return out;
+}
+
+ScoredLines place_of(const DraftFacts& facts, const DartFact& dart) {
+    JudgedLine line = about_dart(facts, Criterion::place, dart);
+    if (dart.found->edge != dart.asked->dart.edge) return {place_elsewhere(facts, dart, std::move(line))};
+    const std::size_t piece = dart.asked->piece;
+    const Run& expected = *find_run(facts.plan->finished[piece].runs, dart.asked->dart.edge);
+    const Run& found = *find_run(facts.draft.pieces[piece]->shaped.runs, dart.asked->dart.edge);
+    const std::string end = name_of_end(expected, dart.asked->from);
+    const PlaceOnRun place = place_on(facts, dart, expected, found);
+    line.what = "the place of " + dart.asked->dart.name + " along the " + expected.edge + " from the " + end;
+    line.remedy = "Move the dart " + words::mm(std::abs(place.off)) +
+                  (place.off > 0 ? " towards the " : " away from the ") + end + ".";
+    ScoredLine out = length_line(facts, std::move(line), {place.expected, place.found, place.off});
+    if (std::abs(place.found - place.expected - place.off) > pencil_mm)
+        out.line.found_words =
+            "measured from the other end, as the length of the " + expected.edge + " is judged already";
+    return {out};
+}
+
+// What is left open where the task closed a dart: it lacks here, and is judged there.
+double left_open_deg(const DraftFacts& facts, const DartFact& dart) {
+    double left = 0;
+    for (const ClosedFact& closed : facts.closed)
+        if (closed.left && closed.asked->task == dart.asked->task && closed.asked->piece == dart.asked->piece)
+            left += degrees(std::abs(closed.left->figures.angle_rad));
+    return left;
+}
+
+ScoredLines angle_of(const DraftFacts& facts, const DartFact& dart) {
+    const double expected = degrees(std::abs(dart.asked->dart.figures.angle_rad));
+    const double found = degrees(std::abs(dart.angle_rad));
+    double off = found - expected;
+    std::string why;
+    const auto offer = [&](double other, const char* reason) {
+        if (std::abs(off) <= rung_rounding || std::abs(other) >= std::abs(off)) return;
+        off = other;
+        why = reason;
+    };
+    if (facts.plan->asks(dart.asked->task, Criterion::gone))
+        offer(found + left_open_deg(facts, dart) - expected, "what is left of the old dart is judged there");
+    if (facts.has_pivot_off(dart) && dart.turned_rad)
+        offer(found - degrees(*dart.turned_rad),
+              "measured about the point it was turned about, judged as the pivot");
+    JudgedLine line = about_dart(facts, Criterion::angle, dart);
+    line.what = "the angle of " + dart.asked->dart.name + " at the pivot";
+    line.remedy = off < 0
+                      ? "Open the dart to the whole angle that was to move, and close the old one by as much."
+                      : "Close the dart to the angle that was to move: cloth is lost that nothing gave up.";
+    ScoredLine out = angle_line(facts, std::move(line), {expected, found, off});
+    out.line.found_words = why;
+    return {out};
+}
+
+ScoredLines legs_of(const DraftFacts& facts, const DartFact& dart) {
+    const DartFigures& figures = dart.found->figures;
+    JudgedLine line = about_dart(facts, Criterion::legs, dart);
+    line.what = "the legs of " + dart.asked->dart.name;
+    line.expected_words = "of one length";
+    line.found_words = words::mm(figures.leg_a) + " and " + words::mm(figures.leg_b);
+    line.remedy =
+        "Fold the dart on its centre line and walk one leg along the other; trim or lengthen one, so that "
+        "both end together.";
+    ScoredLines lines{length_line(facts, line, {0, dart.legs_off_mm, dart.legs_off_mm})};
+    line.what = "the point of " + dart.asked->dart.name;
+    line.expected_words = "on the centre line";
+    line.found_words.clear();
+    line.at = drawn_place(facts, dart.asked->piece, figures.point);
+    line.remedy = "Draw the centre line from the middle of the mouth to the pivot and put the point on it.";
+    ScoredLine point = length_line(facts, line, {0, dart.bisector_off_mm, dart.bisector_off_mm});
+    if (facts.has_legs_off(dart) || facts.has_pivot_off(dart))
+        point = judged_elsewhere(facts.lengths(), std::move(point), "follows from what is judged already");
+    lines.push_back(std::move(point));
+    return lines;
+}
+
+// The corner that a longer run makes at a mouth in it, degrees: its end was moved, and the edge with it.
+double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
+    const RunFact* run = facts.run(dart.asked->piece, dart.found->edge);
+    if (!run || !run->found_mm) return 0;
+    const double off = std::abs(*run->found_mm - run->expected_mm);
+    if (!is_off(facts.lengths(), off)) return 0;
+    const double beside = std::min(dart.found->distance_mm, *run->found_mm - dart.found->distance_mm);
+    return degrees(std::atan2(off, std::max(beside, pencil_mm)));
+}
+
+ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {
+    const double expected = dart.asked->dart.kink_deg;
+    const double found = dart.found->kink_deg;
+    JudgedLine line = about_dart(facts, Criterion::mouth, dart);
+    line.what = "the " + dart.found->edge + " over the mouth of " + dart.asked->dart.name + ", closed";
+    line.remedy = "Fold the dart as it will be pressed, draw the " + dart.found->edge +
+                  " smooth across it, cut along that line and unfold.";
+    const double more = std::max(0.0, found - expected);
+    const double off = std::max(0.0, more - corner_explained_deg(facts, dart));
+    ScoredLine out = angle_line(facts, std::move(line), {expected, found, off});
+    if (facts.has_legs_off(dart))
+        out = judged_elsewhere(facts.angles(), std::move(out), "follows from its legs, judged already");
+    return {out};
+}
+
+ScoredLine turned_line(const DraftFacts& facts, const DartFact& dart) {
+    JudgedLine line = about_dart(facts, Criterion::pivot, dart);
+    line.what = "the place about which the part was turned for " + dart.asked->dart.name;
+    line.expected_words = "the pivot";
+    if (dart.centre) line.at = drawn_place(facts, dart.asked->piece, *dart.centre);
+    line.remedy =
+        "Cut to the pivot, not to the dart's point, and turn the part about it; mark the new point "
+        "afterwards, short of it.";
+    return length_line(facts, std::move(line), {0, dart.centre_off_mm, dart.centre_off_mm});
+}
+
+ScoredLine aim_line(const DraftFacts& facts, const DartFact& dart) {
+    JudgedLine line = about_dart(facts, Criterion::pivot, dart);
+    line.what = "how far " + dart.asked->dart.name + " aims beside its pivot";
+    line.at = drawn_place(facts, dart.asked->piece, dart.found->figures.point);
+    line.remedy = "Draw the dart's centre line from the middle of its mouth to the pivot.";
+    return length_line(facts, std::move(line), {0, dart.aim_off_mm, dart.aim_off_mm});
+}
+
+ScoredLine back_off_line(const DraftFacts& facts, const DartFact& dart) {
+    const double expected = dart.asked->dart.figures.back_off;
+    const DartFigures& figures = dart.found->figures;
+    const Vector out_of_piece = unit(middle(figures.a, figures.b) - dart.used_pivot);
+    const double found = dot(figures.point - dart.used_pivot, out_of_piece);
+    JudgedLine line = about_dart(facts, Criterion::pivot, dart);
+    line.what = "how far the point of " + dart.asked->dart.name + " stops short of its pivot";
+    line.at = drawn_place(facts, dart.asked->piece, figures.point);
+    line.remedy = "Move the point along the dart's centre line and draw the legs to it again.";
+    const bool is_free = facts.plan->may_differ(Freedom::back_off);
+    // Never beyond the pivot, whatever may differ.
+    const double off = is_free ? std::min(0.0, found - std::min(0.0, expected)) : found - expected;
+    ScoredLine judged = length_line(facts, std::move(line), {expected, found, off});
+    if (facts.has_pivot_off(dart))
+        judged =
+            judged_elsewhere(facts.lengths(), std::move(judged), "follows from the pivot, judged already");
+    return judged;
+}
+
+ScoredLines pivot_of(const DraftFacts& facts, const DartFact& dart) {
+    ScoredLines lines;
+    if (dart.turned_rad) lines.push_back(turned_line(facts, dart));
+    lines.push_back(aim_line(facts, dart));
+    lines.push_back(back_off_line(facts, dart));
+    return lines;
+}
+
+}  // namespace
+
+ScoredLines place_lines(const DraftFacts& facts, const MarkedTask& task) {
+    return of_each_dart(facts, task, Criterion::place,
+                        [&](const DartFact& dart) { return place_of(facts, dart); });
+}
+ScoredLines angle_lines(const DraftFacts& facts, const MarkedTask& task) {
+    return of_each_dart(facts, task, Criterion::angle,
+                        [&](const DartFact& dart) { return angle_of(facts, dart); });
+}
+ScoredLines legs_lines(const DraftFacts& facts, const MarkedTask& task) {
+    return of_each_dart(facts, task, Criterion::legs,
+                        [&](const DartFact& dart) { return legs_of(facts, dart); });
+}
+ScoredLines mouth_lines(const DraftFacts& facts, const MarkedTask& task) {
+    return of_each_dart(facts, task, Criterion::mouth,
+                        [&](const DartFact& dart) { return mouth_of(facts, dart); });
+}
+ScoredLines pivot_lines(const DraftFacts& facts, const MarkedTask& task) {
+    return of_each_dart(facts, task, Criterion::pivot,
+                        [&](const DartFact& dart) { return pivot_of(facts, dart); });
+}
+
+ScoredLines gone_lines(const DraftFacts& facts, const MarkedTask& task) {
+    ScoredLines lines;
+    for (const ClosedFact& closed : facts.closed) {
+        if (closed.asked->task != task.index) continue;
+        JudgedLine line;
+        line.criterion = Criterion::gone;
+        line.piece = closed.asked->dart.piece;
+        line.edge = closed.asked->dart.edge;
+        line.dart = closed.asked->dart.dart;
+        line.what = "what is left open of the old dart on the " + closed.asked->dart.edge;
+        line.remedy =
+            "Close the old dart: cut to the pivot, bring its legs together and tape them, so that the "
+            "new one opens by as much; a dart that is only drawn again takes the cloth in twice.";
+        if (!facts.draft.pieces[closed.asked->piece]) {
+            lines.push_back(fault_line(std::move(line), "closed", "no such piece"));
+            continue;
+        }
+        double left = 0;
+        if (closed.left) {
+            const DartFigures& figures = closed.left->figures;
+            left = degrees(std::abs(figures.angle_rad));
+            line.at = drawn_place(facts, closed.asked->piece, middle(figures.a, figures.b));
+        }
+        lines.push_back(angle_line(facts, std::move(line), {0, left, left}));
+    }
+    return lines;
+}
+
+}  // namespace dartwright

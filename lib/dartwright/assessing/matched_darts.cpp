@@ -1,0 +1,96 @@
+#include "dartwright/assessing/matched_darts.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace dartwright {
+namespace {
+
+/// A dart within this of where it was asked was meant for there, mm: a hand's slip, not another decision.
+constexpr double near_mm = 30;
+/// A dart within this of where one was to be closed was not moved, mm.
+constexpr double unmoved_mm = 5;
+
+struct DartPair {
+    double distance_mm = 0;
+    std::size_t asked = 0;
+    std::size_t drawn = 0;
+};
+
+class Matching {
+  public:
+    Matching(const DartsOfPiece& piece, const std::vector<StandingDart>& drawn)
+        : piece_(piece), drawn_(drawn), is_taken_(drawn.size()) {
+        out_.asked.resize(piece.asked.size());
+        out_.closed.resize(piece.closed.size());
+    }
+
+    MatchedDarts matched() {
+        match_asked(near_mm, Unmoved::left);
+        match_closed(unmoved_mm);
+        match_asked(std::numeric_limits<double>::infinity(), Unmoved::taken);
+        match_closed(std::numeric_limits<double>::infinity());
+        for (std::size_t k = 0; k < drawn_.size(); ++k)
+            if (!is_taken_[k]) out_.extra.push_back(k);
+        return out_;
+    }
+
+  private:
+    enum class Unmoved { left, taken };
+
+    double apart(double a, double b) const {
+        return std::abs(std::remainder(a - b, std::max(piece_.around_mm, 1e-9)));
+    }
+    // Nearer to where a dart was to be closed than to here.
+    bool is_unmoved(std::size_t k, double distance) const {
+        return std::any_of(piece_.closed.begin(), piece_.closed.end(), [&](const AskedClosed* closed) {
+            const double there = apart(closed->around_mm, drawn_[k].around_mm);
+            return there < unmoved_mm && there < distance;
+        });
+    }
+    template <class Asked>
+    std::vector<DartPair> pairs(const std::vector<Asked>& asked, double within) const {
+        std::vector<DartPair> out;
+        for (std::size_t i = 0; i < asked.size(); ++i)
+            for (std::size_t k = 0; k < drawn_.size(); ++k) {
+                const double off = apart(around(*asked[i]), drawn_[k].around_mm);
+                if (off <= within) out.push_back({off, i, k});
+            }
+        std::stable_sort(out.begin(), out.end(),
+                         [](const DartPair& a, const DartPair& b) { return a.distance_mm < b.distance_mm; });
+        return out;
+    }
+    static double around(const AskedDart& asked) { return asked.dart.around_mm; }
+    static double around(const AskedClosed& closed) { return closed.around_mm; }
+
+    void match_asked(double within, Unmoved unmoved) {
+        for (const DartPair& pair : pairs(piece_.asked, within)) {
+            if (out_.asked[pair.asked] || is_taken_[pair.drawn]) continue;
+            if (unmoved == Unmoved::left && is_unmoved(pair.drawn, pair.distance_mm)) continue;
+            out_.asked[pair.asked] = pair.drawn;
+            is_taken_[pair.drawn] = true;
+        }
+    }
+    void match_closed(double within) {
+        for (const DartPair& pair : pairs(piece_.closed, within)) {
+            const bool is_there = piece_.closed[pair.asked]->dart.edge == drawn_[pair.drawn].edge;
+            if (out_.closed[pair.asked] || is_taken_[pair.drawn] || !is_there) continue;
+            out_.closed[pair.asked] = pair.drawn;
+            is_taken_[pair.drawn] = true;
+        }
+    }
+
+    const DartsOfPiece& piece_;
+    const std::vector<StandingDart>& drawn_;
+    std::vector<bool> is_taken_;
+    MatchedDarts out_;
+};
+
+}  // namespace
+
+MatchedDarts matched_darts(const DartsOfPiece& piece, const std::vector<StandingDart>& drawn) {
+    return Matching(piece, drawn).matched();
+}
+
+}  // namespace dartwright

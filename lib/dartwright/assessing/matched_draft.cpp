@@ -1,0 +1,185 @@
+#include "dartwright/assessing/matched_draft.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <stdexcept>
+
+#include "dartwright/assessing/ladder.hpp"
+#include "dartwright/assessing/renamed_piece.hpp"
+#include "dartwright/assessing/run_matching.hpp"
+#include "dartwright/assessing/scaled_piece.hpp"
+#include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/mirrored.hpp"
+
+namespace dartwright {
+namespace {
+
+/// Between pieces of nearly one shape the piece's name decides.
+constexpr double piece_name_weight = 0.1;
+
+struct DrawnPiece {
+    ShapedPiece shaped;
+    double gap_mm = 0;
+    std::vector<RunSignature> runs;
+};
+
+DrawnPiece drawn_piece(Piece piece) {
+    if (signed_area(piece.outline, DartsDrawn::to_points) < 0) {
+        piece.outline = reversed(piece.outline);
+        for (Notch& notch : piece.notches) notch.from = with_end_words_swapped(notch.from);
+    }
+    DrawnPiece out;
+    out.gap_mm = gap_of(piece.outline);
+    piece.outline = with_gap_closed(std::move(piece.outline));
+    out.shaped = {std::move(piece), {}};
+    out.shaped.runs = runs_of(out.shaped.piece.outline);
+    out.runs = signatures_of(out.shaped);
+    return out;
+}
+
+struct PiecePair {
+    std::size_t expected = 0;
+    std::size_t drawn = 0;
+    RunMatching runs;
+    double misfit = 0;
+};
+
+// The pairs that fit best first, each piece once.
+std::vector<PiecePair> best_pairs(std::vector<PiecePair> all) {
+    std::stable_sort(all.begin(), all.end(),
+                     [](const PiecePair& a, const PiecePair& b) { return a.misfit < b.misfit; });
+    std::vector<PiecePair> out;
+    for (PiecePair& pair : all) {
+        const bool is_taken = std::any_of(out.begin(), out.end(), [&](const PiecePair& each) {
+            return each.expected == pair.expected || each.drawn == pair.drawn;
+        });
+        if (!is_taken && pair.misfit < worst_misfit) out.push_back(std::move(pair));
+    }
+    return out;
+}
+
+std::vector<PiecePair> paired_pieces(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn) {
+    std::vector<PiecePair> all;
+    for (std::size_t i = 0; i < plan.finished.size(); ++i) {
+        for (std::size_t k = 0; k < drawn.size(); ++k) {
+            PiecePair pair{i, k, matched_runs(plan.signatures[i], drawn[k].runs), 0};
+            const bool is_named = plan.finished[i].piece.name == drawn[k].shaped.piece.name;
+            pair.misfit = pair.runs.misfit + (is_named ? 0 : piece_name_weight);
+            all.push_back(std::move(pair));
+        }
+    }
+    return best_pairs(std::move(all));
+}
+
+struct Ratio {
+    double ratio = 1;
+    double weight = 0;
+};
+// The ratio with as much of the length on either side of it: an edge out of true does not move it.
+double middle_ratio(std::vector<Ratio> ratios) {
+    std::sort(ratios.begin(), ratios.end(), [](const Ratio& a, const Ratio& b) { return a.ratio < b.ratio; });
+    double all = 0;
+    for (const Ratio& each : ratios) all += each.weight;
+    double sum = 0;
+    for (const Ratio& each : ratios) {
+        sum += each.weight;
+        if (sum >= all / 2) return each.ratio;
+    }
+    return 1;
+}
+
+/// Units that are taken for one another, as how many times too large what is drawn comes out.
+constexpr std::array<double, 7> mistaken_units{1, 10, 0.1, 25.4, 1 / 25.4, 2.54, 1 / 2.54};
+/// A print out of scale by more than this is none: it is another unit, or its own mistake.
+constexpr double most_print_error = 0.2;
+
+DraftScale scale_of(const ExercisePlan& plan, double ratio) {
+    DraftScale out{ratio, 1, false};
+    for (const double unit : mistaken_units)
+        if (std::abs(ratio / unit - 1) < std::abs(ratio / out.unit - 1)) out.unit = unit;
+    if (std::abs(ratio / out.unit - 1) > most_print_error) out.unit = 1;
+    // What a print at a scale within the first rung does is left to the lengths.
+    if (!is_off(plan.exercise.ladders.lengths, (ratio / out.unit - 1) * plan.longest_mm))
+        out.drawn = out.unit;
+    out.is_off = out.drawn != 1;
+    return out;
+}
+
+DraftScale scale_of(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn,
+                    const std::vector<PiecePair>& pairs) {
+    std::vector<Ratio> ratios;
+    for (const PiecePair& pair : pairs) {
+        const std::vector<Run>& expected = plan.finished[pair.expected].runs;
+        for (std::size_t i = 0; i < expected.size(); ++i) {
+            if (!pair.runs.drawn[i] || !(expected[i].length > 0)) continue;
+            const double length = drawn[pair.drawn].shaped.runs[*pair.runs.drawn[i]].length;
+            if (length > 0) ratios.push_back({length / expected[i].length, expected[i].length});
+        }
+    }
+    return scale_of(plan, middle_ratio(std::move(ratios)));
+}
+
+// New names for the draft's edges. One that is none of the exercise's makes way if its name is taken.
+std::map<std::string, std::string> new_names(const ShapedPiece& expected, const ShapedPiece& drawn,
+                                             const RunMatching& runs, std::vector<std::string>& renamed) {
+    std::map<std::string, std::string> names;
+    for (std::size_t i = 0; i < expected.runs.size(); ++i) {
+        if (!runs.drawn[i]) continue;
+        const std::string& old = drawn.runs[*runs.drawn[i]].edge;
+        names[old] = expected.runs[i].edge;
+        if (old != expected.runs[i].edge)
+            renamed.push_back(quoted(old) + " is " + quoted(expected.runs[i].edge));
+    }
+    for (const Run& run : drawn.runs)
+        if (!names.contains(run.edge) && find_run(expected.runs, run.edge))
+            names[run.edge] = run.edge + " (other)";
+    return names;
+}
+
+MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn, const PiecePair& pair,
+                           double scale) {
+    MatchedPiece out;
+    out.drawn = pair.drawn;
+    out.is_mirrored = pair.runs.is_mirrored;
+    out.gap_mm = drawn.gap_mm / scale;
+    Piece piece =
+        with_edges_renamed(drawn.shaped.piece, new_names(expected, drawn.shaped, pair.runs, out.renamed));
+    if (piece.name != expected.piece.name)
+        out.renamed.insert(out.renamed.begin(), quoted(piece.name) + " is " + quoted(expected.piece.name));
+    piece.name = expected.piece.name;
+    if (out.is_mirrored) piece = mirrored(MirrorLine{}, std::move(piece));
+    if (scale != 1) piece = scaled(std::move(piece), 1 / scale);
+    out.shaped = {std::move(piece), {}};
+    out.shaped.runs = runs_of(out.shaped.piece.outline);
+    return out;
+}
+
+}  // namespace
+
+Point MatchedDraft::as_drawn(std::size_t piece, Point p) const {
+    const Point q{scale.drawn * p.x, scale.drawn * p.y};
+    return pieces[piece] && pieces[piece]->is_mirrored ? mirrored(MirrorLine{}, q) : q;
+}
+
+MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
+    std::vector<DrawnPiece> drawn;
+    for (const Piece& piece : draft.pieces) drawn.push_back(drawn_piece(piece));
+    const std::vector<PiecePair> pairs = paired_pieces(plan, drawn);
+    if (pairs.empty()) throw std::invalid_argument("no piece of it has the shape of one of the exercise's");
+    MatchedDraft out;
+    out.scale = scale_of(plan, drawn, pairs);
+    out.pieces.resize(plan.finished.size());
+    std::vector<bool> is_matched(drawn.size());
+    for (const PiecePair& pair : pairs) {
+        is_matched[pair.drawn] = true;
+        out.pieces[pair.expected] =
+            matched_piece(plan.finished[pair.expected], drawn[pair.drawn], pair, out.scale.drawn);
+    }
+    for (std::size_t k = 0; k < drawn.size(); ++k)
+        if (!is_matched[k]) out.extra_pieces.push_back(drawn[k].shaped.piece.name);
+    return out;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,30 @@
+#pragma once
+
+// Private to this room: the parts of a piece on the two sides of a mouth, and how they were moved.
+
+#include <optional>
+
+#include "dartwright/checks/rigid_parts.hpp"
+
+namespace dartwright {
+
+/// Indices of the parts that end and that begin at a mouth.
+struct MouthSides {
+    std::size_t before = 0;
+    std::size_t after = 0;
+};
+struct MouthAt {
+    std::string edge;
+    double share = 0;  ///< of the run's sewn length
+};
+/// Empty where no part reaches the mouth, as on a run that only one of the two patterns has. `runs` are those
+/// of the second pattern, in outline order.
+std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector<Run>& runs,
+                                      const MouthAt& at);
+
+/// How a part was moved, a corner of it that was moved otherwise left aside.
+Motion robust_motion(const MatchedPlaces& places);
+/// How the whole piece lies, by all the places of it.
+Motion robust_motion(const RigidParts& parts);
+
+}  // namespace dartwright

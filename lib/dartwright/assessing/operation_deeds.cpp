@@ -1,0 +1,74 @@
+#include "dartwright/assessing/operation_deeds.hpp"
+
+#include <algorithm>
+
+#include "dartwright/checks/compare.hpp"
+#include "dartwright/darts/replay.hpp"
+#include "dartwright/pattern/dart.hpp"
+
+namespace dartwright {
+namespace {
+
+ClosedDart closed_at(const std::string& piece, const ComparedDart& dart, const std::vector<Run>& runs) {
+    const Run* run = find_run(runs, dart.before->edge);
+    return {piece, dart.name, dart.before->edge, run ? dart.before->share * run->length : 0,
+            dart.before->angle_rad};
+}
+
+void add_deeds(OperationDeeds& deeds, const ComparedPiece& piece, const std::vector<Run>& runs_before) {
+    for (const ComparedDart& dart : piece.darts) {
+        const bool is_new = dart.change == DartChange::moved || dart.change == DartChange::opened;
+        if (is_new || dart.change == DartChange::changed)
+            deeds.touched.push_back({piece.name, dart.name, is_new});
+        if (dart.change == DartChange::moved || dart.change == DartChange::gone)
+            deeds.closed.push_back(closed_at(piece.name, dart, runs_before));
+    }
+}
+
+// An operation may leave what it names where it stands, and true it.
+void add_named(OperationDeeds& deeds, const Made& operation, const Pattern& after) {
+    const auto value_of = [&](const char* key) {
+        const auto found = std::find_if(operation.request.begin(), operation.request.end(),
+                                        [key](const auto& word) { return word.first == key; });
+        return found == operation.request.end() ? std::string() : found->second;
+    };
+    const std::string piece = value_of("piece");
+    const std::string dart = value_of("dart");
+    const bool is_known =
+        std::any_of(deeds.touched.begin(), deeds.touched.end(),
+                    [&](const TouchedDart& each) { return each.piece == piece && each.dart == dart; });
+    const bool is_there = std::any_of(after.pieces.begin(), after.pieces.end(), [&](const Piece& each) {
+        return each.name == piece && find_dart(each, dart);
+    });
+    if (is_there && !is_known) deeds.touched.push_back({piece, dart, false});
+}
+
+}  // namespace
+
+Pattern done(const Pattern& pattern, const Made& operation) {
+    std::vector<Made> made = pattern.made;
+    made.push_back(operation);
+    return replay(pattern, made).pattern;
+}
+
+OperationDeeds deeds_of(const Made& operation, const PatternStep& step) {
+    OperationDeeds deeds;
+    for (const ComparedPiece& piece : compare(step.before, step.after).pieces)
+        add_deeds(deeds, piece, runs_of(piece_named(step.before, piece.name).outline));
+    add_named(deeds, operation, step.after);
+    return deeds;
+}
+
+std::vector<Criterion> criteria_of(const OperationDeeds& deeds) {
+    std::vector<Criterion> out;
+    const bool is_placed = std::any_of(deeds.touched.begin(), deeds.touched.end(),
+                                       [](const TouchedDart& dart) { return dart.is_placed; });
+    if (is_placed) out.push_back(Criterion::place);
+    if (!deeds.touched.empty())
+        out.insert(out.end(), {Criterion::angle, Criterion::legs, Criterion::mouth, Criterion::pivot});
+    if (!deeds.closed.empty()) out.push_back(Criterion::gone);
+    out.push_back(Criterion::shape);
+    return out;
+}
+
+}  // namespace dartwright

@@ -1,0 +1,203 @@
+#include "dartwright/files/exercise_reader.hpp"
+
+#include <algorithm>
+
+#include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/files/exercise_file.hpp"
+#include "dartwright/files/output_file.hpp"
+#include "dartwright/files/pattern_reader.hpp"
+#include "dartwright/pattern/place.hpp"
+
+namespace dartwright {
+namespace {
+
+constexpr int exercise_version = 1;
+
+using Kind = JsonNode::Kind;
+
+/// Up to and with its last slash, so that a name can follow; empty for the present folder.
+std::string folder_of(const std::string& file) {
+    const std::size_t slash = file.rfind('/');
+    return slash == std::string::npos ? std::string() : file.substr(0, slash + 1);
+}
+
+struct PatternAsked {
+    Pattern pattern;
+    bool is_read = false;
+};
+
+PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const std::string& folder) {
+    if (node.kind != Kind::text) {
+        const std::size_t problems = reading.problems.size();
+        PatternAsked out{read_carried_pattern(reading, node), false};
+        out.is_read = reading.problems.size() == problems;
+        return out;
+    }
+    try {
+        const std::string path = node.text.starts_with('/') ? node.text : folder + node.text;
+        return {read_pattern(read_text_file(path == "-" ? "./-" : path), path), true};
+    } catch (const FileTrouble& trouble) {
+        reading.add(node, trouble.what(), "a pattern, or the name of a pattern file beside the exercise");
+    } catch (const InvalidPattern& invalid) {
+        add_problems_of(reading, node, invalid);
+    }
+    return {};
+}
+
+enum class LadderOf { lengths, angles };
+
+// A number, or text with a unit.
+std::optional<double> read_within(Reading& reading, const JsonNode& node, LadderOf of) {
+    if (node.kind != Kind::text)
+        return of == LadderOf::lengths ? read_length(reading, node) : read_angle_deg(reading, node);
+    const char* expected =
+        of == LadderOf::lengths ? "a length, as a number or as \"1mm\" or \"1/16in\"" : "an angle in degrees";
+    try {
+        const double value = of == LadderOf::lengths ? parse_length(node.text) : parse_angle_deg(node.text);
+        const double most = of == LadderOf::lengths ? largest_length_mm : 180;
+        if (value >= 0 && value <= most) return value;
+    } catch (const BadWords&) {
+    }
+    reading.reject(node, expected);
+    return std::nullopt;
+}
+
+std::optional<double> read_share(Reading& reading, const JsonNode& node) {
+    try {
+        const double share = node.kind == Kind::text     ? parse_share(node.text)
+                             : node.kind == Kind::number ? node.number
+                                                         : -1;
+        if (share >= 0 && share <= 1) return share;
+    } catch (const BadWords&) {
+    }
+    reading.reject(node, "a share of the marks from \"0%\" to \"100%\"");
+    return std::nullopt;
+}
+
+Rung read_rung(Reading& reading, const JsonNode& node, LadderOf of) {
+    const Fields fields(reading, node, "a rung", {"rung", "within", "marks"});
+    Rung rung;
+    if (const JsonNode* name = fields.required("rung", "the rung's name"))
+        rung.name = read_name(reading, *name).value_or("");
+    if (rung.name == fault_rung)
+        reading.add(*member(node, "rung"), "\"fault\", which is what lies beyond the last rung",
+                    "another name");
+    if (const JsonNode* within = fields.required("within", "the greatest difference on the rung"))
+        rung.within = read_within(reading, *within, of).value_or(0);
+    if (const JsonNode* marks = fields.required("marks", "the share of the marks that it keeps"))
+        rung.share = read_share(reading, *marks).value_or(0);
+    return rung;
+}
+
+// In order, with what differs from rung to rung going the right way.
+void check_order(Reading& reading, const std::vector<JsonNode*>& nodes, const Ladder& ladder) {
+    for (std::size_t i = 0; i < ladder.size(); ++i) {
+        const auto same = [&](const Rung& each) { return each.name == ladder[i].name; };
+        const auto end = ladder.begin() + static_cast<std::ptrdiff_t>(i);
+        if (!ladder[i].name.empty() && std::any_of(ladder.begin(), end, same))
+            reading.add(*nodes[i], "the rung " + in_quotes(ladder[i].name) + " again", "a name of its own");
+        if (i == 0) continue;
+        if (ladder[i].within <= ladder[i - 1].within)
+            reading.add(*nodes[i], "a rung that is no wider than the one before",
+                        "rungs with growing \"within\"");
+        if (ladder[i].share > ladder[i - 1].share)
+            reading.add(*nodes[i], "a rung that keeps more than the one before",
+                        "rungs with falling \"marks\"");
+    }
+}
+
+Ladder read_ladder(Reading& reading, const JsonNode& node, LadderOf of) {
+    Ladder ladder;
+    const std::size_t problems = reading.problems.size();
+    const std::vector<JsonNode*>& nodes = list_of(reading, node, "a list of rungs");
+    for (const JsonNode* child : nodes) ladder.push_back(read_rung(reading, *child, of));
+    if (reading.problems.size() > problems) return ladder;
+    if (ladder.empty()) reading.reject(node, "one rung or more");
+    check_order(reading, nodes, ladder);
+    return ladder;
+}
+
+std::vector<Freedom> read_freedoms(Reading& reading, const JsonNode& node) {
+    std::vector<Freedom> out;
+    std::vector<std::string> words;
+    for (const FreedomName& each : freedom_names) words.emplace_back(each.word);
+    for (const JsonNode* child : list_of(reading, node, "a list of what may differ")) {
+        const auto found = std::find_if(
+            freedom_names.begin(), freedom_names.end(),
+            [&](const FreedomName& each) { return child->kind == Kind::text && child->text == each.word; });
+        if (found == freedom_names.end()) {
+            reading.reject(*child, any_of(words));
+        } else if (std::find(out.begin(), out.end(), found->freedom) != out.end()) {
+            reading.add(*child, in_words(*child) + " again", "each once");
+        } else {
+            out.push_back(found->freedom);
+        }
+    }
+    return out;
+}
+
+Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::string& folder) {
+    const Fields fields(
+        reading, root, "an exercise",
+        {"dartwright_exercise", "name", "words", "unit", "pattern", "tasks", "ladder", "may_differ"});
+    Exercise exercise;
+    exercise.ladders = usual_ladders();
+    if (!fields.is_object()) return exercise;
+    if (const JsonNode* version = fields.required("dartwright_exercise", "the version of the format: 1")) {
+        if (version->kind != Kind::number || version->number != exercise_version)
+            reading.reject(*version, "1, the version of the format");
+    }
+    if (const JsonNode* name = fields.required("name", "the exercise's name"))
+        exercise.name = read_name(reading, *name).value_or("");
+    if (const JsonNode* words = fields.optional("words")) {
+        if (words->kind != Kind::text) reading.reject(*words, "text in double quotes");
+        exercise.words = words->text;
+    }
+    exercise.unit = reading.unit = read_unit(reading, fields);
+    PatternAsked pattern;
+    if (const JsonNode* node = fields.required("pattern", "the pattern to begin with, or its file"))
+        pattern = read_pattern_there(reading, *node, folder);
+    if (const JsonNode* ladder = fields.optional("ladder")) exercise.ladders = read_ladders(reading, *ladder);
+    if (const JsonNode* node = fields.required("tasks", "the list of tasks"))
+        exercise.tasks = read_tasks(reading, *node, {folder, pattern.pattern, pattern.is_read});
+    if (const JsonNode* node = fields.optional("may_differ"))
+        exercise.may_differ = read_freedoms(reading, *node);
+    exercise.pattern = std::move(pattern.pattern);
+    return exercise;
+}
+
+}  // namespace
+
+Ladders read_ladders(Reading& reading, const JsonNode& node) {
+    const Fields fields(reading, node, "the ladders", {"lengths", "angles"});
+    Ladders ladders = usual_ladders();
+    if (const JsonNode* lengths = fields.optional("lengths"))
+        ladders.lengths = read_ladder(reading, *lengths, LadderOf::lengths);
+    if (const JsonNode* angles = fields.optional("angles"))
+        ladders.angles = read_ladder(reading, *angles, LadderOf::angles);
+    return ladders;
+}
+
+void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPattern& invalid) {
+    for (const FileProblem& problem : invalid.problems) {
+        const std::string where = problem.pointer.empty() ? "" : " at " + problem.pointer;
+        reading.add(node, in_quotes(invalid.file) + " with " + problem.found + where,
+                    problem.expected + " there");
+    }
+}
+
+Exercise read_exercise(std::string_view text, const std::string& file) {
+    JsonTree tree = parse_json(text);
+    Reading reading;
+    reading.problems = std::move(tree.problems);
+    Exercise exercise;
+    if (tree.root) exercise = read_exercise_root(reading, *tree.root, folder_of(file));
+    if (!reading.problems.empty()) throw InvalidPattern(file, in_order(std::move(reading.problems)));
+    return exercise;
+}
+
+Exercise read_exercise_file(const std::string& path) {
+    return read_exercise(read_text_file(path), path == "-" ? "standard input" : path);
+}
+
+}  // namespace dartwright

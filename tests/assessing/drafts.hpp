@@ -1,0 +1,63 @@
+#pragma once
+
+// Drafts of a class: what students hand in, right and wrong, each with one thing changed.
+
+#include "dartwright/assessing/assess.hpp"
+#include "dartwright/darts/pivot.hpp"
+#include "dartwright/files/exercise_file.hpp"
+#include "support/generated_pieces.hpp"
+
+namespace dartwright::testing {
+
+inline Piece& piece_of(Pattern& pattern, const std::string& name) {
+    return pattern.pieces[piece_index(pattern, name)];
+}
+inline std::size_t dart_item(const Piece& piece, const std::string& dart) {
+    return find_dart(piece, dart).value();
+}
+
+/// Each piece as a similarity puts it down.
+inline Pattern image(const Similarity& how, Pattern pattern) {
+    for (Piece& piece : pattern.pieces) piece = image(how, std::move(piece));
+    return pattern;
+}
+/// Every dart, edge and piece called otherwise.
+inline Pattern renamed(Pattern pattern) {
+    const auto other = [](std::string& name) {
+        if (!name.empty() && name != "start" && name != "end") name = "my " + name;
+    };
+    for (Piece& piece : pattern.pieces) {
+        other(piece.name);
+        for (OutlineItem& item : piece.outline.items) {
+            if (EdgeItem* edge = item.as_edge()) other(edge->edge);
+            if (DartItem* dart = item.as_dart()) other(dart->name);
+            if (DartItem* dart = item.as_dart()) other(dart->press);
+        }
+        for (Notch& notch : piece.notches) {
+            other(notch.edge);
+            other(notch.from);
+        }
+        for (auto& [edge, allowance] : piece.allowance) {
+            other(edge);
+            if (auto* stretches = std::get_if<std::vector<AllowanceStretch>>(&allowance))
+                for (AllowanceStretch& each : *stretches) other(each.from);
+        }
+        if (piece.grain) other(piece.grain->along);
+        if (!piece.cut) continue;
+        other(piece.cut->fold);
+        std::map<std::string, CornerIs> ends;
+        for (const auto& [end, corner] : piece.cut->ends) ends.emplace("my " + end, corner);
+        piece.cut->ends = ends;
+    }
+    pattern.seams.clear();
+    return pattern;
+}
+
+inline const JudgedCriterion* criterion_in(const Assessment& assessment, Criterion criterion) {
+    for (const JudgedTask& task : assessment.tasks)
+        for (const JudgedCriterion& each : task.criteria)
+            if (each.criterion == criterion) return &each;
+    return nullptr;
+}
+
+}  // namespace dartwright::testing
