@@ -27,16 +27,34 @@ Point centre_of(const Motion& turn) {
     return {(a * turn.shift.x - b * turn.shift.y) / size, (b * turn.shift.x + a * turn.shift.y) / size};
 }
 
+// How the parts on both sides of a mouth were moved.
+struct MovedSides {
+    Motion before;
+    Motion after;
+    double apart_mm = 0;  // at the pivot
+};
+
+// Of all that their stretches say, what brings them nearest together at the pivot: only a pivot that no
+// reading of the draft leaves where it was has been missed.
+MovedSides moved_sides(const MovedPiece& piece, const MouthSides& sides, Point pivot) {
+    std::optional<MovedSides> best;
+    const std::vector<Motion> after_mouth = motions_of_part(piece, sides.after);
+    for (const Motion& before : motions_of_part(piece, sides.before))
+        for (const Motion& after : after_mouth) {
+            const double apart = distance(apply(before, pivot), apply(after, pivot));
+            if (!best || apart < best->apart_mm) best = {before, after, apart};
+        }
+    return *best;
+}
+
 // How the part after the mouth was turned against the one before, in the place of the piece before.
-void measure_turn(DartFact& fact, const Motion& before, const Motion& after) {
-    const Motion turn = then(after, inverse(before));
+void measure_turn(DartFact& fact, const MovedSides& moved) {
+    const Motion turn = then(moved.after, inverse(moved.before));
     fact.turned_rad = std::abs(angle(turn));
-    if (*fact.turned_rad < least_turn_rad) return;
-    const Point pivot = fact.asked->pivot;
-    if (distance(apply(turn, pivot), pivot) <= meeting_mm) return;
+    if (*fact.turned_rad < least_turn_rad || moved.apart_mm <= meeting_mm) return;
     const Point centre = centre_of(turn);
-    fact.centre = apply(before, centre);
-    fact.centre_off_mm = distance(centre, pivot);
+    fact.centre = apply(moved.before, centre);
+    fact.centre_off_mm = distance(centre, fact.asked->pivot);
 }
 
 // How far the line from the middle of the mouth through the point passes the pivot by.
@@ -47,7 +65,8 @@ double beside_axis(const DartFigures& dart, Point pivot) {
 
 }  // namespace
 
-void measure_dart(DartFact& fact, const PieceFacts& piece, const ShapedPiece& drawn) {
+void measure_dart(DartFact& fact, const MovedPiece& piece) {
+    const ShapedPiece& drawn = piece.both.after;
     const StandingDart& dart = *fact.found;
     const DartItem& item = *drawn.piece.outline.items[dart.item].as_dart();
     const Run* run = find_run(drawn.runs, dart.edge);
@@ -57,15 +76,15 @@ void measure_dart(DartFact& fact, const PieceFacts& piece, const ShapedPiece& dr
         std::max(0.0, std::abs(dart.figures.off_bisector) - std::abs(fact.asked->dart.figures.off_bisector));
     const double share = run && run->length > 0 ? dart.distance_mm / run->length : 0;
     if (const auto sides = mouth_sides(piece.parts, drawn.runs, {dart.edge, share})) {
-        const Motion before = robust_motion(piece.parts.places[sides->before]);
-        fact.pivot = apply(before, fact.asked->pivot);
-        if (sides->before != sides->after)
-            measure_turn(fact, before, robust_motion(piece.parts.places[sides->after]));
+        const MovedSides moved = moved_sides(piece, *sides, fact.asked->pivot);
+        fact.pivot = apply(moved.before, fact.asked->pivot);
+        if (sides->before != sides->after) measure_turn(fact, moved);
         // A dart that is drawn to no pivot aims at one along its centre line.
         fact.used_pivot = item.pivot ? *item.pivot : fact.pivot;
         fact.aim_off_mm =
             item.pivot ? distance(*item.pivot, fact.pivot) : beside_axis(dart.figures, fact.pivot);
     }
+    fact.kink_deg = std::min(dart.kink_deg, kink_deg(drawn.piece.outline, dart.item, fact.used_pivot));
     const Vector a = dart.figures.a - fact.used_pivot;
     const Vector b = dart.figures.b - fact.used_pivot;
     fact.angle_rad = angle_from(a, b);

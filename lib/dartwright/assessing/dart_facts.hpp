@@ -3,10 +3,12 @@
 // Private to this room.
 
 #include "dartwright/assessing/draft_facts.hpp"
+#include "dartwright/assessing/mouth_sides.hpp"
 
 namespace dartwright {
 
-/// A dart as it was asked for, measured in a piece of the draft. `found` is set already.
-void measure_dart(DartFact& fact, const PieceFacts& piece, const ShapedPiece& drawn);
+/// A dart as it was asked for, measured in a piece of the draft, against the one that it was made from.
+/// `found` is set already.
+void measure_dart(DartFact& fact, const MovedPiece& piece);
 
 }  // namespace dartwright

@@ -5,6 +5,7 @@
 #include "dartwright/assessing/dart_facts.hpp"
 #include "dartwright/assessing/ladder.hpp"
 #include "dartwright/assessing/matched_darts.hpp"
+#include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/assessing/run_facts.hpp"
 
 namespace dartwright {
@@ -21,7 +22,8 @@ void add_piece(DraftFacts& facts, std::size_t index) {
     const ExercisePlan& plan = *facts.plan;
     const ShapedPiece& drawn = facts.draft.pieces[index]->shaped;
     PieceFacts piece;
-    piece.parts = rigid_parts({plan.reference[index], drawn});
+    const PieceBothWays both{plan.reference[index], drawn};
+    piece.parts = rigid_parts(both);
     const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(plan.finished[index]));
     DartsOfPiece asked{{}, {}, sewn_around(drawn)};
     for (const AskedDart& each : plan.darts)
@@ -34,7 +36,7 @@ void add_piece(DraftFacts& facts, std::size_t index) {
         fact.asked = asked.asked[i];
         if (matched.asked[i]) {
             fact.found = darts[*matched.asked[i]];
-            measure_dart(fact, piece, drawn);
+            measure_dart(fact, {both, piece.parts});
         }
         facts.darts.push_back(fact);
     }
@@ -86,6 +88,19 @@ bool DraftFacts::has_legs_off(const DartFact& dart) const {
     return dart.found && is_asked && is_off(lengths(), dart.legs_off_mm);
 }
 
+bool DraftFacts::has_mouth_off(const DartFact& dart) const {
+    return dart.found && plan->asks(dart.asked->task, Criterion::mouth) &&
+           is_off(angles(), std::max(0.0, dart.kink_deg - dart.asked->dart.kink_deg));
+}
+
+bool DraftFacts::is_copied(const DartFact& dart) const {
+    return dart.found && plan->asks(dart.asked->task, Criterion::gone) &&
+           std::any_of(closed.begin(), closed.end(), [&](const ClosedFact& each) {
+               return each.left && each.asked->task == dart.asked->task &&
+                      each.asked->piece == dart.asked->piece;
+           });
+}
+
 bool DraftFacts::has_pivot_off(const DartFact& dart) const {
     return dart.found && plan->asks(dart.asked->task, Criterion::pivot) &&
            (is_off(lengths(), dart.centre_off_mm) || is_off(lengths(), dart.aim_off_mm));
@@ -117,7 +132,7 @@ bool DraftFacts::is_redrawn(std::size_t piece, const std::string& edge) const {
     };
     const auto has_other_legs = [&](const DartFact& dart) {
         return dart.asked->piece == piece && dart.found && dart.found->edge == edge &&
-               is_off(lengths(), dart.legs_off_mm);
+               (is_off(lengths(), dart.legs_off_mm) || has_mouth_off(dart));
     };
     return std::any_of(runs.begin(), runs.end(), is_off_here) ||
            std::any_of(darts.begin(), darts.end(), has_other_legs);

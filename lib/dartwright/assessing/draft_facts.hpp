@@ -33,6 +33,7 @@ struct DartFact {
     double bisector_off_mm = 0;
     Point pivot;           ///< where the pivot is in the draft, as the part before the mouth carries it
     Point used_pivot;      ///< the one it is drawn to, else that
+    double kink_deg = 0;   ///< of the edge over the mouth, closed about the point or the pivot, the less
     double angle_rad = 0;  ///< about the used pivot
     std::optional<double> turned_rad;  ///< of the part after the mouth against the one before
     std::optional<Point> centre;       ///< about which that was turned, where the pivot was missed
@@ -64,6 +65,9 @@ struct DraftFacts {
     const RunFact* run(std::size_t piece, const std::string& edge) const;
     /// Whether the legs of the dart are judged to be unequal, by their criterion or a check.
     bool has_legs_off(const DartFact& dart) const;
+    /// Whether the dart was drawn anew while the one that it replaces is open still, and is judged for that.
+    bool has_mouth_off(const DartFact& dart) const;
+    bool is_copied(const DartFact& dart) const;
     bool has_pivot_off(const DartFact& dart) const;
     /// Whether lengths or darts of the piece are off, so that its area and shape follow from them.
     bool has_fault(std::size_t piece) const;

@@ -24,6 +24,8 @@ struct StandingDart {
     DartFigures figures;
     double kink_deg = 0;  ///< of the edge over the mouth, closed about the point or the pivot, the less
 };
+/// The corner that the edge makes over the mouth when the dart is turned shut about the centre, degrees.
+double kink_deg(const Outline& outline, std::size_t item, Point centre);
 /// Those of the outline, in order. `edges` are the expected runs, in their order.
 std::vector<StandingDart> standing_darts(const ShapedPiece& shaped, const std::vector<std::string>& edges);
 

@@ -152,7 +152,7 @@ double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
 
 ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {
     const double expected = dart.asked->dart.kink_deg;
-    const double found = dart.found->kink_deg;
+    const double found = dart.kink_deg;
     JudgedLine line = about_dart(facts, Criterion::mouth, dart);
     line.what = "the " + dart.found->edge + " over the mouth of " + dart.asked->dart.name + ", closed";
     line.remedy = "Fold the dart as it will be pressed, draw the " + dart.found->edge +
@@ -162,6 +162,8 @@ ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {
     ScoredLine out = angle_line(facts, std::move(line), {expected, found, off});
     if (facts.has_legs_off(dart))
         out = judged_elsewhere(facts.angles(), std::move(out), "follows from its legs, judged already");
+    if (facts.is_copied(dart))
+        out = judged_elsewhere(facts.angles(), std::move(out), "follows from the old dart, judged already");
     return {out};
 }
 

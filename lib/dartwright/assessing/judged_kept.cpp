@@ -21,7 +21,7 @@ ScoredLine length_of(const DraftFacts& facts, const RunFact& run) {
     const double whole = *run.found_mm - run.expected_mm;
     if (std::abs(whole - run.own_mm) > shown_mm)
         out.line.found_words = "of the difference, " + words::mm(std::abs(whole - run.own_mm)) +
-                               " are judged with its seam, its dart's legs or the corner beside it";
+                               " are judged with its seam, its dart or the corner beside it";
     return out;
 }
 

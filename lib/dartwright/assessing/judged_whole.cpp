@@ -67,15 +67,23 @@ const RunWidth* width_at(const std::vector<RunWidth>& widths, double share) {
     return &widths.back();
 }
 
+// A draft of another size may have its widths written at the true one.
+double true_width(double expected, double found, double scale) {
+    return std::abs(found * scale - expected) < std::abs(found - expected) ? found * scale : found;
+}
+
 // Where it is off the most, in the middle of every stretch of either.
-std::optional<WidthOff> worst_width(const std::vector<RunWidth>& expected,
-                                    const std::vector<RunWidth>& found) {
+std::optional<WidthOff> worst_width(const std::vector<RunWidth>& expected, const std::vector<RunWidth>& found,
+                                    double scale) {
     std::optional<WidthOff> worst;
     const auto offer = [&](double share) {
         const RunWidth* asked = width_at(expected, share);
         const RunWidth* drawn = width_at(found, share);
         if (!asked || !asked->width_mm) return;
-        const WidthOff here{*asked->width_mm, drawn ? drawn->width_mm : std::nullopt};
+        const WidthOff here{*asked->width_mm,
+                            drawn && drawn->width_mm
+                                ? std::optional(true_width(*asked->width_mm, *drawn->width_mm, scale))
+                                : std::nullopt};
         if (worst && !worst->found) return;
         if (!worst || !here.found ||
             std::abs(*here.found - here.expected) > std::abs(*worst->found - worst->expected))
@@ -93,7 +101,7 @@ void add_allowances_of(ScoredLines& lines, const DraftFacts& facts, std::size_t 
     for (const Run& run : expected.runs) {
         const Run* found = drawn ? find_run(drawn->shaped.runs, run.edge) : nullptr;
         const auto widths = found ? widths_along(drawn->shaped.piece, *found) : std::vector<RunWidth>{};
-        const auto worst = worst_width(widths_along(ruled, run), widths);
+        const auto worst = worst_width(widths_along(ruled, run), widths, facts.draft.scale.drawn);
         if (!worst) continue;
         JudgedLine line;
         line.criterion = Criterion::allowances;

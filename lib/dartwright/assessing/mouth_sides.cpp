@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/assessing/robust_fit.hpp"
+#include "dartwright/pattern/run_table.hpp"
 
 namespace dartwright {
 namespace {
@@ -17,6 +18,57 @@ struct Nearest {
         off = distance;
     }
 };
+
+/// Runs whose lengths differ by more than this have their places elsewhere along them, mm: files round to a
+/// hundredth, and a quarter of a millimetre moves no place by what could be drawn.
+constexpr double same_length_mm = 0.25;
+/// A stretch shorter than this does not tell how its part was turned, mm: a tremor of 0.2 mm at its ends
+/// turns a part of the size of a bodice by half a millimetre.
+constexpr double telling_mm = 50;
+
+/// Places are looked at as they are on the other parts: not on the very mouth, and so many at least.
+constexpr double inside_mm = 1e-6;
+constexpr double fewest_places = 8;
+
+PlacePairs pairs_of_stretch(const MatchedPlaces& places, std::size_t stretch) {
+    const auto begin = static_cast<std::ptrdiff_t>(places.begins[stretch]);
+    const auto end = static_cast<std::ptrdiff_t>(
+        stretch + 1 < places.begins.size() ? places.begins[stretch + 1] : places.before.size());
+    return {{places.before.begin() + begin, places.before.begin() + end},
+            {places.after.begin() + begin, places.after.begin() + end}};
+}
+
+struct RunOfBoth {
+    const Run* before = nullptr;
+    const Run* after = nullptr;
+};
+bool is_changed(const Run& before, const Run& after) {
+    return std::abs(after.length - before.length) > same_length_mm;
+}
+
+// Places at the same distances from that end of the run.
+PlacePairs pairs_from_end(const PieceBothWays& both, const RunOfBoth& run, const PartStretch& stretch,
+                          RunEnd end) {
+    const RunTable before(both.before.piece.outline, *run.before);
+    const RunTable after(both.after.piece.outline, *run.after);
+    const double shift = end == RunEnd::start ? 0 : run.before->length - run.after->length;
+    const double from = stretch.from_share * run.after->length + inside_mm;
+    const double to = stretch.to_share * run.after->length - inside_mm;
+    const double count = std::max(fewest_places, std::ceil((to - from) / part_spacing_mm));
+    PlacePairs out;
+    for (double k = 0; k <= count; ++k) {
+        const double at = from + k / count * (to - from);
+        if (at + shift < 0 || at + shift > run.before->length) continue;
+        out.from.push_back(before.place(at + shift).point);
+        out.to.push_back(after.place(at).point);
+    }
+    return out;
+}
+
+void append(PlacePairs& all, const PlacePairs& some) {
+    all.from.insert(all.from.end(), some.from.begin(), some.from.end());
+    all.to.insert(all.to.end(), some.to.begin(), some.to.end());
+}
 
 }  // namespace
 
@@ -40,6 +92,32 @@ std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector
     const double most_off = 2 * narrowest_stretch_mm / std::max(run->length, narrowest_stretch_mm);
     if (!before.part || !after.part || before.off > most_off || after.off > most_off) return std::nullopt;
     return MouthSides{*before.part, *after.part};
+}
+
+std::vector<Motion> motions_of_part(const MovedPiece& piece, std::size_t part) {
+    const MatchedPlaces& places = piece.parts.places[part];
+    const std::vector<PartStretch>& stretches = piece.parts.parts[part].stretches;
+    PlacePairs all;
+    std::vector<Motion> out;
+    const auto offer = [&out](const PlacePairs& some) {
+        const bool is_telling =
+            !some.from.empty() && distance(some.from.front(), some.from.back()) >= telling_mm;
+        if (is_telling) out.push_back(robust_fit(some));
+    };
+    for (std::size_t k = 0; k < stretches.size(); ++k) {
+        const RunOfBoth run{find_run(piece.both.before.runs, stretches[k].edge),
+                            find_run(piece.both.after.runs, stretches[k].edge)};
+        if (is_changed(*run.before, *run.after)) {
+            for (const RunEnd end : {RunEnd::start, RunEnd::end})
+                offer(pairs_from_end(piece.both, run, stretches[k], end));
+            continue;
+        }
+        const PlacePairs some = pairs_of_stretch(places, k);
+        append(all, some);
+        offer(some);
+    }
+    out.insert(out.begin(), all.from.empty() ? robust_motion(places) : robust_fit(all));
+    return out;
 }
 
 Motion robust_motion(const MatchedPlaces& places) {

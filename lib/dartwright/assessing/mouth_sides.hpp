@@ -22,6 +22,16 @@ struct MouthAt {
 std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector<Run>& runs,
                                       const MouthAt& at);
 
+/// A piece of two patterns with the parts of it that were moved.
+struct MovedPiece {
+    const PieceBothWays& both;
+    const RigidParts& parts;
+};
+/// Ways to say how a part was moved: by all of it, and by each longer stretch alone, since what is wrong with
+/// one of them is no reason to doubt the others. A stretch of an edge of another length is laid on from
+/// either end of the edge.
+std::vector<Motion> motions_of_part(const MovedPiece& piece, std::size_t part);
+
 /// How a part was moved, a corner of it that was moved otherwise left aside.
 Motion robust_motion(const MatchedPlaces& places);
 /// How the whole piece lies, by all the places of it.

@@ -13,12 +13,14 @@ double nearer_to_zero(double value, double by) {
     return std::copysign(std::max(0.0, std::abs(value) - by), value);
 }
 
-// As much as unequal legs of darts in the run make of its length.
-double explained_by_legs(const DraftFacts& facts, const RunFact& run) {
+// As much as the legs of darts in the run make of its length: unequal ones, and those that were drawn into
+// the cloth of a run that was never spread.
+double explained_by_darts(const DraftFacts& facts, const RunFact& run) {
     double explained = 0;
     for (const DartFact& dart : facts.darts) {
         if (!dart.found || dart.asked->piece != run.piece || dart.found->edge != run.edge) continue;
         if (facts.has_legs_off(dart)) explained += dart.legs_off_mm;
+        if (facts.is_copied(dart)) explained += dart.found->figures.intake;
     }
     return explained;
 }
@@ -97,7 +99,7 @@ std::vector<RunFact> run_facts(const DraftFacts& facts) {
             const Run* found = drawn ? find_run(drawn->shaped.runs, run.edge) : nullptr;
             if (found) fact.found_mm = found->length;
             if (found)
-                fact.off_mm = nearer_to_zero(found->length - run.length, explained_by_legs(facts, fact));
+                fact.off_mm = nearer_to_zero(found->length - run.length, explained_by_darts(facts, fact));
             runs.push_back(fact);
         }
     }

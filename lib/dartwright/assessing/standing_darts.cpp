@@ -6,29 +6,21 @@
 #include "dartwright/checks/placed_dart.hpp"
 
 namespace dartwright {
-namespace {
-
-/// The corner that the edge makes over the mouth when the dart is turned shut, degrees.
-double kink_deg(const Outline& outline, std::size_t item, const Motion& closing) {
+double kink_deg(const Outline& outline, std::size_t item, Point centre) {
     const std::size_t count = outline.items.size();
     const std::size_t before = (item + count - 1) % count;
     const std::size_t after = (item + 1) % count;
     // In a corner, and beside another dart, the edge need not run on.
-    if (!outline.items[before].as_edge() || !outline.items[after].as_edge()) return 0;
-    if (outline.items[before].as_edge()->edge != outline.items[after].as_edge()->edge) return 0;
-    const Vector in = direction_at_end(outline, before);
-    return std::abs(degrees(angle_from(in, apply(closing, direction_at_start(outline, after)))));
+    const EdgeItem* in = outline.items[before].as_edge();
+    const EdgeItem* out = outline.items[after].as_edge();
+    if (!in || !out || in->edge != out->edge) return 0;
+    const Point a = start_of_item(outline, item);
+    const Point b = outline.items[item].to;
+    if (a == centre || b == centre) return 180;
+    const Turn closing = turn_between(b - centre, a - centre);
+    return std::abs(degrees(
+        angle_from(direction_at_end(outline, before), apply(closing, direction_at_start(outline, after)))));
 }
-
-double least_kink_deg(const Outline& outline, std::size_t item, const DartFigures& dart) {
-    const auto is_open_at = [&](Point centre) { return dart.a != centre && dart.b != centre; };
-    double least = 180;
-    if (is_open_at(dart.point)) least = kink_deg(outline, item, closing_about_point(dart));
-    if (is_open_at(dart.pivot)) least = std::min(least, kink_deg(outline, item, closing_about_pivot(dart)));
-    return least;
-}
-
-}  // namespace
 
 std::vector<std::string> edges_of(const ShapedPiece& shaped) {
     std::vector<std::string> out;
@@ -63,7 +55,8 @@ std::vector<StandingDart> standing_darts(const ShapedPiece& shaped, const std::v
         StandingDart each{i, dart->name, {}, placed[i].distance, 0, figures_of(outline, i), 0};
         if (placed[i].run) each.edge = placed[i].run->edge;
         each.around_mm = around_at(shaped.runs, edges, each.edge) + each.distance_mm;
-        each.kink_deg = least_kink_deg(outline, i, each.figures);
+        each.kink_deg =
+            std::min(kink_deg(outline, i, each.figures.point), kink_deg(outline, i, each.figures.pivot));
         out.push_back(each);
     }
     return out;

@@ -1,0 +1,323 @@
+// What a class hands in: the work done well in every valid way, and each classic mistake once. Every mistake
+// costs its own criterion and no other.
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <map>
+
+#include "assessing/drafts.hpp"
+#include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/mirrored.hpp"
+
+namespace dartwright {
+namespace {
+
+using testing::dart_item;
+using testing::image;
+using testing::piece_of;
+
+const PreparedExercise& side_exercise() {
+    static const PreparedExercise exercise =
+        prepared(read_exercise_file(DARTWRIGHT_SOURCE_DIR "/fixtures/exercises/bust-dart-to-side.json"));
+    return exercise;
+}
+
+PivotRequest asked_pivot() {
+    PivotRequest request;
+    request.piece = "front";
+    request.dart = "waist dart";
+    request.to = "side@2.5in/armhole";
+    request.name = "side dart";
+    return request;
+}
+Pattern draft_by(const PivotRequest& request) {
+    return pivot(side_exercise().exercise.pattern, request).pattern;
+}
+Pattern right_draft() {
+    return draft_by(asked_pivot());
+}
+
+/// Criteria that lost marks, with the worst rung; everything that lost is in the message of a failure.
+std::map<std::string, std::string> lost(const Assessment& assessment) {
+    std::map<std::string, std::string> out;
+    if (!assessment.unread.empty()) out["unread"] = assessment.unread;
+    for (const JudgedTask& task : assessment.tasks)
+        for (const JudgedCriterion& each : task.criteria)
+            if (each.marks != each.of) out[word_of(each.criterion)] = each.rung;
+    return out;
+}
+using Lost = std::map<std::string, std::string>;
+
+Lost lost_by(const Pattern& draft) {
+    return lost(assess(side_exercise(), draft));
+}
+
+bool has_note(const Assessment& assessment, const std::string& words) {
+    for (const std::string& note : assessment.notes)
+        if (note.find(words) != std::string::npos) return true;
+    return false;
+}
+
+TEST(classic_mistakes, right_draft_gets_all_marks) {
+    const Assessment assessment = assess(side_exercise(), right_draft());
+    EXPECT_EQ(lost(assessment), Lost{});
+    EXPECT_DOUBLE_EQ(assessment.marks, 36);
+    EXPECT_DOUBLE_EQ(assessment.of, 36);
+    EXPECT_EQ(assessment.notes, std::vector<std::string>{});
+    ASSERT_EQ(assessment.pieces.size(), 2u);
+    ASSERT_EQ(assessment.seams.size(), 3u);
+    EXPECT_TRUE(assessment.seams[0].is_true);
+}
+
+TEST(classic_mistakes, other_back_off_is_no_fault_where_it_may_differ) {
+    PivotRequest request = asked_pivot();
+    request.back_off_mm = 35;
+    const Assessment assessment = assess(side_exercise(), draft_by(request));
+    EXPECT_EQ(lost(assessment), Lost{});
+    EXPECT_TRUE(has_note(assessment, "short of its pivot"));
+
+    Exercise strict = side_exercise().exercise;
+    std::erase(strict.may_differ, Freedom::back_off);
+    EXPECT_EQ(lost(assess(prepared(strict), draft_by(request))), (Lost{{"pivot", "fault"}}));
+}
+
+TEST(classic_mistakes, turning_the_other_part_is_no_fault) {
+    // The part above the cut was turned up instead of the part below down: all of it lies turned.
+    const Assessment assessment =
+        assess(side_exercise(), image({radians(10), 1, false, {0, 0}}, right_draft()));
+    EXPECT_EQ(lost(assessment), Lost{});
+    EXPECT_TRUE(has_note(assessment, "The front lies turned by 10.0 degrees"));
+}
+
+TEST(classic_mistakes, grain_left_behind_when_its_part_was_turned_costs_the_check) {
+    Pattern draft = right_draft();
+    Grain& grain = *piece_of(draft, "front").grain;
+    const Motion turn = turn_about(grain.from, turn_by(radians(10)));
+    grain.to = apply(turn, grain.to);
+    EXPECT_EQ(lost_by(draft), (Lost{{"check", "fault"}}));
+    // It stays a fault if the grain is not said to lie along anything, and none that it lies elsewhere.
+    grain.along.clear();
+    EXPECT_EQ(lost_by(draft), (Lost{{"check", "fault"}}));
+    grain = *piece_of(const_cast<Pattern&>(side_exercise().finished), "front").grain;
+    grain.from = grain.from + Vector{20, 5};
+    grain.to = grain.to + Vector{20, 5};
+    EXPECT_EQ(lost_by(draft), Lost{});
+}
+
+struct MouthEnds {
+    Point a;
+    Point b;
+};
+// Where the side is cut, and that place turned about the pivot by the dart's angle.
+MouthEnds copied_mouth(const Piece& front) {
+    const DartFigures old = figures_of(front.outline, dart_item(front, "waist dart"));
+    const std::vector<Run> runs = runs_of(front.outline);
+    const Run& side = *find_run(runs, "side");
+    const Point a = place_on_run(front.outline, side, side.length - 2.5 * 25.4).point;
+    return {a, apply(turn_about(old.pivot, turn_by(old.angle_rad)), a)};
+}
+
+Pattern copied_draft() {
+    Pattern draft = side_exercise().exercise.pattern;
+    Piece& front = piece_of(draft, "front");
+    const MouthEnds ends = copied_mouth(front);
+    DartItem dart = *front.outline.items[dart_item(front, "waist dart")].as_dart();
+    const double back_off = distance(*dart.pivot, dart.point);
+    dart.name = "side dart";
+    dart.point = *dart.pivot + back_off * unit(middle(ends.a, ends.b) - *dart.pivot);
+    std::vector<OutlineItem>& items = front.outline.items;
+    const auto side = std::find_if(items.begin(), items.end(), [](const OutlineItem& item) {
+        return item.as_edge() && item.as_edge()->edge == "side";
+    });
+    const OutlineItem above{EdgeItem{"side", StraightShape{}, 0}, side->to};
+    side->to = ends.a;
+    items.insert(side + 1, {OutlineItem{dart, ends.b}, above});
+    return draft;
+}
+
+TEST(classic_mistakes, dart_copied_with_the_old_one_left_open_costs_gone) {
+    const Assessment assessment = assess(side_exercise(), copied_draft());
+    EXPECT_EQ(lost(assessment), (Lost{{"gone", "fault"}}));
+    const JudgedCriterion& gone = *testing::criterion_in(assessment, Criterion::gone);
+    EXPECT_NEAR(*gone.lines.at(0).found, 10.026, 0.001);
+    EXPECT_NE(gone.lines[0].remedy.find("Close the old dart"), std::string::npos);
+    const JudgedCriterion& angles = *testing::criterion_in(assessment, Criterion::angles);
+    EXPECT_NEAR(*angles.lines.at(0).found, 2 * *angles.lines[0].expected, 0.001);
+}
+
+TEST(classic_mistakes, nothing_done_earns_nothing_for_the_task_and_all_for_the_rest) {
+    const Assessment assessment = assess(side_exercise(), side_exercise().exercise.pattern);
+    EXPECT_DOUBLE_EQ(assessment.tasks.at(0).marks, 0);
+    EXPECT_DOUBLE_EQ(assessment.marks, 18);
+}
+
+TEST(classic_mistakes, turning_about_the_point_instead_of_the_pivot_costs_the_pivot) {
+    Exercise wrong = side_exercise().exercise;
+    Piece& front = piece_of(wrong.pattern, "front");
+    DartItem& dart = *front.outline.items[dart_item(front, "waist dart")].as_dart();
+    dart.pivot = dart.point;
+    PivotRequest request = asked_pivot();
+    request.back_off_mm = 20;
+    const Assessment assessment = assess(side_exercise(), pivot(wrong.pattern, request).pattern);
+    EXPECT_EQ(lost(assessment), (Lost{{"pivot", "fault"}}));
+    // By as much as the point had been short of the pivot.
+    EXPECT_NEAR(*testing::criterion_in(assessment, Criterion::pivot)->lines.at(0).found, 0.875 * 25.4, 0.01);
+}
+
+TEST(classic_mistakes, dart_that_aims_beside_the_pivot_costs_the_pivot) {
+    Pattern draft = right_draft();
+    Piece& front = piece_of(draft, "front");
+    const std::size_t item = dart_item(front, "side dart");
+    DartItem& dart = *front.outline.items[item].as_dart();
+    const DartFigures figures = figures_of(front.outline, item);
+    const Vector along = perpendicular(unit(figures.b - figures.a));
+    dart.pivot.reset();
+    dart.point = figures.point - 6.0 * along;
+    EXPECT_EQ(lost_by(draft), Lost{}) << "nearer to the mouth it still aims at the pivot";
+    dart.pivot = figures.pivot + 6.0 * unit(figures.b - figures.a);
+    dart.point = *dart.pivot - 20.0 * along;
+    EXPECT_TRUE(lost_by(draft).contains("pivot"));
+}
+
+TEST(classic_mistakes, one_leg_longer_costs_the_legs) {
+    Pattern draft = right_draft();
+    Piece& front = piece_of(draft, "front");
+    const std::size_t item = dart_item(front, "side dart");
+    const DartFigures figures = figures_of(front.outline, item);
+    front.outline.items[item].to = figures.b + 4 * unit(figures.b - figures.pivot);
+    EXPECT_EQ(lost_by(draft), (Lost{{"legs", "fault"}}));
+}
+
+TEST(classic_mistakes, mouth_left_as_a_v_costs_the_mouth) {
+    Pattern draft = right_draft();
+    Piece& front = piece_of(draft, "front");
+    const std::size_t item = dart_item(front, "side dart");
+    const DartFigures figures = figures_of(front.outline, item);
+    front.outline.items[item - 1].to = figures.a + 4 * unit(figures.a - figures.pivot);
+    front.outline.items[item].to = figures.b + 4 * unit(figures.b - figures.pivot);
+    EXPECT_EQ(lost_by(draft), (Lost{{"mouth", "fault"}}));
+}
+
+// The side's end at the waist moved along it, and the waist drawn to it.
+Pattern with_longer_side(double by_mm) {
+    Pattern draft = right_draft();
+    Outline& outline = piece_of(draft, "front").outline;
+    for (std::size_t i = 0; i + 1 < outline.items.size(); ++i) {
+        const EdgeItem* next = outline.items[i + 1].as_edge();
+        const EdgeItem* edge = outline.items[i].as_edge();
+        if (!edge || !next || edge->edge != "waist" || next->edge != "side") continue;
+        outline.items[i].to =
+            outline.items[i].to - by_mm * unit(outline.items[i + 1].to - outline.items[i].to);
+    }
+    return draft;
+}
+
+TEST(classic_mistakes, seam_trued_on_one_side_only_costs_the_seam) {
+    EXPECT_EQ(lost_by(with_longer_side(5)), (Lost{{"seams", "fault"}}));
+    EXPECT_EQ(lost_by(with_longer_side(3)), (Lost{{"seams", "noted"}}));
+    EXPECT_EQ(lost_by(with_longer_side(-1.5)), (Lost{{"seams", "accepted"}}));
+}
+
+TEST(classic_mistakes, mirrored_is_no_fault_and_is_said) {
+    const Assessment assessment = assess(side_exercise(), image({0.3, 1, true, {40, 900}}, right_draft()));
+    EXPECT_EQ(lost(assessment), Lost{});
+    EXPECT_TRUE(has_note(assessment, "drawn the other way up"));
+}
+
+TEST(classic_mistakes, one_piece_mirrored_is_no_fault) {
+    Pattern draft = right_draft();
+    piece_of(draft, "front") = mirrored(MirrorLine{}, piece_of(draft, "front"));
+    EXPECT_EQ(lost_by(draft), Lost{});
+}
+
+TEST(classic_mistakes, wrong_unit_costs_the_size_alone) {
+    for (const double unit : {10.0, 0.1, 25.4, 1 / 25.4, 2.54, 1 / 2.54}) {
+        const Assessment assessment = assess(side_exercise(), image({0, unit, false, {}}, right_draft()));
+        EXPECT_EQ(lost(assessment), (Lost{{"size", "fault"}})) << unit;
+        const JudgedLine& line = testing::criterion_in(assessment, Criterion::size)->lines.at(0);
+        EXPECT_NEAR(*line.found, unit, 1e-9 * unit);
+        EXPECT_NE(line.found_words.find("taken for one another"), std::string::npos);
+    }
+}
+
+TEST(classic_mistakes, bad_print_costs_the_size_alone) {
+    EXPECT_EQ(lost_by(image({0, 0.97, false, {}}, right_draft())), (Lost{{"size", "fault"}}));
+    // The longest run, of 13 in and more, is 2 mm short.
+    EXPECT_EQ(lost_by(image({0, 0.994, false, {}}, right_draft())), (Lost{{"size", "noted"}}));
+}
+
+TEST(classic_mistakes, size_that_no_task_asks_for_costs_the_lengths_and_is_a_note_without_these) {
+    Exercise exercise = side_exercise().exercise;
+    std::erase_if(exercise.tasks,
+                  [](const Task& task) { return std::holds_alternative<SizeTask>(task.what); });
+    const Pattern draft = image({0, 0.97, false, {}}, right_draft());
+    EXPECT_EQ(lost(assess(prepared(exercise), draft)), (Lost{{"lengths", "fault"}}));
+    std::erase_if(exercise.tasks,
+                  [](const Task& task) { return std::holds_alternative<KeepTask>(task.what); });
+    std::erase_if(exercise.tasks,
+                  [](const Task& task) { return std::holds_alternative<MeasureTask>(task.what); });
+    const Assessment assessment = assess(prepared(exercise), draft);
+    EXPECT_EQ(lost(assessment), Lost{});
+    EXPECT_TRUE(has_note(assessment, "0.97 times its size"));
+}
+
+TEST(classic_mistakes, names_are_free_where_they_may_differ) {
+    const Pattern draft = testing::renamed(right_draft());
+    const Assessment assessment = assess(side_exercise(), draft);
+    EXPECT_TRUE(has_note(assessment, "\"my side\" is \"side\""));
+    EXPECT_EQ(lost(assessment), Lost{});
+
+    Exercise strict = side_exercise().exercise;
+    std::erase(strict.may_differ, Freedom::names);
+    EXPECT_EQ(lost(assess(prepared(strict), draft)), (Lost{{"check", "fault"}}));
+}
+
+TEST(classic_mistakes, dart_in_another_edge_costs_its_place) {
+    PivotRequest request = asked_pivot();
+    request.to = "armhole@1in/side";
+    EXPECT_EQ(lost_by(draft_by(request)), (Lost{{"place", "fault"}}));
+}
+
+TEST(classic_mistakes, half_the_dart_left_costs_gone_alone) {
+    PivotRequest request = asked_pivot();
+    request.part.share = 0.5;
+    EXPECT_EQ(lost_by(draft_by(request)), (Lost{{"gone", "fault"}}));
+}
+
+TEST(classic_mistakes, moved_notch_costs_the_notches) {
+    Pattern draft = right_draft();
+    piece_of(draft, "back").notches.at(0).at += 2;
+    EXPECT_EQ(lost_by(draft), (Lost{{"notches", "noted"}}));
+}
+
+TEST(classic_mistakes, allowance_of_another_width_costs_the_allowances) {
+    Pattern draft = right_draft();
+    for (auto& [edge, width] : piece_of(draft, "back").allowance)
+        if (edge == "side") width = 0.625 * 25.4 + 1.5;
+    EXPECT_EQ(lost_by(draft), (Lost{{"allowances", "accepted"}}));
+    piece_of(draft, "back").allowance.clear();
+    EXPECT_EQ(lost_by(draft), (Lost{{"allowances", "fault"}}));
+}
+
+TEST(classic_mistakes, piece_that_is_missing_is_said) {
+    Pattern draft = right_draft();
+    draft.pieces.erase(draft.pieces.begin());
+    draft.seams.clear();
+    const Assessment assessment = assess(side_exercise(), draft);
+    EXPECT_TRUE(has_note(assessment, "No piece of the draft is the front"));
+    EXPECT_DOUBLE_EQ(assessment.tasks.at(0).marks, 0);
+}
+
+TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
+    Pattern draft;
+    draft.pieces.emplace_back();
+    draft.pieces[0].name = "a line";
+    draft.pieces[0].outline.items.push_back({EdgeItem{"edge", StraightShape{}, 0}, {10, 0}});
+    EXPECT_NE(assess(side_exercise(), draft).unread, "");
+    EXPECT_NE(assess(side_exercise(), Pattern{}).unread, "");
+}
+
+}  // namespace
+}  // namespace dartwright
