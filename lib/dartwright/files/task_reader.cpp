@@ -92,9 +92,8 @@ Task TasksRead::read(const JsonNode& node) {
     Task task;
     const TaskKind* found = kind_of(node);
     std::vector<std::string> keys{"name", "words", "marks"};
-    if (found) keys.emplace_back(found->key);
-    if (!found)
-        for (const TaskKind& each : task_kinds()) keys.emplace_back(each.key);
+    for (const TaskKind& each : task_kinds())
+        if (!found || found == &each || member(node, each.key)) keys.emplace_back(each.key);
     const std::string key = found ? found->key : "";
     if (key == "true") keys.emplace_back("leave_out");
     if (key == "measure") keys.insert(keys.end(), {"wearer", "ease"});

@@ -1,0 +1,146 @@
+// Exercise files: what is read, and what is refused in which words.
+
+#include "dartwright/files/exercise_file.hpp"
+
+#include <gtest/gtest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "dartwright/files/output_file.hpp"
+
+namespace dartwright {
+namespace {
+
+const std::string file = DARTWRIGHT_SOURCE_DIR "/fixtures/exercises/bust-dart-to-side.json";
+
+nlohmann::ordered_json side_json() {
+    return nlohmann::ordered_json::parse(read_text_file(file));
+}
+
+TEST(exercise_file, is_read_with_the_files_that_it_names) {
+    const Exercise exercise = read_exercise_file(file);
+    EXPECT_EQ(exercise.unit, Unit::inch);
+    EXPECT_EQ(exercise.pattern.name, "chorus bodice, inches");
+    ASSERT_EQ(exercise.tasks.size(), 6u);
+    const Task& move = exercise.tasks[0];
+    EXPECT_EQ(std::get<OperationTask>(move.what).operation.operation, "pivot");
+    ASSERT_EQ(move.marks.size(), 6u);
+    EXPECT_EQ(move.marks[0].criterion, Criterion::place);
+    EXPECT_EQ(move.marks[0].marks, 4);
+    const auto& measure = std::get<MeasureTask>(exercise.tasks[4].what);
+    EXPECT_EQ(measure.line, "bust line");
+    EXPECT_DOUBLE_EQ(measure.wearer_mm, 32 * 25.4);
+    EXPECT_DOUBLE_EQ(measure.ease_mm[1], 3 * 25.4);
+    EXPECT_EQ(std::get<AllowanceTask>(exercise.tasks[3].what).rule.allowance.joined_mm, 0.625 * 25.4);
+    ASSERT_EQ(exercise.ladders.lengths.size(), 3u);
+    EXPECT_EQ(exercise.ladders.lengths[2], (Rung{"noted", 25.4 / 8, 0.5}));
+    EXPECT_EQ(exercise.may_differ.size(), 4u);
+}
+
+TEST(exercise_file, number_of_marks_is_divided_by_what_the_task_can_be_judged_by) {
+    nlohmann::ordered_json json = side_json();
+    json["tasks"][0]["marks"] = 12;
+    json.erase("ladder");
+    const Exercise exercise = read_exercise(json.dump(), file);
+    ASSERT_EQ(exercise.tasks[0].marks.size(), 6u);
+    for (const CriterionMarks& each : exercise.tasks[0].marks) EXPECT_EQ(each.marks, 2);
+    EXPECT_EQ(exercise.ladders.lengths, usual_ladders().lengths);
+}
+
+TEST(exercise_file, pattern_and_rule_may_be_in_it_or_in_their_files) {
+    nlohmann::ordered_json json = side_json();
+    json["pattern"] = nlohmann::ordered_json::parse(
+        read_text_file(DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/chorus-bodice-inch.json"));
+    json["unit"] = "cm";
+    json["tasks"][3]["allowances"] = "../rules/toile.json";
+    const Exercise exercise = read_exercise(json.dump(), file);
+    EXPECT_EQ(exercise.pattern.unit, Unit::inch);
+    EXPECT_EQ(exercise.unit, Unit::cm);
+    EXPECT_EQ(std::get<AllowanceTask>(exercise.tasks[3].what).rule.name, "toile");
+    EXPECT_DOUBLE_EQ(std::get<MeasureTask>(exercise.tasks[4].what).wearer_mm, 320);
+}
+
+struct Wrong {
+    const char* pointer;
+    const char* value;  ///< null: taken away
+    FileProblem problem;
+};
+class wrong_exercise : public ::testing::TestWithParam<Wrong> {};
+
+TEST_P(wrong_exercise, is_refused_in_clear_words) {
+    const Wrong& wrong = GetParam();
+    nlohmann::ordered_json json = side_json();
+    const nlohmann::ordered_json::json_pointer place(wrong.pointer);
+    if (wrong.value)
+        json[place] = nlohmann::ordered_json::parse(wrong.value);
+    else
+        json[place.parent_pointer()].erase(place.back());
+    try {
+        read_exercise(json.dump(), file);
+        FAIL() << "it was read";
+    } catch (const InvalidPattern& invalid) {
+        ASSERT_EQ(invalid.problems.size(), 1u) << invalid.what();
+        EXPECT_EQ(invalid.problems[0].pointer, wrong.problem.pointer);
+        EXPECT_NE(invalid.problems[0].found.find(wrong.problem.found), std::string::npos) << invalid.what();
+        EXPECT_NE(invalid.problems[0].expected.find(wrong.problem.expected), std::string::npos)
+            << invalid.what();
+    }
+}
+
+INSTANTIATE_TEST_SUITE_P(
+    each, wrong_exercise,
+    ::testing::Values(
+        Wrong{"/dartwright_exercise", "2", {"/dartwright_exercise", "2", "1, the version"}},
+        Wrong{"/task", "[]", {"/task", "unknown key", "tasks"}},
+        Wrong{"/tasks", "[]", {"/tasks", "an empty list", "one task or more"}},
+        Wrong{"/tasks/0/marks/gome", "3", {"/tasks/0/marks/gome", "unknown key", "gone"}},
+        Wrong{"/tasks/0/marks/check", "3", {"/tasks/0/marks/check", "unknown key", "\"place\", \"angle\""}},
+        Wrong{"/tasks/0/marks/place", "-1", {"/tasks/0/marks/place", "-1", "marks of more than 0"}},
+        Wrong{"/tasks/0/marks", nullptr, {"/tasks/0", "no key \"marks\"", "the marks"}},
+        Wrong{"/tasks/1/name", "\"move the dart\"", {"/tasks/1/name", "again", "a name of its own"}},
+        Wrong{"/tasks/1/keep", "false", {"/tasks/1/keep", "false", "true"}},
+        Wrong{"/tasks/1/size", "true", {"/tasks/1/size", "a second thing", "one thing a task"}},
+        Wrong{"/tasks/5/size", nullptr, {"/tasks/5", "nothing that is asked", "\"do\""}},
+        Wrong{"/tasks/0/do/dart",
+              "\"bust dart\"",
+              {"/tasks/0/do", "bust dart", "an operation that can be done"}},
+        Wrong{"/tasks/0/do/to",
+              "\"side@40in/armhole\"",
+              {"/tasks/0/do", "beyond the end", "an operation that can be done"}},
+        Wrong{"/tasks/0/do/share", "0.5", {"/tasks/0/do/share", "0.5", "text in double quotes"}},
+        Wrong{"/tasks/0/do/operation", "\"fold\"", {"/tasks/0/do", "fold", "an operation that can be done"}},
+        Wrong{"/tasks/2/leave_out", "[\"dart-leg\"]", {"/tasks/2/leave_out/0", "dart-leg", "\"dart-legs\""}},
+        Wrong{"/tasks/3/allowances", "\"none.json\"", {"/tasks/3/allowances", "none.json", "a cutting rule"}},
+        Wrong{"/tasks/3/allowances/allowance/joined",
+              "-1",
+              {"/tasks/3/allowances/allowance/joined", "-1", "not negative"}},
+        Wrong{"/tasks/4/measure", "\"bust\"", {"/tasks/4/measure", "bust", "\"bust line\""}},
+        Wrong{"/tasks/4/ease", "[3, 2]", {"/tasks/4/ease", "a list of 2", "the least ease first"}},
+        Wrong{"/pattern", "\"../workshop/none.json\"", {"/pattern", "none.json", "a pattern"}},
+        Wrong{"/ladder/lengths/1/within",
+              "\"1 furlong\"",
+              {"/ladder/lengths/1/within", "1 furlong", "\"1/16in\""}},
+        Wrong{"/ladder/lengths/1/within", "\"0.5mm\"", {"/ladder/lengths/1", "no wider", "growing"}},
+        Wrong{"/ladder/lengths/1/marks", "\"40%\"", {"/ladder/lengths/2", "keeps more", "falling"}},
+        Wrong{"/ladder/angles/0/rung", "\"fault\"", {"/ladder/angles/0/rung", "fault", "another name"}},
+        Wrong{"/ladder/angles/0/marks", "1.5", {"/ladder/angles/0/marks", "1.5", "100%"}},
+        Wrong{"/may_differ/0", "\"sleeves\"", {"/may_differ/0", "sleeves", "\"back_off\""}}));
+
+TEST(exercise_file, all_problems_are_told_in_one_go) {
+    nlohmann::ordered_json json = side_json();
+    json["unit"] = "feet";
+    json["tasks"][4]["wearer"] = "wide";
+    json["may_differ"] = true;
+    json["pattern"] = "../rules/toile.json";
+    try {
+        read_exercise(json.dump(), file);
+        FAIL() << "it was read";
+    } catch (const InvalidPattern& invalid) {
+        EXPECT_EQ(invalid.problems.size(), 6u) << invalid.what();
+        EXPECT_NE(std::string(invalid.what()).find("toile.json\" with the unknown key \"allowance\""),
+                  std::string::npos);
+    }
+}
+
+}  // namespace
+}  // namespace dartwright
