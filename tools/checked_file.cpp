@@ -1,6 +1,6 @@
 #include "checked_file.hpp"
 
-#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/files/clean_text.hpp"
 #include "figures.hpp"
 #include "verdicts.hpp"
 

@@ -7,7 +7,7 @@
 #include <cstring>
 #include <sstream>
 
-#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/pattern_file.hpp"
 
 namespace dartwright::tools {

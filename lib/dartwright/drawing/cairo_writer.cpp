@@ -7,10 +7,10 @@
 #include <cmath>
 #include <memory>
 
-#include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_layout.hpp"
+#include "dartwright/files/clean_text.hpp"
 
 namespace dartwright {
 

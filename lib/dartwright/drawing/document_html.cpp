@@ -1,37 +1,11 @@
 #include <string_view>
 
-#include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/document.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
+#include "dartwright/files/markup_text.hpp"
 
 namespace dartwright {
 namespace {
-
-std::string shown(const std::string& words) {
-    std::string out;
-    for (const char c : clean_text(words)) {
-        switch (c) {
-            case '&':
-                out += "&amp;";
-                break;
-            case '<':
-                out += "&lt;";
-                break;
-            case '>':
-                out += "&gt;";
-                break;
-            case '"':
-                out += "&quot;";
-                break;
-            case '\'':
-                out += "&#39;";
-                break;
-            default:
-                out += c;
-        }
-    }
-    return out;
-}
 
 std::string element(const std::string& tag, const std::string& inside) {
     const std::string name = tag.substr(0, tag.find(' '));
@@ -53,24 +27,26 @@ std::string base64(std::string_view bytes) {
 }
 
 struct HtmlBlock {
-    std::string operator()(const HeadingBlock& block) const { return element("h2", shown(block.words)); }
+    std::string operator()(const HeadingBlock& block) const {
+        return element("h2", markup_text(block.words));
+    }
     std::string operator()(const ParagraphBlock& block) const {
-        return element(block.is_caution ? "p class=\"caution\"" : "p", shown(block.words));
+        return element(block.is_caution ? "p class=\"caution\"" : "p", markup_text(block.words));
     }
     std::string operator()(const ListBlock& block) const {
         std::string items = "\n";
-        for (const std::string& item : block.items) items += element("li", shown(item));
+        for (const std::string& item : block.items) items += element("li", markup_text(item));
         return element(block.is_numbered ? "ol" : "ul", items);
     }
     std::string operator()(const TableBlock& block) const {
         std::string heads;
         for (std::size_t i = 0; i < block.heads.size(); ++i)
-            heads += element(cell_tag("th scope=\"col\"", block, i), shown(block.heads[i]));
+            heads += element(cell_tag("th scope=\"col\"", block, i), markup_text(block.heads[i]));
         std::string rows;
         for (const std::vector<std::string>& row : block.rows) {
             std::string cells;
             for (std::size_t i = 0; i < row.size(); ++i)
-                cells += element(cell_tag(i == 0 ? "th scope=\"row\"" : "td", block, i), shown(row[i]));
+                cells += element(cell_tag(i == 0 ? "th scope=\"row\"" : "td", block, i), markup_text(row[i]));
             rows += element("tr", "\n" + cells);
         }
         return element("div class=\"table\"",
@@ -78,7 +54,7 @@ struct HtmlBlock {
                                                    element("tbody", "\n" + rows)));
     }
     std::string operator()(const PictureBlock& block) const {
-        return "<p><img alt=\"" + shown(block.words) + "\" src=\"data:image/svg+xml;base64," +
+        return "<p><img alt=\"" + markup_text(block.words) + "\" src=\"data:image/svg+xml;base64," +
                base64(to_svg(block.drawing)) + "\"></p>\n";
     }
 
@@ -117,13 +93,13 @@ img { max-width: 100%; height: auto; background: #fff; }
 }  // namespace
 
 std::string to_html(const Document& document) {
-    std::string body = element("h1", shown(document.title));
-    if (!document.subtitle.empty()) body += element("p", shown(document.subtitle));
+    std::string body = element("h1", markup_text(document.title));
+    if (!document.subtitle.empty()) body += element("p", markup_text(document.subtitle));
     for (const DocumentBlock& block : document.blocks) body += std::visit(HtmlBlock{}, block);
     return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n" +
-           element("title", shown(document.title)) + element("style", style_sheet) + "</head>\n<body>\n" +
-           element("main", "\n" + body) + "</body>\n</html>\n";
+           element("title", markup_text(document.title)) + element("style", style_sheet) +
+           "</head>\n<body>\n" + element("main", "\n" + body) + "</body>\n</html>\n";
 }
 
 }  // namespace dartwright

@@ -5,9 +5,9 @@
 #include <set>
 #include <sstream>
 
-#include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/files/clean_text.hpp"
 
 namespace dartwright {
 

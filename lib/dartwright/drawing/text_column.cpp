@@ -1,8 +1,8 @@
 #include "dartwright/drawing/text_column.hpp"
 
-#include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/files/clean_text.hpp"
 
 namespace dartwright {
 

@@ -7,8 +7,8 @@
 #include <stdexcept>
 #include <unordered_map>
 
-#include "dartwright/drawing/clean_text.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/files/clean_text.hpp"
 
 namespace dartwright {
 

@@ -1,4 +1,4 @@
-#include "dartwright/drawing/clean_text.hpp"
+#include "dartwright/files/clean_text.hpp"
 
 #include <gtest/gtest.h>
 
