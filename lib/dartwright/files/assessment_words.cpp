@@ -1,0 +1,95 @@
+#include "dartwright/files/assessment_words.hpp"
+
+#include <cmath>
+
+#include "dartwright/files/numbers.hpp"
+
+namespace dartwright {
+namespace {
+
+template <typename Names, typename Kind>
+const char* word_in(const Names& names, Kind kind) {
+    for (const auto& [named, word] : names)
+        if (named == kind) return word;
+    return "";
+}
+
+std::string rounded_text(double value, int decimals) {
+    const double scale = std::pow(10, decimals);
+    const double scaled = value * scale;
+    // Numbers this large have no decimals left to round.
+    return decimal(std::abs(scaled) < 1e15 ? std::round(scaled) / scale : value);
+}
+
+std::string side_text(Quantity quantity, const std::optional<double>& value, const std::string& words) {
+    if (!words.empty()) return words;
+    return value ? quantity_text(quantity, *value) : "";
+}
+
+}  // namespace
+
+const char* word_of(Criterion criterion) {
+    return word_in(criterion_words, criterion);
+}
+
+const char* word_of(Quantity quantity) {
+    return word_in(quantity_words, quantity);
+}
+
+std::string marks_text(double marks) {
+    return rounded_text(marks, 2);
+}
+
+std::string quantity_text(Quantity quantity, double value) {
+    constexpr double mm2_in_cm2 = 100;
+    switch (quantity) {
+        case Quantity::length:
+            return rounded_text(value, 2) + " mm";
+        case Quantity::area:
+            return rounded_text(value / mm2_in_cm2, 2) + " cm\u00B2";
+        case Quantity::angle:
+            return rounded_text(value, 2) + "\u00B0";
+        case Quantity::number:
+        case Quantity::words:
+            break;
+    }
+    return rounded_text(value, 3);
+}
+
+std::string signed_quantity_text(Quantity quantity, double value) {
+    const std::string text = quantity_text(quantity, value);
+    return value > 0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
+}
+
+std::string expected_text(const JudgedLine& line) {
+    return side_text(line.quantity, line.expected, line.expected_words);
+}
+
+std::string found_text(const JudgedLine& line) {
+    return side_text(line.quantity, line.found, line.found_words);
+}
+
+std::string difference_text(const JudgedLine& line) {
+    return line.difference ? signed_quantity_text(line.quantity, *line.difference) : "";
+}
+
+std::string line_text(const JudgedLine& line) {
+    std::string text = line.what.empty() ? word_of(line.criterion) : line.what;
+    const char* separator = ": ";
+    const auto add = [&](const char* lead, const std::string& words) {
+        if (words.empty()) return;
+        text += std::string(separator) + lead + words;
+        separator = ", ";
+    };
+    add("expected ", expected_text(line));
+    add("found ", found_text(line));
+    add("off by ", difference_text(line));
+    return line.rung.empty() ? text : text + " (" + line.rung + ")";
+}
+
+std::string verdict_text(const Assessment& assessment) {
+    if (!assessment.unread.empty()) return "not marked";
+    return marks_text(assessment.marks) + " of " + marks_text(assessment.of) + " marks";
+}
+
+}  // namespace dartwright

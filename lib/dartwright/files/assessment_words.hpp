@@ -1,0 +1,59 @@
+#pragma once
+
+// An assessment's parts as words: the same in every report.
+
+#include <array>
+#include <optional>
+#include <string>
+#include <utility>
+
+#include "dartwright/assessing/assessment.hpp"
+
+namespace dartwright {
+
+inline constexpr std::array<std::pair<Criterion, const char*>, 16> criterion_words{
+    {{Criterion::place, "place"},
+     {Criterion::angle, "angle"},
+     {Criterion::legs, "legs"},
+     {Criterion::mouth, "mouth"},
+     {Criterion::pivot, "pivot"},
+     {Criterion::gone, "gone"},
+     {Criterion::shape, "shape"},
+     {Criterion::lengths, "lengths"},
+     {Criterion::angles, "angles"},
+     {Criterion::area, "area"},
+     {Criterion::notches, "notches"},
+     {Criterion::seams, "seams"},
+     {Criterion::check, "check"},
+     {Criterion::allowances, "allowances"},
+     {Criterion::measure, "measure"},
+     {Criterion::size, "size"}}};
+inline constexpr std::array<std::pair<Quantity, const char*>, 5> quantity_words{{{Quantity::length, "length"},
+                                                                                 {Quantity::area, "area"},
+                                                                                 {Quantity::angle, "angle"},
+                                                                                 {Quantity::number, "number"},
+                                                                                 {Quantity::words, "words"}}};
+
+const char* word_of(Criterion criterion);
+const char* word_of(Quantity quantity);
+
+/// A mark as it is written: at most two decimals, `7.5`. Precondition of these three: finite
+/// (std::invalid_argument).
+std::string marks_text(double marks);
+/// A quantity with its unit, rounded to what a ruler shows and a little more: `12.35 mm`, `8.2 cm²`,
+/// `11.75°`, `1.005`.
+std::string quantity_text(Quantity quantity, double value);
+/// The same with its sign: `+0.4 mm`; 0 has none.
+std::string signed_quantity_text(Quantity quantity, double value);
+
+/// What was asked, found, and how far off it is; empty where a line does not say.
+std::string expected_text(const JudgedLine& line);
+std::string found_text(const JudgedLine& line);
+std::string difference_text(const JudgedLine& line);
+/// The line on one line: `the dart's place: expected 60 mm, found 63.2 mm, off by +3.2 mm (noted)`.
+std::string line_text(const JudgedLine& line);
+
+/// `7.5 of 10 marks`, or that it was not marked.
+std::string verdict_text(const Assessment& assessment);
+
+}  // namespace dartwright
