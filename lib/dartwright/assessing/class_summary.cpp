@@ -4,6 +4,7 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/lost_marks.hpp"
 
 namespace dartwright {

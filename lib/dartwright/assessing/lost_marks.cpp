@@ -1,5 +1,7 @@
 #include "dartwright/assessing/lost_marks.hpp"
 
+#include "dartwright/assessing/criterion_names.hpp"
+
 namespace dartwright {
 
 bool has_lost_by_fault(const JudgedCriterion& criterion) {

@@ -8,8 +8,6 @@
 
 namespace dartwright {
 
-/// The rung of what lies beyond the ladder.
-inline constexpr const char* fault_rung = "fault";
 /// Whether the criterion lost marks by a fault, and not only by a rung of the ladder.
 bool has_lost_by_fault(const JudgedCriterion& criterion);
 bool has_lost_by_fault(const Assessment& assessment);

@@ -75,7 +75,7 @@ JudgedLine judged_line(Reading& reading, const JsonNode& node) {
                         {"criterion", "what", "piece", "edge", "dart", "seam", "quantity", "expected",
                          "found", "difference", "expected_words", "found_words", "rung", "at", "remedy"});
     JudgedLine line;
-    line.criterion = word_in(reading, fields.required("criterion", "what it was judged by"), criterion_words);
+    line.criterion = word_in(reading, fields.required("criterion", "what it was judged by"), criterion_names);
     line.what = any_text(reading, fields.required("what", "what was judged, in words"));
     line.piece = text_or_none(reading, fields.optional("piece"));
     line.edge = text_or_none(reading, fields.optional("edge"));
@@ -97,7 +97,7 @@ JudgedLine judged_line(Reading& reading, const JsonNode& node) {
 JudgedCriterion judged_criterion(Reading& reading, const JsonNode& node) {
     const Fields fields(reading, node, "a criterion", {"criterion", "marks", "of", "rung", "lines"});
     JudgedCriterion criterion;
-    criterion.criterion = word_in(reading, fields.required("criterion", "its name"), criterion_words);
+    criterion.criterion = word_in(reading, fields.required("criterion", "its name"), criterion_names);
     criterion.marks = marks_in(reading, fields.required("marks", "the marks kept"));
     criterion.of = marks_in(reading, fields.required("of", "the marks there are"));
     criterion.rung = any_text(reading, fields.required("rung", "the worst of its lines"));

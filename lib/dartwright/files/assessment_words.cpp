@@ -7,13 +7,6 @@
 namespace dartwright {
 namespace {
 
-template <typename Names, typename Kind>
-const char* word_in(const Names& names, Kind kind) {
-    for (const auto& [named, word] : names)
-        if (named == kind) return word;
-    return "";
-}
-
 std::string rounded_text(double value, int decimals) {
     const double scale = std::pow(10, decimals);
     const double scaled = value * scale;
@@ -28,12 +21,10 @@ std::string side_text(Quantity quantity, const std::optional<double>& value, con
 
 }  // namespace
 
-const char* word_of(Criterion criterion) {
-    return word_in(criterion_words, criterion);
-}
-
 const char* word_of(Quantity quantity) {
-    return word_in(quantity_words, quantity);
+    for (const auto& [named, word] : quantity_words)
+        if (named == quantity) return word;
+    return "";
 }
 
 std::string marks_text(double marks) {

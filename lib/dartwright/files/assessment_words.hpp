@@ -8,33 +8,16 @@
 #include <utility>
 
 #include "dartwright/assessing/assessment.hpp"
+#include "dartwright/assessing/criterion_names.hpp"
 
 namespace dartwright {
 
-inline constexpr std::array<std::pair<Criterion, const char*>, 16> criterion_words{
-    {{Criterion::place, "place"},
-     {Criterion::angle, "angle"},
-     {Criterion::legs, "legs"},
-     {Criterion::mouth, "mouth"},
-     {Criterion::pivot, "pivot"},
-     {Criterion::gone, "gone"},
-     {Criterion::shape, "shape"},
-     {Criterion::lengths, "lengths"},
-     {Criterion::angles, "angles"},
-     {Criterion::area, "area"},
-     {Criterion::notches, "notches"},
-     {Criterion::seams, "seams"},
-     {Criterion::check, "check"},
-     {Criterion::allowances, "allowances"},
-     {Criterion::measure, "measure"},
-     {Criterion::size, "size"}}};
 inline constexpr std::array<std::pair<Quantity, const char*>, 5> quantity_words{{{Quantity::length, "length"},
                                                                                  {Quantity::area, "area"},
                                                                                  {Quantity::angle, "angle"},
                                                                                  {Quantity::number, "number"},
                                                                                  {Quantity::words, "words"}}};
 
-const char* word_of(Criterion criterion);
 const char* word_of(Quantity quantity);
 
 /// A mark as it is written: at most two decimals, `7.5`. Precondition of these three: finite
