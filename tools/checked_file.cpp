@@ -79,6 +79,11 @@ std::string first_problem(const InvalidPattern& invalid) {
     return words;
 }
 
+std::string without_name(const std::string& message, const std::string& path) {
+    const std::string lead = (path == "-" ? "standard input" : path) + ": ";
+    return message.compare(0, lead.size(), lead) == 0 ? message.substr(lead.size()) : message;
+}
+
 std::string shown_path(const std::string& path) {
     if (path.empty()) return "''";
     return path == "-" ? "standard input" : clean_text(path);

@@ -32,6 +32,9 @@ FindingCount count_findings(const CheckReport& report);
 /// many more there are.
 std::string first_problem(const InvalidPattern& invalid);
 
+/// A message without the file's name that every message of a reader begins with.
+std::string without_name(const std::string& message, const std::string& path);
+
 /// The file's name for a person.
 std::string shown_path(const std::string& path);
 

@@ -70,6 +70,7 @@ Command draw_command();
 Command print_command();
 Command lay_command();
 Command sheet_command();
+Command assess_command();
 
 /// Every command, in the order of the help.
 std::vector<Command> all_commands();

@@ -13,12 +13,6 @@ namespace dartwright::tools {
 
 namespace {
 
-/// The text without the file's name that every message begins with.
-std::string without_name(const std::string& message, const std::string& path) {
-    const std::string lead = (path == "-" ? "standard input" : path) + ": ";
-    return message.compare(0, lead.size(), lead) == 0 ? message.substr(lead.size()) : message;
-}
-
 CheckedFile unread(const std::string& path, std::string error) {
     CheckedFile file;
     file.path = path;

@@ -24,7 +24,7 @@ std::vector<Command> all_commands() {
     return {check_command(),   walk_command(),    show_command(),   measure_command(), pivot_command(),
             split_command(),   cluster_command(), merge_command(),  close_command(),   true_command(),
             repoint_command(), open_command(),    replay_command(), compare_command(), cut_command(),
-            draw_command(),    print_command(),   lay_command(),    sheet_command()};
+            draw_command(),    print_command(),   lay_command(),    sheet_command(),   assess_command()};
 }
 
 namespace {

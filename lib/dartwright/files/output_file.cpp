@@ -80,8 +80,8 @@ class FileBeside {
     ~FileBeside() {
         if (!is_in_place_) ::unlink(path_.c_str());
     }
-    void fill(std::string_view text, mode_t mode) {
-        write_all(descriptor_.get(), text, target_);
+    void write(std::string_view text) { write_all(descriptor_.get(), text, target_); }
+    void complete(mode_t mode) {
         if (::fchmod(descriptor_.get(), mode) != 0 || ::fsync(descriptor_.get()) != 0 ||
             descriptor_.close() != 0)
             fail(target_, "written", errno);
@@ -117,37 +117,69 @@ std::optional<struct stat> status_of(const std::string& path) {
     return std::nullopt;
 }
 
-void write_directly(const std::string& path, std::string_view text) {
-    Descriptor descriptor(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
-    if (!descriptor.is_open()) fail(path, "written", errno);
-    write_all(descriptor.get(), text, path);
-    if (descriptor.close() != 0) fail(path, "written", errno);
-}
-
 }  // namespace
 
 OutputExists::OutputExists(std::string existing)
     : std::runtime_error(existing + ": exists already and is not replaced unless asked"),
       path(std::move(existing)) {}
 
+struct WholeFile::Target {
+    std::string path;
+    Overwrite overwrite = Overwrite::no;
+    std::optional<struct stat> existing;
+    std::optional<Descriptor> device;
+    std::optional<FileBeside> beside;
+
+    void open() {
+        if (existing && S_ISDIR(existing->st_mode)) fail(path, "written", EISDIR);
+        if (existing && !S_ISREG(existing->st_mode)) {
+            device.emplace(::open(path.c_str(), O_WRONLY | O_CLOEXEC));
+            if (!device->is_open()) fail(path, "written", errno);
+            return;
+        }
+        if (existing && overwrite == Overwrite::no) throw OutputExists(path);
+        // A file that may not be written is not replaced either, though its folder would allow it.
+        if (existing && ::access(path.c_str(), W_OK) != 0) fail(path, "written", errno);
+        std::error_code error;
+        const auto followed = std::filesystem::canonical(path, error);
+        beside.emplace(existing && !error ? followed.string() : path);
+    }
+};
+
+WholeFile::WholeFile(const std::string& path, Overwrite overwrite)
+    : target_(new Target{path, overwrite, status_of(path), {}, {}}) {
+    target_->open();
+}
+
+WholeFile::~WholeFile() = default;
+
+void WholeFile::write(std::string_view text) {
+    if (target_->device)
+        write_all(target_->device->get(), text, target_->path);
+    else
+        target_->beside->write(text);
+}
+
+void WholeFile::finish() {
+    Target& target = *target_;
+    if (target.device) {
+        if (target.device->close() != 0) fail(target.path, "written", errno);
+        return;
+    }
+    const std::optional<struct stat>& existing = target.existing;
+    target.beside->complete(existing ? existing->st_mode & static_cast<mode_t>(07777) : mode_of_new_files());
+    if (existing || target.overwrite == Overwrite::yes)
+        target.beside->replace_target();
+    else
+        target.beside->become_target();
+    target.beside.reset();
+}
+
 void write_file_whole(const std::string& path, std::string_view text, Overwrite overwrite) {
     if (path == "-") return write_all(STDOUT_FILENO, text, "standard output");
-    const auto existing = status_of(path);
-    if (existing && S_ISDIR(existing->st_mode)) fail(path, "written", EISDIR);
-    if (existing && !S_ISREG(existing->st_mode)) return write_directly(path, text);
-    if (existing && overwrite == Overwrite::no) throw OutputExists(path);
-    // A file that may not be written is not replaced either, though its folder would allow it.
-    if (existing && ::access(path.c_str(), W_OK) != 0) fail(path, "written", errno);
-    std::error_code error;
-    const auto followed = std::filesystem::canonical(path, error);
-    FileBeside beside(existing && !error ? followed.string() : path);
-    beside.fill(text, existing ? existing->st_mode & static_cast<mode_t>(07777) : mode_of_new_files());
-    if (existing)
-        beside.replace_target();
-    else if (overwrite == Overwrite::no)
-        beside.become_target();
-    else
-        beside.replace_target();
+    WholeFile file(path, overwrite);
+    file.write(text);
+    file.finish();
 }
 
 std::string read_text_file(const std::string& path) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <string>
 #include <string_view>
 
@@ -16,10 +17,26 @@ class OutputExists : public std::runtime_error {
 
 enum class Overwrite { no, yes };
 
-/// Writes a whole file or leaves the old one as it was: the text goes to a file beside it that then takes
-/// its name and its permissions; a link is followed, so that the file it names is the one replaced. `-` is
-/// standard output; devices and pipes are written directly. The text has reached the file system, or
-/// FileTrouble says why not. OutputExists if there is such a file and it is not to be replaced.
+/// A file that is written part by part and comes whole or not at all: the text goes to a file beside it that
+/// takes its name and its permissions when it is finished, and is gone if it never is; a link is followed, so
+/// that the file it names is the one replaced. Devices and pipes are written directly. FileTrouble;
+/// OutputExists if there is such a file and it is not to be replaced.
+class WholeFile {
+  public:
+    WholeFile(const std::string& path, Overwrite overwrite);
+    WholeFile(const WholeFile&) = delete;
+    WholeFile& operator=(const WholeFile&) = delete;
+    ~WholeFile();
+    void write(std::string_view text);
+    /// Once, at the end: the text has then reached the file system.
+    void finish();
+
+  private:
+    struct Target;
+    std::unique_ptr<Target> target_;
+};
+
+/// Writes a text so; `-` is standard output.
 void write_file_whole(const std::string& path, std::string_view text, Overwrite overwrite);
 
 /// The whole file; `-` is standard input. FileTrouble for a missing file, a folder, no permission.

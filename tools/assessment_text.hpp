@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+
+#include "dartwright/assessing/assessment.hpp"
+#include "text_table.hpp"
+
+namespace dartwright::tools {
+
+/// A marked draft for a person: the marks first, then each task line by line, and what is to be mended.
+/// `label` names the student apart from all others.
+std::string text_of(const Assessment& assessment, const std::string& label, const Ink& ink);
+
+}  // namespace dartwright::tools

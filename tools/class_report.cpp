@@ -1,0 +1,122 @@
+#include "class_report.hpp"
+
+#include "arguments.hpp"
+#include "assessment_text.hpp"
+#include "dartwright/drawing/class_page.hpp"
+#include "dartwright/files/class_csv.hpp"
+#include "dartwright/files/class_junit.hpp"
+#include "dartwright/files/class_tap.hpp"
+#include "nearest_word.hpp"
+#include "verdicts.hpp"
+
+namespace dartwright::tools {
+namespace {
+
+class TextReport : public ClassReport {
+  public:
+    TextReport(Sink sink, const Ink& ink) : sink_(std::move(sink)), ink_(ink) {}
+    void begin(const ClassSummary&) override {}
+    void add(const ReportedDraft& draft) override {
+        if (draft.number > 1) sink_("\n");
+        sink_(text_of(draft.assessment, draft.label, ink_));
+    }
+    void end() override {}
+
+  private:
+    Sink sink_;
+    Ink ink_;
+};
+
+class JsonReport : public ClassReport {
+  public:
+    JsonReport(Sink sink, std::string exercise) : sink_(std::move(sink)), exercise_(std::move(exercise)) {}
+    void begin(const ClassSummary&) override {
+        sink_("{\"dartwright_assess\": 1, \"exercise\": " + json_line(Json(exercise_)) + ", \"drafts\": [");
+    }
+    void add(const ReportedDraft& draft) override {
+        sink_(draft.number == 1 ? "\n" : ",\n");
+        sink_(draft.line);
+    }
+    void end() override { sink_("\n]}\n"); }
+
+  private:
+    Sink sink_;
+    std::string exercise_;
+};
+
+class CsvReport : public ClassReport {
+  public:
+    CsvReport(Sink sink, const Exercise& exercise) : sink_(std::move(sink)) {
+        for (const Task& task : exercise.tasks) tasks_.push_back(task.name);
+    }
+    void begin(const ClassSummary&) override { sink_(class_csv_head(tasks_)); }
+    void add(const ReportedDraft& draft) override { sink_(class_csv_row(draft.assessment, tasks_)); }
+    void end() override {}
+
+  private:
+    Sink sink_;
+    std::vector<std::string> tasks_;
+};
+
+class JunitReport : public ClassReport {
+  public:
+    JunitReport(Sink sink, std::string exercise) : sink_(std::move(sink)), exercise_(std::move(exercise)) {}
+    void begin(const ClassSummary&) override { sink_(class_junit_begin(exercise_)); }
+    void add(const ReportedDraft& draft) override {
+        sink_(class_junit_student(draft.assessment, draft.label));
+    }
+    void end() override { sink_(class_junit_end()); }
+
+  private:
+    Sink sink_;
+    std::string exercise_;
+};
+
+class TapReport : public ClassReport {
+  public:
+    explicit TapReport(Sink sink) : sink_(std::move(sink)) {}
+    void begin(const ClassSummary&) override { sink_(tap_.begin()); }
+    void add(const ReportedDraft& draft) override { sink_(tap_.student(draft.assessment, draft.label)); }
+    void end() override { sink_(tap_.end()); }
+
+  private:
+    Sink sink_;
+    ClassTap tap_;
+};
+
+class HtmlReport : public ClassReport {
+  public:
+    HtmlReport(Sink sink, const Exercise& exercise)
+        : sink_(std::move(sink)), page_{exercise.name, exercise.words, exercise.ladders} {}
+    bool needs_summary() const override { return true; }
+    void begin(const ClassSummary& summary) override { sink_(class_page_begin(page_, summary)); }
+    void add(const ReportedDraft& draft) override {
+        sink_(class_page_student(draft.assessment, draft.number, draft.label));
+    }
+    void end() override { sink_(class_page_end()); }
+
+  private:
+    Sink sink_;
+    ClassPage page_;
+};
+
+}  // namespace
+
+const std::vector<std::string>& class_formats() {
+    static const std::vector<std::string> formats{"text", "json", "csv", "junit", "tap", "html"};
+    return formats;
+}
+
+std::unique_ptr<ClassReport> class_report(const std::string& format, const Exercise& exercise, Sink sink,
+                                          const Ink& ink) {
+    if (format == "text") return std::make_unique<TextReport>(std::move(sink), ink);
+    if (format == "json") return std::make_unique<JsonReport>(std::move(sink), exercise.name);
+    if (format == "csv") return std::make_unique<CsvReport>(std::move(sink), exercise);
+    if (format == "junit") return std::make_unique<JunitReport>(std::move(sink), exercise.name);
+    if (format == "tap") return std::make_unique<TapReport>(std::move(sink));
+    if (format == "html") return std::make_unique<HtmlReport>(std::move(sink), exercise);
+    throw WrongUse("--format is text, json, csv, junit, tap or html, not '" + format + "'; the nearest is " +
+                   nearest_word(format, class_formats()));
+}
+
+}  // namespace dartwright::tools

@@ -1,0 +1,327 @@
+// assess: marks drafts by an exercise, keeps what was marked, and reports on the class.
+
+#include <charconv>
+#include <set>
+#include <thread>
+
+#include "arguments.hpp"
+#include "checked_file.hpp"
+#include "class_report.hpp"
+#include "dartwright/assessing/lost_marks.hpp"
+#include "dartwright/files/assessment_words.hpp"
+#include "dartwright/files/exercise_file.hpp"
+#include "dartwright/files/output_file.hpp"
+#include "dartwright/files/rule_file.hpp"
+#include "interruption.hpp"
+#include "lines_file.hpp"
+#include "marking.hpp"
+#include "progress.hpp"
+#include "result_file.hpp"
+
+namespace dartwright::tools {
+
+namespace {
+
+constexpr std::size_t most_threads = 256;
+
+/// A class that is marked, and where its lines stand.
+struct MarkedClass {
+    std::vector<LinesFile> files;
+    std::vector<KeptDraft> drafts;
+    std::size_t passed_over = 0;
+};
+
+struct ReadExercise {
+    Exercise exercise;
+    std::string digest;
+};
+
+ReadExercise read_exercise_of(const std::string& path) {
+    const std::string text = read_text_file(path);
+    ReadExercise read{read_exercise(text, path == "-" ? "standard input" : path), {}};
+    // What it takes from other files belongs to it: a draft is marked by that too.
+    std::string bytes = text + write_pattern(read.exercise.pattern);
+    for (const Task& task : read.exercise.tasks)
+        if (const auto* allowances = std::get_if<AllowanceTask>(&task.what))
+            bytes += write_rule(allowances->rule);
+    read.digest = digest_of(bytes);
+    return read;
+}
+
+std::size_t threads_wanted(const Arguments& arguments) {
+    const auto words = arguments.value("jobs");
+    if (!words) return std::max(1U, std::thread::hardware_concurrency());
+    std::size_t threads = 0;
+    const char* end = words->data() + words->size();
+    const auto [stopped, error] = std::from_chars(words->data(), end, threads);
+    if (error != std::errc{} || stopped != end || threads < 1 || threads > most_threads)
+        throw WrongUse("--jobs is a whole number from 1 to " + std::to_string(most_threads) + ", not '" +
+                       *words + "'");
+    return threads;
+}
+
+/// The drafts in the order given, each file once.
+std::vector<PatternPath> drafts_named(const std::vector<std::string>& words) {
+    std::vector<PatternPath> drafts;
+    std::set<std::string> named;
+    for (PatternPath& path : pattern_paths(words))
+        if (named.insert(path.path).second) drafts.push_back(std::move(path));
+    return drafts;
+}
+
+LinesFile lines_wanted(const Arguments& arguments) {
+    const auto path = arguments.value("lines");
+    if (!path) return LinesFile::temporary();
+    if (path->empty()) throw WrongUse("--lines needs the name of a file");
+    return arguments.has("resume") ? LinesFile::resumed(*path)
+                                   : LinesFile::created(*path, arguments.has("overwrite"));
+}
+
+class Marker {
+  public:
+    Marker(const Arguments& arguments, const ReadExercise& exercise, const Interruption& interruption)
+        : interruption_(interruption),
+          drafts_(drafts_named({arguments.positional.begin() + 1, arguments.positional.end()})),
+          threads_(threads_wanted(arguments)),
+          digest_(exercise.digest),
+          prepared_(prepared(exercise.exercise)) {
+        marked_.files.push_back(lines_wanted(arguments));
+        for (KeptDraft& draft : drafts_of(marked_.files[0], digest_)) {
+            known_[draft.file] = draft.draft_digest;
+            kept_.emplace(draft.file, std::move(draft));
+        }
+    }
+
+    MarkedClass mark() {
+        Progress progress("drafts", drafts_.size());
+        const Marking marking{prepared_, digest_, drafts_, known_, threads_};
+        mark_drafts(
+            marking, [&] { return interruption_.is_asked(); },
+            [&](std::size_t index, MarkedDraft draft) {
+                take(index, draft);
+                progress.show(index + 1);
+            });
+        return std::move(marked_);
+    }
+
+  private:
+    void take(std::size_t index, const MarkedDraft& draft) {
+        if (draft.is_passed_over) {
+            ++marked_.passed_over;
+        } else if (draft.is_kept) {
+            marked_.drafts.push_back(kept_.at(line_name(drafts_[index].path)));
+        } else {
+            marked_.drafts.push_back(kept_draft(draft.read, marked_.files[0].append(draft.line)));
+        }
+    }
+
+    const Interruption& interruption_;
+    std::vector<PatternPath> drafts_;
+    std::size_t threads_;
+    std::string digest_;
+    PreparedExercise prepared_;
+    MarkedClass marked_;
+    std::map<std::string, std::string> known_;
+    std::map<std::string, KeptDraft> kept_;
+};
+
+MarkedClass merged(const Arguments& arguments, const ReadExercise& exercise) {
+    MarkedClass merged;
+    for (std::size_t i = 1; i < arguments.positional.size(); ++i) {
+        merged.files.push_back(LinesFile::opened(arguments.positional[i]));
+        for (KeptDraft& draft : drafts_of(merged.files.back(), exercise.digest)) {
+            draft.lines_file = i - 1;
+            merged.drafts.push_back(std::move(draft));
+        }
+    }
+    return merged;
+}
+
+/// What is said at the end of all drafts.
+struct Tally {
+    ClassCount count;
+    double marks = 0;
+    double of = 0;
+    ExitStatus status = ExitStatus::done;
+    std::string reason;  ///< of the first of the worst
+
+    void add(const Assessment& assessment) {
+        ++count.all;
+        marks += assessment.marks;
+        of += assessment.of;
+        const bool has_fault = has_lost_by_fault(assessment);
+        const bool is_internal = assessment.unread.rfind(internal_error_lead, 0) == 0;
+        ExitStatus own = has_fault ? ExitStatus::faults : ExitStatus::done;
+        if (!assessment.unread.empty()) own = is_internal ? ExitStatus::internal : ExitStatus::unreadable;
+        if (has_fault) ++count.with_faults;
+        if (!assessment.unread.empty())
+            ++count.unread;
+        else if (assessment.marks >= assessment.of)
+            ++count.with_all_marks;
+        if (own <= status) return;
+        status = own;
+        reason = shown_path(assessment.file) + ": " +
+                 (assessment.unread.empty() ? verdict_text(assessment) : assessment.unread);
+    }
+    std::string words() const {
+        const std::size_t others = count.with_faults + count.unread;
+        if (others < 2) return reason;
+        return reason + "; in all " + std::to_string(others) + " of " + std::to_string(count.all) +
+               " drafts have faults or could not be marked";
+    }
+    std::string account() const {
+        return "marked " + std::to_string(count.all - count.unread) + " of " + std::to_string(count.all) +
+               (count.all == 1 ? " draft: " : " drafts: ") + std::to_string(count.with_all_marks) +
+               " with all marks, " + std::to_string(count.with_faults) + " with faults\n";
+    }
+};
+
+/// Reads every draft back and reports it.
+class Reporter {
+  public:
+    Reporter(const MarkedClass& marked, const Interruption& interruption)
+        : marked_(marked), interruption_(interruption) {
+        std::vector<StudentSummary> students;
+        for (const KeptDraft& draft : marked.drafts) {
+            StudentSummary& student = students.emplace_back();
+            student.student = draft.student;
+            student.file = draft.file;
+        }
+        labels_ = labels_of(students);
+    }
+
+    Tally write(ClassReport& report) const {
+        ClassSummary summary;
+        if (report.needs_summary())
+            each([&](const Assessment& of, const std::string&, std::size_t) { summary.add(of); });
+        Tally tally;
+        report.begin(summary);
+        each([&](const Assessment& of, const std::string& line, std::size_t index) {
+            tally.add(of);
+            report.add({of, line, labels_[index], index + 1});
+        });
+        report.end();
+        return tally;
+    }
+
+  private:
+    template <typename Use>
+    void each(const Use& use) const {
+        for (std::size_t i = 0; i < marked_.drafts.size() && !interruption_.is_asked(); ++i) {
+            const KeptDraft& draft = marked_.drafts[i];
+            const LinesFile& file = marked_.files[draft.lines_file];
+            const std::string line = file.read(draft.place);
+            use(read_assessment_line(line, shown_path(file.path())).assessment, line, i);
+        }
+    }
+
+    const MarkedClass& marked_;
+    const Interruption& interruption_;
+    std::vector<std::string> labels_;
+};
+
+void require_words(const Arguments& arguments) {
+    const bool is_merging = arguments.has("merge");
+    require_positional(arguments, 1, arguments.positional.size(), "the exercise file");
+    require_positional(arguments, 2, arguments.positional.size(),
+                       is_merging ? "a file of lines" : "a draft, or a folder of drafts,");
+    if (std::count(arguments.positional.begin(), arguments.positional.end(), "-") > 1)
+        throw WrongUse("standard input (-) can be read once only");
+    if (arguments.has("resume") && !arguments.has("lines"))
+        throw WrongUse("--resume goes on with the file of --lines, which is missing");
+    if (is_merging && arguments.has("lines")) throw WrongUse("--merge reads lines and writes none");
+    if (is_merging && arguments.has("jobs"))
+        throw WrongUse("--merge marks nothing, so that --jobs is of no use");
+}
+
+/// Writes the report where it was asked for. An interrupted one leaves no file.
+Tally reported(const Arguments& arguments, Invocation& call, const Exercise& exercise,
+               const MarkedClass& marked, const Interruption& interruption) {
+    const std::string format = arguments.value("format").value_or("text");
+    const Reporter reporter(marked, interruption);
+    if (is_to_standard_output(arguments)) {
+        const auto report = class_report(
+            format, exercise, [&](std::string_view text) { call.out.write(text); },
+            Ink(call.out.is_coloured()));
+        const Tally tally = reporter.write(*report);
+        call.out.flush();
+        return tally;
+    }
+    WholeFile file(arguments.required("output"), arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
+    const auto report = class_report(
+        format, exercise, [&](std::string_view text) { file.write(text); }, Ink(false));
+    const Tally tally = reporter.write(*report);
+    if (interruption.is_asked()) return tally;
+    file.finish();
+    call.out.write(tally.account());
+    call.out.flush();
+    return tally;
+}
+
+void say_interrupted(const Arguments& arguments) {
+    const auto lines = arguments.value("lines");
+    say("dartwright assess: ", !lines ? "interrupted; nothing is kept without --lines"
+                                      : "interrupted; what was marked is kept in " + shown_path(*lines) +
+                                            ", and --resume goes on from there");
+}
+
+ExitStatus run_assess(const Arguments& arguments, Invocation& call) {
+    require_words(arguments);
+    const Interruption interruption;
+    const ReadExercise exercise = read_exercise_of(arguments.positional[0]);
+    // What cannot be written is said before an hour's marking, not after.
+    class_report(arguments.value("format").value_or("text"), exercise.exercise, {}, Ink(false));
+    if (!is_to_standard_output(arguments)) {
+        if (arguments.required("output").empty()) throw WrongUse("-o needs the name of a file");
+        WholeFile(arguments.required("output"), arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
+    }
+    const MarkedClass marked = arguments.has("merge") ? merged(arguments, exercise)
+                                                      : Marker(arguments, exercise, interruption).mark();
+    Tally tally;
+    if (!interruption.is_asked()) tally = reported(arguments, call, exercise.exercise, marked, interruption);
+    if (interruption.is_asked()) {
+        say_interrupted(arguments);
+        interruption.end();
+    }
+    if (marked.passed_over > 0)
+        say("dartwright assess: ",
+            "passed over .json files that are not patterns: " + std::to_string(marked.passed_over));
+    if (marked.drafts.empty()) throw FileTrouble("there is no draft to mark");
+    if (!tally.reason.empty()) say("dartwright assess: ", tally.words());
+    return tally.status;
+}
+
+}  // namespace
+
+Command assess_command() {
+    return {
+        "assess",
+        "mark drafts by an exercise, and report on the class",
+        "EXERCISE DRAFT... [OPTIONS]",
+        "Judges each draft by the exercise's tasks: what must have changed and what must have survived, "
+        "wherever the draft lies on its paper, and gives marks with what was expected, found and how far off "
+        "it is. A DRAFT may be a folder: all pattern files (.json) below it are marked, in order of their "
+        "names. The student's name is the file's. A draft that cannot be read is a row with the reason, and "
+        "the others are marked. The exit status is 1 if a draft lost marks by a fault.",
+        {{"format", 0, "text|json|csv|junit|tap|html",
+          "how the class is reported; html is one page that needs no network, to be read and printed"},
+         output_option("the report; it comes whole or not at all"),
+         overwrite_option(),
+         {"lines", 0, "FILE",
+          "keep each marked draft as a line of JSON in FILE as soon as it is marked, so that interrupting "
+          "loses nothing"},
+         {"resume", 0, "", "go on with the file of --lines: drafts that are in it, and unchanged, are kept"},
+         {"merge", 0, "",
+          "the words after EXERCISE are files of lines, marked here or elsewhere: report on them together"},
+         {"jobs", 0, "N", "drafts marked at a time; as many as there are processors if absent"}},
+        {{"dartwright assess side-dart.json class/", "mark every draft in a folder"},
+         {"dartwright assess side-dart.json class/ --format html -o class.html",
+          "one page for the class, with a part for each student"},
+         {"dartwright assess side-dart.json class/ --lines class.jsonl --resume --format csv -o marks.csv",
+          "mark what is new or changed since, and make a table"},
+         {"dartwright assess side-dart.json --merge morning.jsonl evening.jsonl --format junit",
+          "put together what two machines have marked"}},
+        run_assess};
+}
+
+}  // namespace dartwright::tools

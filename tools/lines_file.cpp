@@ -1,0 +1,188 @@
+#include "lines_file.hpp"
+
+#include <fcntl.h>
+#include <sys/file.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <cstring>
+#include <filesystem>
+#include <map>
+
+#include "checked_file.hpp"
+#include "dartwright/files/output_file.hpp"
+
+namespace dartwright::tools {
+
+class LinesFile::Handle {
+  public:
+    explicit Handle(int handle) : handle_(handle) {}
+    Handle(const Handle&) = delete;
+    Handle& operator=(const Handle&) = delete;
+    ~Handle() {
+        if (handle_ >= 0) ::close(handle_);
+    }
+    int get() const { return handle_; }
+
+  private:
+    int handle_;
+};
+
+namespace {
+
+[[noreturn]] void fail(const std::string& path, const char* what) {
+    const int error = errno;
+    throw FileTrouble(shown_path(path) + ": cannot be " + what + ": " +
+                      (error == ENOENT ? "there is no such file" : std::strerror(error)));
+}
+
+int opened_handle(const std::string& path, int flags) {
+    const int handle = ::open(path.c_str(), flags | O_CLOEXEC, 0666);
+    if (handle < 0) fail(path, (flags & O_RDWR) != 0 ? "written" : "read");
+    struct stat status {};
+    if (::fstat(handle, &status) != 0 || !S_ISREG(status.st_mode)) {
+        ::close(handle);
+        throw FileTrouble(shown_path(path) + ": is not a file of lines");
+    }
+    return handle;
+}
+
+void lock(const std::string& path, int handle) {
+    if (::flock(handle, LOCK_EX | LOCK_NB) == 0) return;
+    throw FileTrouble(shown_path(path) + ": another process adds lines to it");
+}
+
+/// Where the last line end stands, or the beginning.
+off_t end_of_whole_lines(const std::string& path, int handle) {
+    off_t end = ::lseek(handle, 0, SEEK_END);
+    std::array<char, 4096> buffer{};
+    while (end > 0) {
+        const off_t from =
+            end > static_cast<off_t>(buffer.size()) ? end - static_cast<off_t>(buffer.size()) : 0;
+        const ssize_t count = ::pread(handle, buffer.data(), static_cast<std::size_t>(end - from), from);
+        if (count <= 0) fail(path, "read");
+        for (ssize_t i = count; i > 0; --i)
+            if (buffer[static_cast<std::size_t>(i - 1)] == '\n') return from + i;
+        end = from;
+    }
+    return 0;
+}
+
+}  // namespace
+
+LinesFile::LinesFile(std::string path, std::shared_ptr<Handle> handle)
+    : path_(std::move(path)), handle_(std::move(handle)), end_(::lseek(handle_->get(), 0, SEEK_END)) {}
+
+LinesFile LinesFile::temporary() {
+    std::error_code error;
+    const auto folder = std::filesystem::temp_directory_path(error);
+    std::string name = ((error ? std::filesystem::path("/tmp") : folder) / "dartwright-XXXXXX").string();
+    const int handle = ::mkostemp(name.data(), O_CLOEXEC);
+    if (handle < 0) fail(name, "written");
+    ::unlink(name.c_str());
+    return {"the lines of this run", std::make_shared<Handle>(handle)};
+}
+
+LinesFile LinesFile::created(const std::string& path, bool may_replace) {
+    std::error_code unknown;
+    if (!may_replace && std::filesystem::exists(path, unknown)) throw OutputExists(path);
+    auto handle = std::make_shared<Handle>(opened_handle(path, O_RDWR | O_CREAT));
+    lock(path, handle->get());
+    if (::ftruncate(handle->get(), 0) != 0) fail(path, "written");
+    return {path, std::move(handle)};
+}
+
+LinesFile LinesFile::resumed(const std::string& path) {
+    auto handle = std::make_shared<Handle>(opened_handle(path, O_RDWR | O_CREAT));
+    lock(path, handle->get());
+    if (::ftruncate(handle->get(), end_of_whole_lines(path, handle->get())) != 0) fail(path, "written");
+    return {path, std::move(handle)};
+}
+
+LinesFile LinesFile::opened(const std::string& path) {
+    return {path, std::make_shared<Handle>(opened_handle(path, O_RDONLY))};
+}
+
+LinePlace LinesFile::append(const std::string& line) {
+    const std::string text = line + "\n";
+    std::size_t written = 0;
+    while (written < text.size()) {
+        const ssize_t count = ::pwrite(handle_->get(), text.data() + written, text.size() - written,
+                                       end_ + static_cast<off_t>(written));
+        if (count < 0 && errno == EINTR) continue;
+        if (count < 0) fail(path_, "written");
+        written += static_cast<std::size_t>(count);
+    }
+    const LinePlace place{end_, line.size()};
+    end_ += static_cast<off_t>(text.size());
+    return place;
+}
+
+std::string LinesFile::read(const LinePlace& place) const {
+    std::string text(place.length, '\0');
+    std::size_t got = 0;
+    while (got < text.size()) {
+        const ssize_t count = ::pread(handle_->get(), text.data() + got, text.size() - got,
+                                      place.offset + static_cast<off_t>(got));
+        if (count < 0 && errno == EINTR) continue;
+        if (count <= 0) fail(path_, "read");
+        got += static_cast<std::size_t>(count);
+    }
+    return text;
+}
+
+void LinesFile::each(
+    const std::function<void(const std::string&, const LinePlace&, std::size_t)>& use) const {
+    std::string text;
+    off_t start = 0;
+    std::size_t number = 0;
+    const auto take = [&](std::size_t length) {
+        ++number;
+        const std::string line = text.substr(0, length);
+        if (!line.empty()) use(line, {start, length}, number);
+    };
+    while (start < end_) {
+        const off_t from = start + static_cast<off_t>(text.size());
+        const std::size_t wanted = std::min<std::size_t>(65536, static_cast<std::size_t>(end_ - from));
+        const std::size_t searched = text.size();
+        if (wanted > 0) text += read({from, wanted});
+        std::size_t end = text.find('\n', searched);
+        if (end == std::string::npos) {
+            if (wanted > 0) continue;
+            take(text.size());
+            return;
+        }
+        while (end != std::string::npos) {
+            take(end);
+            text.erase(0, end + 1);
+            start += static_cast<off_t>(end) + 1;
+            end = text.find('\n');
+        }
+    }
+}
+
+KeptDraft kept_draft(const AssessmentLine& line, const LinePlace& place) {
+    return {line.assessment.student, line.assessment.file, line.draft_digest, 0, place};
+}
+
+std::vector<KeptDraft> drafts_of(const LinesFile& lines, const std::string& exercise_digest) {
+    std::vector<KeptDraft> drafts;
+    std::map<std::string, std::size_t> by_file;
+    lines.each([&](const std::string& text, const LinePlace& place, std::size_t number) {
+        const std::string where = shown_path(lines.path()) + ": line " + std::to_string(number);
+        const AssessmentLine line = read_assessment_line(text, where);
+        if (line.exercise_digest != exercise_digest)
+            throw FileTrouble(where +
+                              ": the draft was marked by another exercise, or before this one was changed");
+        const auto [known, is_new] = by_file.emplace(line.assessment.file, drafts.size());
+        if (is_new)
+            drafts.push_back(kept_draft(line, place));
+        else
+            drafts[known->second] = kept_draft(line, place);
+    });
+    return drafts;
+}
+
+}  // namespace dartwright::tools

@@ -1,0 +1,178 @@
+#include "marking.hpp"
+
+#include <atomic>
+#include <condition_variable>
+#include <exception>
+#include <filesystem>
+#include <mutex>
+#include <thread>
+
+#include "checked_file.hpp"
+#include "dartwright/files/output_file.hpp"
+#include "dartwright/files/utf8.hpp"
+
+namespace dartwright::tools {
+namespace {
+
+/// Drafts that may be marked ahead of one that takes long, a thread.
+constexpr std::size_t ahead_of_slowest = 16;
+
+AssessmentLine unread(std::string reason) {
+    AssessmentLine line;
+    line.assessment.unread = std::move(reason);
+    return line;
+}
+
+AssessmentLine judged(const Marking& marking, const std::string& text, const std::string& shown) {
+    try {
+        const Pattern draft = read_pattern(text, shown);
+        return {"", digest_of(text), assess(marking.exercise, draft)};
+    } catch (const InvalidPattern& invalid) {
+        return unread(first_problem(invalid));
+    } catch (const std::exception& error) {
+        // One draft that defeats the program does not take the others' marks with it.
+        return unread(std::string(internal_error_lead) + error.what());
+    }
+}
+
+MarkedDraft finished(const Marking& marking, const std::string& path, AssessmentLine line) {
+    line.exercise_digest = marking.exercise_digest;
+    line.assessment.file = line_name(path);
+    line.assessment.student = student_of(line.assessment.file);
+    MarkedDraft draft;
+    draft.line = write_assessment_line(line);
+    // What is shown is what was kept, so that a report made later from the lines is the same.
+    draft.read = read_assessment_line(draft.line, shown_path(path));
+    return draft;
+}
+
+MarkedDraft mark(const Marking& marking, const PatternPath& path) {
+    if (!path.trouble.empty()) return finished(marking, path.path, unread(path.trouble));
+    std::string text;
+    try {
+        text = read_text_file(path.path);
+    } catch (const FileTrouble& trouble) {
+        return finished(marking, path.path, unread(without_name(trouble.what(), path.path)));
+    }
+    MarkedDraft draft;
+    const auto known = marking.known.find(line_name(path.path));
+    draft.is_kept = known != marking.known.end() && known->second == digest_of(text);
+    if (draft.is_kept) return draft;
+    AssessmentLine line = judged(marking, text, shown_path(path.path));
+    draft.is_passed_over = path.is_from_folder && line.draft_digest.empty() && is_other_json(text);
+    return draft.is_passed_over ? draft : finished(marking, path.path, std::move(line));
+}
+
+/// What the threads share.
+class Desk {
+  public:
+    Desk(const Marking& marking, const std::function<bool()>& is_to_stop)
+        : marking_(marking), is_to_stop_(is_to_stop), most_ahead_(ahead_of_slowest * marking.threads) {}
+
+    void work() {
+        while (const std::optional<std::size_t> index = next()) {
+            MarkedDraft draft;
+            std::exception_ptr trouble;
+            try {
+                draft = mark(marking_, marking_.drafts[*index]);
+            } catch (...) {
+                trouble = std::current_exception();
+            }
+            const std::lock_guard<std::mutex> held(mutex_);
+            if (trouble) trouble_ = trouble;
+            done_.emplace(*index, std::move(draft));
+            changed_.notify_all();
+        }
+    }
+
+    /// The next draft in order; empty when there is none left or the marking was stopped before it.
+    std::optional<MarkedDraft> take() {
+        std::unique_lock<std::mutex> held(mutex_);
+        changed_.wait(held,
+                      [&] { return trouble_ || done_.count(taken_) != 0 || (is_over_ && taken_ >= begun_); });
+        if (trouble_) std::rethrow_exception(trouble_);
+        const auto found = done_.find(taken_);
+        if (found == done_.end()) return std::nullopt;
+        MarkedDraft draft = std::move(found->second);
+        done_.erase(found);
+        ++taken_;
+        changed_.notify_all();
+        return draft;
+    }
+
+    void stop() {
+        const std::lock_guard<std::mutex> held(mutex_);
+        is_over_ = true;
+        changed_.notify_all();
+    }
+
+  private:
+    std::optional<std::size_t> next() {
+        std::unique_lock<std::mutex> held(mutex_);
+        changed_.wait(held, [&] { return is_over_ || begun_ < taken_ + most_ahead_; });
+        if (!is_over_ && (begun_ == marking_.drafts.size() || is_to_stop_())) {
+            is_over_ = true;
+            changed_.notify_all();
+        }
+        if (is_over_) return std::nullopt;
+        return begun_++;
+    }
+
+    const Marking& marking_;
+    const std::function<bool()>& is_to_stop_;
+    std::size_t most_ahead_;
+    std::mutex mutex_;
+    std::condition_variable changed_;
+    std::map<std::size_t, MarkedDraft> done_;
+    std::size_t begun_ = 0;
+    std::size_t taken_ = 0;
+    bool is_over_ = false;
+    std::exception_ptr trouble_;
+};
+
+/// Threads that are waited for whatever happens.
+class Threads {
+  public:
+    Threads(Desk& desk, std::size_t count) : desk_(desk) {
+        for (std::size_t i = 0; i < count; ++i) threads_.emplace_back([&] { desk_.work(); });
+    }
+    Threads(const Threads&) = delete;
+    Threads& operator=(const Threads&) = delete;
+    ~Threads() {
+        desk_.stop();
+        for (std::thread& thread : threads_) thread.join();
+    }
+
+  private:
+    Desk& desk_;
+    std::vector<std::thread> threads_;
+};
+
+}  // namespace
+
+std::string line_name(const std::string& path) {
+    constexpr const char* hex = "0123456789ABCDEF";
+    std::string name;
+    std::string_view rest = path;
+    while (const auto bad = first_malformed_utf8(rest)) {
+        const auto byte = static_cast<unsigned char>(rest[*bad]);
+        name += rest.substr(0, *bad);
+        ((name += "\\x") += hex[byte / 16]) += hex[byte % 16];
+        rest.remove_prefix(*bad + 1);
+    }
+    return name += rest;
+}
+
+std::string student_of(const std::string& path) {
+    return path == "-" ? "standard input" : std::filesystem::path(path).stem().string();
+}
+
+void mark_drafts(const Marking& marking, const std::function<bool()>& is_to_stop,
+                 const std::function<void(std::size_t, MarkedDraft)>& take) {
+    Desk desk(marking, is_to_stop);
+    const Threads threads(desk, std::max<std::size_t>(1, std::min(marking.threads, marking.drafts.size())));
+    std::size_t index = 0;
+    while (std::optional<MarkedDraft> draft = desk.take()) take(index++, std::move(*draft));
+}
+
+}  // namespace dartwright::tools
