@@ -1,5 +1,8 @@
 #include "assessment_text.hpp"
 
+#include <algorithm>
+#include <utility>
+
 #include "dartwright/assessing/lost_marks.hpp"
 #include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/clean_text.hpp"
@@ -16,41 +19,56 @@ std::string kept(double marks, double of) {
     return marks_text(marks) + " of " + marks_text(of);
 }
 
-void add_rows(TextTable& table, const JudgedCriterion& criterion) {
-    std::string marks = kept(criterion.marks, criterion.of);
-    std::string judged_by = word_of(criterion.criterion);
-    if (criterion.lines.empty())
-        table.add({{marks, paint_of(criterion)}, {judged_by}, {""}, {""}, {""}, {""}, {criterion.rung}});
-    for (const JudgedLine& line : criterion.lines) {
-        table.add({{std::exchange(marks, ""), paint_of(criterion)},
-                   {std::exchange(judged_by, "")},
-                   {clean_text(line.what)},
-                   {clean_text(expected_text(line))},
-                   {clean_text(found_text(line))},
-                   {difference_text(line)},
-                   {clean_text(line.rung)}});
-    }
-}
+/// Lines that cost marks are numbered through the draft, and so are their remedies.
+class TaskTables {
+  public:
+    explicit TaskTables(const Ink& ink) : ink_(ink) {}
 
-std::string task_text(const JudgedTask& task, const Ink& ink) {
-    TextTable table({{"marks", Align::left},
-                     {"judged by", Align::left},
-                     {"what", Align::left},
-                     {"expected"},
-                     {"found"},
-                     {"off by"},
-                     {"rung", Align::left}});
-    for (const JudgedCriterion& criterion : task.criteria) add_rows(table, criterion);
-    std::string text =
-        "\n  " + ink(Paint::heading, clean_text(task.name) + ": " + kept(task.marks, task.of) + " marks") +
-        "\n";
-    if (!table.is_empty()) text += table.text(ink);
-    for (const JudgedCriterion& criterion : task.criteria)
-        for (const JudgedLine* line : costly_lines(criterion))
-            if (!line->remedy.empty())
-                text += "  Remedy (" + clean_text(line->what) + "): " + clean_text(line->remedy) + "\n";
-    return text;
-}
+    std::string text_of(const JudgedTask& task) {
+        TextTable table({{"no."},
+                         {"marks", Align::left},
+                         {"judged by", Align::left},
+                         {"what", Align::left},
+                         {"expected"},
+                         {"found"},
+                         {"off by"},
+                         {"rung", Align::left}});
+        std::string remedies;
+        for (const JudgedCriterion& criterion : task.criteria) add(table, remedies, criterion);
+        const std::string heading = clean_text(task.name) + ": " + kept(task.marks, task.of) + " marks";
+        return "\n  " + ink_(Paint::heading, heading) + "\n" + (table.is_empty() ? "" : table.text(ink_)) +
+               remedies;
+    }
+
+  private:
+    void add(TextTable& table, std::string& remedies, const JudgedCriterion& criterion) {
+        const std::vector<const JudgedLine*> costly = costly_lines(criterion);
+        std::string marks = kept(criterion.marks, criterion.of);
+        std::string judged_by = word_of(criterion.criterion);
+        const Paint paint = paint_of(criterion);
+        if (criterion.lines.empty())
+            table.add({{""}, {marks, paint}, {judged_by}, {""}, {""}, {""}, {""}, {criterion.rung}});
+        for (const JudgedLine& line : criterion.lines) {
+            std::string number;
+            if (std::find(costly.begin(), costly.end(), &line) != costly.end()) {
+                number = std::to_string(++numbered_);
+                if (!line.remedy.empty())
+                    remedies += "  Remedy of " + number + ": " + clean_text(line.remedy) + "\n";
+            }
+            table.add({{number},
+                       {std::exchange(marks, ""), paint},
+                       {std::exchange(judged_by, "")},
+                       {clean_text(line.what)},
+                       {clean_text(expected_text(line))},
+                       {clean_text(found_text(line))},
+                       {difference_text(line)},
+                       {clean_text(line.rung)}});
+        }
+    }
+
+    const Ink& ink_;
+    std::size_t numbered_ = 0;
+};
 
 }  // namespace
 
@@ -64,7 +82,8 @@ std::string text_of(const Assessment& assessment, const std::string& label, cons
     const Paint paint = has_all ? Paint::good : has_lost_by_fault(assessment) ? Paint::bad : Paint::warning;
     text += ink(paint, verdict_text(assessment)) + "\n  file: " + clean_text(assessment.file) + "\n";
     for (const std::string& note : assessment.notes) text += "  note: " + clean_text(note) + "\n";
-    for (const JudgedTask& task : assessment.tasks) text += task_text(task, ink);
+    TaskTables tables(ink);
+    for (const JudgedTask& task : assessment.tasks) text += tables.text_of(task);
     return text;
 }
 

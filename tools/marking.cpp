@@ -17,8 +17,10 @@ namespace {
 /// Drafts that may be marked ahead of one that takes long, a thread.
 constexpr std::size_t ahead_of_slowest = 16;
 
-AssessmentLine unread(std::string reason) {
+/// The digest is empty where the bytes themselves could not be had, or the program failed: it is tried again.
+AssessmentLine unread(std::string reason, std::string digest = {}) {
     AssessmentLine line;
+    line.draft_digest = std::move(digest);
     line.assessment.unread = std::move(reason);
     return line;
 }
@@ -28,7 +30,7 @@ AssessmentLine judged(const Marking& marking, const std::string& text, const std
         const Pattern draft = read_pattern(text, shown);
         return {"", digest_of(text), assess(marking.exercise, draft)};
     } catch (const InvalidPattern& invalid) {
-        return unread(first_problem(invalid));
+        return unread(first_problem(invalid), digest_of(text));
     } catch (const std::exception& error) {
         // One draft that defeats the program does not take the others' marks with it.
         return unread(std::string(internal_error_lead) + error.what());
@@ -59,7 +61,7 @@ MarkedDraft mark(const Marking& marking, const PatternPath& path) {
     draft.is_kept = known != marking.known.end() && known->second == digest_of(text);
     if (draft.is_kept) return draft;
     AssessmentLine line = judged(marking, text, shown_path(path.path));
-    draft.is_passed_over = path.is_from_folder && line.draft_digest.empty() && is_other_json(text);
+    draft.is_passed_over = path.is_from_folder && !line.assessment.unread.empty() && is_other_json(text);
     return draft.is_passed_over ? draft : finished(marking, path.path, std::move(line));
 }
 

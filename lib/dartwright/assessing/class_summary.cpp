@@ -70,7 +70,8 @@ std::vector<std::string> labels_of(const std::vector<StudentSummary>& students) 
     std::vector<std::string> labels;
     for (const StudentSummary& student : students) {
         const bool is_alone = counts[student.student] == 1;
-        labels.push_back(is_alone ? student.student : student.student + " (" + student.file + ")");
+        const bool is_name = is_alone && !student.student.empty();
+        labels.push_back(is_name ? student.student : student.student + " (" + student.file + ")");
     }
     return labels;
 }

@@ -59,7 +59,7 @@ struct ClassSummary {
     std::map<std::tuple<std::string, Criterion, std::string>, std::size_t> index_;
 };
 
-/// How drafts are called: by the student's name, with the file where two have the same. O(n log n).
+/// How drafts are called: by the name, with the file where two have the same or there is none. O(n log n).
 std::vector<std::string> labels_of(const std::vector<StudentSummary>& students);
 
 struct ClassCount {

@@ -80,7 +80,7 @@ std::string marks_table(const ClassSummary& summary) {
         "Marks by student and task. Underlined: some were lost; bold: all were lost. Where the browser runs "
         "scripts, the heads of the columns sort the table.";
     return html::table(" id=\"marks\" class=\"sorted\"", "Marks by student and task",
-                       element("caption", caption) + element("thead", "\n" + element("tr", "\n" + heads)) +
+                       html::caption(caption) + element("thead", "\n" + element("tr", "\n" + heads)) +
                            element("tbody", "\n" + rows));
 }
 
@@ -98,13 +98,13 @@ std::string faults_table(const ClassSummary& summary) {
                                   element("td", markup_text(fault.task)) +
                                   element("td class=\"number\"", std::to_string(fault.with_fault)) +
                                   element("td class=\"number\"", std::to_string(fault.on_a_rung)) +
-                                  element("td", markup_text(fault.remedy)));
+                                  element("td class=\"words\"", markup_text(fault.remedy)));
     }
     const std::string heads = column_head("What") + column_head("Task") + column_head("With a fault", true) +
                               column_head("On a lower rung", true) + column_head("Remedy of the first");
     std::string out =
         html::table("", "What cost marks most often",
-                    element("caption", "What cost marks, in how many drafts") +
+                    html::caption("What cost marks, in how many drafts") +
                         element("thead", "\n" + element("tr", "\n" + heads)) + element("tbody", "\n" + rows));
     if (faults.size() > most_faults_shown)
         out += element("p class=\"quiet\"",
@@ -148,7 +148,7 @@ std::string spread_table(const ClassSummary& summary, const Ladders& ladders) {
         "broken lines are the rungs of the ladder, and a bar's height is how many drafts lie there.";
     std::string out =
         html::table("", "Spread of each measure",
-                    element("caption", caption) + element("thead", "\n" + element("tr", "\n" + heads)) +
+                    html::caption(caption) + element("thead", "\n" + element("tr", "\n" + heads)) +
                         element("tbody", "\n" + rows));
     if (others > 0)
         out += element("p class=\"quiet\"",

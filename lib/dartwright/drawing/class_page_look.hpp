@@ -29,6 +29,7 @@ a { color: var(--link); }
 .scroll { overflow-x: auto; overflow-wrap: normal; margin: .5rem 0; }
 table { border-collapse: collapse; }
 caption { text-align: left; color: var(--quiet); padding-bottom: .4rem; }
+caption span { display: block; position: sticky; left: 0; max-width: min(44rem, calc(100vw - 2rem)); }
 th, td { text-align: left; vertical-align: top; padding: .3rem .7rem; border-bottom: 1px solid var(--line); }
 thead th { border-bottom: 2px solid var(--line); vertical-align: bottom; }
 tbody th { font-weight: normal; }
@@ -43,14 +44,15 @@ th button::after { content: '\2195'; padding-left: .3rem; }
 th[aria-sort=ascending] button::after { content: '\2191'; }
 th[aria-sort=descending] button::after { content: '\2193'; }
 #marks tbody th, #marks thead th:first-child { position: sticky; left: 0; background: var(--paper); }
-#marks tbody th { min-width: 8rem; }
+tbody th { min-width: 8rem; }
+.words { min-width: 14rem; }
 figure { margin: .8rem 0; }
 .pieces { display: flex; flex-wrap: wrap; gap: 1rem; align-items: flex-start; }
 .pieces figure { flex: 1 1 16rem; max-width: 30rem; }
 svg { display: block; max-width: 100%; }
 .overlay { width: 100%; height: auto; max-height: 26rem; }
 .overlay text { font-family: inherit; fill: var(--paper); font-weight: bold; text-anchor: middle; }
-.found { fill: var(--cloth); stroke: var(--ink); stroke-width: 2.5; stroke-linejoin: round; }
+.found { fill: var(--cloth); stroke: var(--ink); stroke-width: 3; stroke-linejoin: round; }
 .asked { fill: none; stroke: var(--asked); stroke-width: 1.5; stroke-dasharray: 7 4; stroke-linejoin: round; }
 .found, .asked { vector-effect: non-scaling-stroke; }
 .tag { fill: var(--caution); stroke: var(--paper); stroke-width: 1.5; vector-effect: non-scaling-stroke; }
@@ -69,6 +71,8 @@ svg { display: block; max-width: 100%; }
   nav, .skip, .back { display: none; }
   th button::after { content: none; }
   .scroll { overflow: visible; }
+  tbody th, .words { min-width: 0; }
+  caption span { max-width: none; }
   #marks tbody th, #marks thead th:first-child { position: static; }
   th, td { padding: .15rem .35rem; }
   tr, li, figure, .caution { break-inside: avoid; }

@@ -112,7 +112,7 @@ class Part {
 
     std::string lines_table() const {
         std::string out =
-            element("caption", "What was judged, line by line") +
+            html::caption("What was judged, line by line") +
             element("thead",
                     "\n" + element("tr", "\n" + column_head("Judged by") + column_head("No.", true) +
                                              column_head("What") + column_head("Asked", true) +
@@ -149,7 +149,7 @@ class Part {
                                   column_head("Difference", true) + column_head("Verdict");
         return element("h3", "The walk of each seam") +
                html::table("", "The walk of each seam: " + label_,
-                           element("caption", "Sewn lengths of both sides, darts closed") +
+                           html::caption("Sewn lengths of both sides, darts closed") +
                                element("thead", "\n" + element("tr", "\n" + heads)) +
                                element("tbody", "\n" + rows));
     }

@@ -25,6 +25,11 @@ inline std::string table(const std::string& attributes, const std::string& label
         "\n" + element("table" + attributes, "\n" + rows));
 }
 
+/// Stays in sight where the table is moved sideways.
+inline std::string caption(const std::string& words) {
+    return element("caption", element("span", markup_text(words)));
+}
+
 inline std::string column_head(const std::string& words, bool is_number = false) {
     return element(is_number ? "th scope=\"col\" class=\"number\"" : "th scope=\"col\"", markup_text(words));
 }

@@ -107,10 +107,10 @@ std::string overlay_picture(const OverlaidPiece& piece, const std::vector<Pictur
     const std::string view = number(box.low.x - margin) + " " + number(-box.high.y - margin) + " " +
                              number(box.high.x - box.low.x + 2 * margin) + " " +
                              number(box.high.y - box.low.y + 2 * margin);
-    const std::string picture = "<svg class=\"overlay\" viewBox=\"" + view + "\" role=\"img\">" +
-                                html::element("title", markup_text(title_of(piece, tags))) +
-                                polygon_of("found", piece.found) + polygon_of("asked", piece.expected) +
-                                tags_of(tags, size) + "</svg>\n";
+    const std::string picture =
+        "<svg class=\"overlay\" viewBox=\"" + view + "\" role=\"img\" preserveAspectRatio=\"xMinYMid\">" +
+        html::element("title", markup_text(title_of(piece, tags))) + polygon_of("found", piece.found) +
+        polygon_of("asked", piece.expected) + tags_of(tags, size) + "</svg>\n";
     std::string words = html::name(piece.name);
     if (piece.draft_name != piece.name && !piece.draft_name.empty())
         words += ", in the draft " + html::name(piece.draft_name);
