@@ -58,7 +58,7 @@ class TaskTables {
             table.add({{number},
                        {std::exchange(marks, ""), paint},
                        {std::exchange(judged_by, "")},
-                       {clean_text(line.what)},
+                       {clean_text(what_text(line))},
                        {clean_text(expected_text(line))},
                        {clean_text(found_text(line))},
                        {difference_text(line)},

@@ -79,6 +79,12 @@ std::string first_problem(const InvalidPattern& invalid) {
     return words;
 }
 
+std::string first_problem_of_other(const InvalidPattern& invalid) {
+    std::string words = invalid.file + ": " + words_of(invalid.problems.front());
+    const std::size_t others = invalid.problems.size() - 1;
+    return others == 0 ? words : words + " (and " + counted(others, "more problem") + ")";
+}
+
 std::string without_name(const std::string& message, const std::string& path) {
     const std::string lead = (path == "-" ? "standard input" : path) + ": ";
     return message.compare(0, lead.size(), lead) == 0 ? message.substr(lead.size()) : message;

@@ -31,6 +31,8 @@ FindingCount count_findings(const CheckReport& report);
 /// What is wrong with a file that is not valid, on one line and without its name: the first problem, and how
 /// many more there are.
 std::string first_problem(const InvalidPattern& invalid);
+/// The same of a file that is not a pattern, with its name: `check` cannot list the others.
+std::string first_problem_of_other(const InvalidPattern& invalid);
 
 /// A message without the file's name that every message of a reader begins with.
 std::string without_name(const std::string& message, const std::string& path);

@@ -36,9 +36,17 @@ struct ReadExercise {
     std::string digest;
 };
 
+Exercise exercise_in(const std::string& text, const std::string& path) {
+    try {
+        return read_exercise(text, path == "-" ? "standard input" : path);
+    } catch (const InvalidPattern& invalid) {
+        throw FileTrouble(first_problem_of_other(invalid));
+    }
+}
+
 ReadExercise read_exercise_of(const std::string& path) {
     const std::string text = read_text_file(path);
-    ReadExercise read{read_exercise(text, path == "-" ? "standard input" : path), {}};
+    ReadExercise read{exercise_in(text, path), {}};
     // What it takes from other files belongs to it: a draft is marked by that too.
     std::string bytes = text + write_pattern(read.exercise.pattern);
     for (const Task& task : read.exercise.tasks)

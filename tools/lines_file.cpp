@@ -167,12 +167,24 @@ KeptDraft kept_draft(const AssessmentLine& line, const LinePlace& place) {
     return {line.assessment.student, line.assessment.file, line.draft_digest, 0, place};
 }
 
+namespace {
+
+AssessmentLine line_in(const std::string& text, const std::string& where) {
+    try {
+        return read_assessment_line(text, where);
+    } catch (const InvalidPattern& invalid) {
+        throw FileTrouble(first_problem_of_other(invalid));
+    }
+}
+
+}  // namespace
+
 std::vector<KeptDraft> drafts_of(const LinesFile& lines, const std::string& exercise_digest) {
     std::vector<KeptDraft> drafts;
     std::map<std::string, std::size_t> by_file;
     lines.each([&](const std::string& text, const LinePlace& place, std::size_t number) {
         const std::string where = shown_path(lines.path()) + ": line " + std::to_string(number);
-        const AssessmentLine line = read_assessment_line(text, where);
+        const AssessmentLine line = line_in(text, where);
         if (line.exercise_digest != exercise_digest)
             throw FileTrouble(where +
                               ": the draft was marked by another exercise, or before this one was changed");

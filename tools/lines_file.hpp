@@ -59,7 +59,7 @@ struct KeptDraft {
 KeptDraft kept_draft(const AssessmentLine& line, const LinePlace& place);
 
 /// The drafts of a file in order; of several lines for one file the last counts, where the first stood.
-/// InvalidPattern for a line that is none; FileTrouble for one marked by another exercise.
+/// FileTrouble for a line that is none, or was marked by another exercise.
 std::vector<KeptDraft> drafts_of(const LinesFile& lines, const std::string& exercise_digest);
 
 }  // namespace dartwright::tools

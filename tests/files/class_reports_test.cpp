@@ -30,9 +30,9 @@ TEST(quantity, is_rounded_and_has_its_unit) {
 }
 
 TEST(line_words, say_what_was_expected_found_and_how_far_off) {
-    EXPECT_EQ(
-        line_text(support::place_line(63.25, "noted", "")),
-        "the side dart's place along the side: expected 60 mm, found 63.25 mm, off by +3.25 mm (noted)");
+    EXPECT_EQ(line_text(support::place_line(63.25, "noted", "")),
+              "front: the side dart's place along the side: expected 60 mm, found 63.25 mm, off by +3.25 mm "
+              "(noted)");
     EXPECT_EQ(line_text(support::seam_line("fault", "")),
               "the seam side: expected true, found not true (fault)");
 }
@@ -84,9 +84,10 @@ TEST(class_junit, is_xml_that_says_who_failed_what) {
     EXPECT_EQ(index, sample_class().size());
     const pugi::xml_node dana = root.find_child_by_attribute("name", "dana");
     const pugi::xml_node failure = dana.find_child_by_attribute("name", "place").child("failure");
-    EXPECT_STREQ(failure.attribute("message").value(),
-                 "0 of 4 marks; the side dart's place along the side: expected 60 mm, found 66.25 mm, off by "
-                 "+6.25 mm (fault)");
+    EXPECT_STREQ(
+        failure.attribute("message").value(),
+        "0 of 4 marks; front: the side dart's place along the side: expected 60 mm, found 66.25 mm, off by "
+        "+6.25 mm (fault)");
     EXPECT_NE(std::string(failure.text().get()).find("Remedy: Move the dart"), std::string::npos);
     const pugi::xml_node bo = root.find_child_by_attribute("name", "bo");
     EXPECT_EQ(bo.attribute("failures").as_int(), 0);
@@ -103,18 +104,18 @@ TEST(class_tap, has_a_test_point_a_criterion) {
     EXPECT_EQ(tap.student(assessment_of("amal"), "amal"),
               "ok 1 - amal: move the dart: place\nok 2 - amal: move the dart: angle\n"
               "ok 3 - amal: keep the seams: seams\n");
-    EXPECT_EQ(
-        tap.student(assessment_of("bo", {"accepted", "full", "fault"}), "# TODO \\ bo"),
-        "ok 4 - \\# TODO \\\\ bo: move the dart: place\n"
-        "  ---\n  marks: 3\n  of: 4\n  rung: \"accepted\"\n  lines:\n"
-        "    - found: \"the side dart's place along the side: expected 60 mm, found 61.5 mm, off by +1.5 "
-        "mm (accepted)\"\n"
-        "      remedy: \"Move the dart towards the armhole.\"\n  ...\n"
-        "ok 5 - \\# TODO \\\\ bo: move the dart: angle\n"
-        "not ok 6 - \\# TODO \\\\ bo: keep the seams: seams\n"
-        "  ---\n  marks: 0\n  of: 3\n  rung: \"fault\"\n  lines:\n"
-        "    - found: \"the seam side: expected true, found not true (fault)\"\n"
-        "      remedy: \"Walk the side again from the waist.\"\n  ...\n");
+    EXPECT_EQ(tap.student(assessment_of("bo", {"accepted", "full", "fault"}), "# TODO \\ bo"),
+              "ok 4 - \\# TODO \\\\ bo: move the dart: place\n"
+              "  ---\n  marks: 3\n  of: 4\n  rung: \"accepted\"\n  lines:\n"
+              "    - found: \"front: the side dart's place along the side: expected 60 mm, found 61.5 mm, "
+              "off by +1.5 "
+              "mm (accepted)\"\n"
+              "      remedy: \"Move the dart towards the armhole.\"\n  ...\n"
+              "ok 5 - \\# TODO \\\\ bo: move the dart: angle\n"
+              "not ok 6 - \\# TODO \\\\ bo: keep the seams: seams\n"
+              "  ---\n  marks: 0\n  of: 3\n  rung: \"fault\"\n  lines:\n"
+              "    - found: \"the seam side: expected true, found not true (fault)\"\n"
+              "      remedy: \"Walk the side again from the waist.\"\n  ...\n");
     EXPECT_EQ(tap.student(support::unread_assessment("fritz"), "fritz"),
               "not ok 7 - fritz: not marked\n  ---\n"
               "  message: \"/pieces/0/outline: found \\\"<b>\\\"; expected an outline\"\n  ...\n");

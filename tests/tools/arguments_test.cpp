@@ -5,10 +5,9 @@
 namespace dartwright {
 namespace {
 
-const std::vector<std::string> commands{"check",   "walk",    "show",  "measure", "pivot",   "split",
-                                        "cluster", "merge",   "close", "true",    "repoint", "open",
-                                        "replay",  "compare", "cut",   "draw",    "print",   "lay",
-                                        "sheet"};
+const std::vector<std::string> commands{"check", "walk",  "show",  "measure", "pivot", "split",  "cluster",
+                                        "merge", "close", "true",  "repoint", "open",  "replay", "compare",
+                                        "cut",   "draw",  "print", "lay",     "sheet", "assess"};
 
 TEST(help, lists_every_command) {
     const Ended ended = dartwright({"--help"});
@@ -62,24 +61,31 @@ TEST_P(wrong_words, are_said_in_one_line_with_status_2) {
 
 INSTANTIATE_TEST_SUITE_P(
     all, wrong_words,
-    testing::Values(Wrong{{}, "no command is given"}, Wrong{{"chek"}, "the nearest is check"},
-                    Wrong{{"--frob"}, "there is no option --frob"}, Wrong{{""}, "there is no command"},
-                    Wrong{{"check"}, "a file or folder to check is missing"},
-                    Wrong{{"check", bodice, "--fromat", "json"}, "the nearest is --format"},
-                    Wrong{{"check", bodice, "--format"}, "--format"},
-                    Wrong{{"check", bodice, "--format", "xml"}, "text or json"},
-                    Wrong{{"check", bodice, "--format", "json", "--format", "text"}, "--format"},
-                    Wrong{{"show"}, "the pattern file is missing"},
-                    Wrong{{"show", bodice, bodice}, "one word too many"},
-                    Wrong{{"walk", bodice}, "--seam is missing"},
-                    Wrong{{"draw", "-", "-"}, "standard input (-) can be read once only"},
-                    Wrong{{"pivot", bodice, "--dart", "waist dart", "--to", "side@50%"},
-                          "--piece is missing"},
-                    Wrong{{"pivot", bodice, "--piece"}, "--piece"},
-                    Wrong{{"pivot", bodice, "--piece", "front", "--dart", "waist dart", "--to", "side@50%",
-                           "--name", "side \xff"},
-                          "--name is not UTF-8 text: byte 6"},
-                    Wrong{{"show", bodice, "--format", "\xc3"}, "--format is not UTF-8 text"}));
+    testing::Values(
+        Wrong{{}, "no command is given"}, Wrong{{"chek"}, "the nearest is check"},
+        Wrong{{"--frob"}, "there is no option --frob"}, Wrong{{""}, "there is no command"},
+        Wrong{{"check"}, "a file or folder to check is missing"},
+        Wrong{{"check", bodice, "--fromat", "json"}, "the nearest is --format"},
+        Wrong{{"check", bodice, "--format"}, "--format"},
+        Wrong{{"check", bodice, "--format", "xml"}, "text or json"},
+        Wrong{{"check", bodice, "--format", "json", "--format", "text"}, "--format"},
+        Wrong{{"show"}, "the pattern file is missing"}, Wrong{{"show", bodice, bodice}, "one word too many"},
+        Wrong{{"walk", bodice}, "--seam is missing"},
+        Wrong{{"draw", "-", "-"}, "standard input (-) can be read once only"},
+        Wrong{{"pivot", bodice, "--dart", "waist dart", "--to", "side@50%"}, "--piece is missing"},
+        Wrong{{"pivot", bodice, "--piece"}, "--piece"}, Wrong{{"assess"}, "the exercise file is missing"},
+        Wrong{{"assess", exercise}, "a draft, or a folder of drafts, is missing"},
+        Wrong{{"assess", exercise, "--merge"}, "a file of lines is missing"},
+        Wrong{{"assess", exercise, bodice, "--format", "htm"}, "the nearest is html"},
+        Wrong{{"assess", exercise, bodice, "--jobs", "0"}, "--jobs is a whole number from 1"},
+        Wrong{{"assess", exercise, bodice, "--jobs", "2x"}, "not '2x'"},
+        Wrong{{"assess", exercise, bodice, "--resume"}, "--lines, which is missing"},
+        Wrong{{"assess", exercise, bodice, "--merge", "--lines", "l.jsonl"}, "writes none"},
+        Wrong{{"assess", "-", "-"}, "standard input (-) can be read once only"},
+        Wrong{{"pivot", bodice, "--piece", "front", "--dart", "waist dart", "--to", "side@50%", "--name",
+               "side \xff"},
+              "--name is not UTF-8 text: byte 6"},
+        Wrong{{"show", bodice, "--format", "\xc3"}, "--format is not UTF-8 text"}));
 
 TEST(words, may_come_in_any_order_and_with_equals_signs) {
     const std::string expected =

@@ -22,6 +22,7 @@ using support::Process;
 using Json = nlohmann::json;
 
 inline const std::string source_folder = DARTWRIGHT_SOURCE_DIR;
+inline const std::string exercise = source_folder + "/fixtures/exercises/bust-dart-to-side.json";
 inline const std::string bodice = source_folder + "/fixtures/workshop/chorus-bodice.json";
 
 inline Process dartwright_with(std::vector<std::string> words, std::string input = {}) {

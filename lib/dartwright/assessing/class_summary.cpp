@@ -24,7 +24,7 @@ std::vector<std::optional<double>> task_marks_of(const Assessment& assessment,
 }  // namespace
 
 MeasureSummary* ClassSummary::measure_of(const JudgedTask& task, const JudgedLine& line) {
-    const auto key = std::tuple(task.name, line.criterion, line.what);
+    const auto key = std::tuple(task.name, line.criterion, line.piece, line.what);
     const auto found = index_.find(key);
     if (found != index_.end()) return &measures[found->second];
     if (measures.size() == most_measures) return nullptr;
@@ -32,6 +32,7 @@ MeasureSummary* ClassSummary::measure_of(const JudgedTask& task, const JudgedLin
     MeasureSummary& measure = measures.emplace_back();
     measure.task = task.name;
     measure.criterion = line.criterion;
+    measure.piece = line.piece;
     measure.what = line.what;
     measure.quantity = line.quantity;
     measure.expected = line.expected;

@@ -33,6 +33,7 @@ struct TaskSummary {
 struct MeasureSummary {
     std::string task;
     Criterion criterion = Criterion::place;
+    std::string piece;
     std::string what;
     Quantity quantity = Quantity::length;
     std::optional<double> expected;  ///< empty where it is not the same for all
@@ -56,7 +57,7 @@ struct ClassSummary {
 
   private:
     MeasureSummary* measure_of(const JudgedTask& task, const JudgedLine& line);
-    std::map<std::tuple<std::string, Criterion, std::string>, std::size_t> index_;
+    std::map<std::tuple<std::string, Criterion, std::string, std::string>, std::size_t> index_;
 };
 
 /// How drafts are called: by the name, with the file where two have the same or there is none. O(n log n).

@@ -1,5 +1,8 @@
 #include "dartwright/drawing/class_page.hpp"
 
+#include <algorithm>
+#include <cmath>
+
 #include "dartwright/drawing/class_page_look.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/html_parts.hpp"
@@ -85,7 +88,7 @@ std::string marks_table(const ClassSummary& summary) {
 }
 
 std::string what_of(const MeasureSummary& measure) {
-    return markup_text(measure.what.empty() ? word_of(measure.criterion) : measure.what);
+    return markup_text(what_text(measure.criterion, measure.piece, measure.what));
 }
 
 std::string faults_table(const ClassSummary& summary) {
@@ -126,18 +129,34 @@ std::string spread_row(const MeasureSummary& measure, const Ladders& ladders) {
                              element("td", spread_plot(measure, ladders)));
 }
 
+/// Whether any draft was off by more than is shown of a number.
+bool is_spread(const MeasureSummary& measure) {
+    constexpr float shown = 0.005F;
+    return std::any_of(measure.differences.begin(), measure.differences.end(),
+                       [](float difference) { return std::abs(difference) >= shown; });
+}
+
+std::string together_words(const std::vector<const MeasureSummary*>& measures) {
+    std::string items;
+    for (std::size_t i = 0; i < measures.size() && i < most_plots_shown; ++i)
+        items += element("li", what_of(*measures[i]));
+    const std::string title = "No draft was off in " + counted(measures.size(), "measure", "measures") +
+                              (measures.size() > most_plots_shown ? ", among them:" : ":");
+    return element("p", title) + element("ul class=\"columns\"", "\n" + items);
+}
+
 std::string spread_table(const ClassSummary& summary, const Ladders& ladders) {
     std::string rows;
-    std::size_t shown = 0;
-    std::size_t others = 0;
+    std::size_t plots = 0;
+    std::vector<const MeasureSummary*> together;
     for (const MeasureSummary& measure : summary.measures) {
         if (measure.differences.empty()) continue;
-        if (++shown > most_plots_shown)
-            ++others;
-        else
+        if (!is_spread(measure))
+            together.push_back(&measure);
+        else if (++plots <= most_plots_shown)
             rows += spread_row(measure, ladders);
     }
-    if (shown == 0) return element("p", "Nothing was measured.");
+    if (plots == 0 && together.empty()) return element("p", "Nothing was measured.");
     const std::string heads = column_head("Measure") + column_head("Asked", true) +
                               column_head("Drafts", true) + column_head("Least off by", true) +
                               column_head("Middle one", true) + column_head("Most off by", true) +
@@ -146,14 +165,16 @@ std::string spread_table(const ClassSummary& summary, const Ladders& ladders) {
         "How far each measure was off, found less asked. In the plots the upright line is what was asked, "
         "the "
         "broken lines are the rungs of the ladder, and a bar's height is how many drafts lie there.";
-    std::string out =
-        html::table("", "Spread of each measure",
-                    html::caption(caption) + element("thead", "\n" + element("tr", "\n" + heads)) +
-                        element("tbody", "\n" + rows));
-    if (others > 0)
-        out += element("p class=\"quiet\"",
-                       counted(others, "more measure is", "more measures are") + " not shown.");
-    return out;
+    std::string out;
+    if (plots > 0)
+        out += html::table("", "Spread of each measure",
+                           html::caption(caption) + element("thead", "\n" + element("tr", "\n" + heads)) +
+                               element("tbody", "\n" + rows));
+    if (plots > most_plots_shown)
+        out += element(
+            "p class=\"quiet\"",
+            counted(plots - most_plots_shown, "more measure is", "more measures are") + " not shown.");
+    return together.empty() ? out : out + together_words(together);
 }
 
 std::string section(const char* id, const char* title, const std::string& inside) {

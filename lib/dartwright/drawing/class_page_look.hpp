@@ -57,11 +57,12 @@ svg { display: block; max-width: 100%; }
 .found, .asked { vector-effect: non-scaling-stroke; }
 .tag { fill: var(--caution); stroke: var(--paper); stroke-width: 1.5; vector-effect: non-scaling-stroke; }
 .key svg { display: inline-block; vertical-align: middle; width: 3rem; height: .8rem; }
-.spread { width: 20rem; height: 3.4rem; }
-.spread text { font-family: inherit; font-size: 10px; fill: var(--ink); text-anchor: middle; }
+.spread { width: 18rem; max-width: none; height: auto; }
+.spread text { font-family: inherit; font-size: 13px; fill: var(--ink); text-anchor: middle; }
 .spread rect { fill: var(--asked); }
 .spread .axis { stroke: var(--ink); stroke-width: 1; }
 .spread .rung { stroke: var(--line); stroke-width: 1; stroke-dasharray: 2 2; }
+.columns { columns: 20rem; }
 .back { margin-top: 1rem; }
 @media (max-width: 40rem) { body { padding: .6rem; } th, td { padding: .25rem .4rem; } h1 { font-size: 1.3rem; } }
 @media print {
@@ -77,6 +78,7 @@ svg { display: block; max-width: 100%; }
   th, td { padding: .15rem .35rem; }
   tr, li, figure, .caution { break-inside: avoid; }
   h2, h3, tr.task { break-after: avoid; }
+  .spread { width: 11rem; }
   .student { break-before: page; }
   .overlay { max-height: 95mm; }
   a { text-decoration: none; }

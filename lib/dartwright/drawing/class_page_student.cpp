@@ -69,10 +69,10 @@ class Part {
         std::string items;
         for (std::size_t i = 0; i < costly_.size(); ++i) {
             const JudgedLine& line = *costly_[i];
-            const std::string what = line.what.empty() ? word_of(line.criterion) : line.what;
-            std::string words =
-                "<a href=\"#" + id_ + "-line-" + std::to_string(i + 1) + "\">" + markup_text(what) + "</a>";
-            if (!line.remedy.empty()) words += ": " + markup_text(line.remedy);
+            std::string words = "<a href=\"#" + id_ + "-line-" + std::to_string(i + 1) + "\">" +
+                                markup_text(what_text(line)) + "</a>";
+            const bool is_sentence = !line.what.empty() && line.what.back() == '.';
+            if (!line.remedy.empty()) words += (is_sentence ? " " : ": ") + markup_text(line.remedy);
             items += element("li", words);
         }
         if (items.empty()) return element("p", "Nothing is to be mended.");
@@ -88,7 +88,7 @@ class Part {
         std::string cells;
         if (index == 0) cells += element("td" + span, word_of(criterion.criterion));
         cells += element("td class=\"number\"", number == 0 ? "" : std::to_string(number));
-        cells += element("th scope=\"row\"", markup_text(line.what));
+        cells += element("th scope=\"row\"", markup_text(what_text(line)));
         for (const std::string& words : {expected_text(line), found_text(line), difference_text(line)})
             cells += element("td class=\"number\"", markup_text(words));
         cells += element(number == 0 ? "td" : "td class=\"lost\"", markup_text(line.rung));

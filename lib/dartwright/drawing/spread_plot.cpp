@@ -17,7 +17,7 @@ constexpr double middle_x = 0.5 * width;
 constexpr double half_width = 145;
 constexpr double base = 40;
 constexpr double tallest_bar = 34;
-constexpr double label_base = 52;
+constexpr double label_base = 54;
 /// Odd, so that one bar stands on what was asked.
 constexpr std::size_t bars = 29;
 
@@ -91,7 +91,7 @@ std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders) {
     const Ladder ladder = ladder_of(measure.quantity, ladders);
     const double reach = reach_of(measure.differences, ladder);
     const auto text = [&](double value) { return signed_quantity_text(measure.quantity, value); };
-    std::string out = "<svg class=\"spread\" viewBox=\"0 0 320 56\" role=\"img\"><title>" +
+    std::string out = "<svg class=\"spread\" viewBox=\"0 0 320 58\" role=\"img\"><title>" +
                       markup_text("off by " + text(spread.least) + " to " + text(spread.greatest) +
                                   ", the middle one by " + text(spread.median)) +
                       "</title>";
@@ -104,9 +104,9 @@ std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders) {
            "<line class=\"axis\" x1=\"5\" x2=\"315\" y1=\"40\" y2=\"40\"/>";
     const bool is_beyond_low = spread.least < -reach;
     const bool is_beyond_high = spread.greatest > reach;
-    out += label(middle_x - half_width + 18, (is_beyond_low ? "\u2264 " : "") + text(-reach)) +
+    out += label(middle_x - half_width + 24, (is_beyond_low ? "\u2264 " : "") + text(-reach)) +
            label(middle_x, "0") +
-           label(middle_x + half_width - 18, (is_beyond_high ? "\u2265 " : "") + text(reach));
+           label(middle_x + half_width - 24, (is_beyond_high ? "\u2265 " : "") + text(reach));
     return out + "</svg>";
 }
 

@@ -52,6 +52,18 @@ std::string signed_quantity_text(Quantity quantity, double value) {
     return value > 0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
 }
 
+std::string what_text(Criterion criterion, const std::string& piece, const std::string& what) {
+    const std::string words = what.empty() ? word_of(criterion) : what;
+    const bool is_said = piece.empty() || words.rfind(piece, 0) == 0 ||
+                         words.find("the " + piece) != std::string::npos ||
+                         words.find(": " + piece) != std::string::npos;
+    return is_said ? words : piece + ": " + words;
+}
+
+std::string what_text(const JudgedLine& line) {
+    return what_text(line.criterion, line.piece, line.what);
+}
+
 std::string expected_text(const JudgedLine& line) {
     return side_text(line.quantity, line.expected, line.expected_words);
 }
@@ -65,7 +77,7 @@ std::string difference_text(const JudgedLine& line) {
 }
 
 std::string line_text(const JudgedLine& line) {
-    std::string text = line.what.empty() ? word_of(line.criterion) : line.what;
+    std::string text = what_text(line);
     const char* separator = ": ";
     const auto add = [&](const char* lead, const std::string& words) {
         if (words.empty()) return;

@@ -29,6 +29,10 @@ std::string quantity_text(Quantity quantity, double value);
 /// The same with its sign: `+0.4 mm`; 0 has none.
 std::string signed_quantity_text(Quantity quantity, double value);
 
+/// What was judged: in words, with the piece where those do not say it: `front: the sewn length of the
+/// waist`.
+std::string what_text(Criterion criterion, const std::string& piece, const std::string& what);
+std::string what_text(const JudgedLine& line);
 /// What was asked, found, and how far off it is; empty where a line does not say.
 std::string expected_text(const JudgedLine& line);
 std::string found_text(const JudgedLine& line);

@@ -1,0 +1,273 @@
+// assess as a process: the order, what is kept and gone on with, what is put together, who is told apart.
+
+#include <sys/stat.h>
+
+#include <csignal>
+
+#include "tools/program.hpp"
+
+namespace dartwright {
+namespace {
+
+const std::string block = source_folder + "/fixtures/workshop/chorus-bodice-inch.json";
+
+std::string moved_to(const std::string& place, const std::vector<std::string>& more = {}) {
+    std::vector<std::string> words{"pivot",      block,  "--piece", "front",  "--dart",
+                                   "waist dart", "--to", place,     "--name", "side dart"};
+    words.insert(words.end(), more.begin(), more.end());
+    const Ended ended = dartwright(words);
+    EXPECT_EQ(ended.status, 0) << ended.err;
+    return ended.out;
+}
+
+/// A folder `class` with a perfect draft, one a little off, one that moved a part only, the block itself, and
+/// one that is no pattern; in a folder of its own, so that names are the same wherever it lies.
+class Class {
+  public:
+    Class() {
+        std::filesystem::create_directories(folder_ / "class/evening");
+        add("amal.json", moved_to("side@2 1/2in/armhole"));
+        add("bo.json", moved_to("side@2 5/8in/armhole"));
+        add("cleo.json", moved_to("side@2 1/2in/armhole", {"--share", "60%"}));
+        add("dana.json", text_of_file(block));
+        add("evening/amal.json", moved_to("side@3in/armhole"));
+        add("fritz.json", "{\"dartwright\": 1");
+        add("other.json", "{\"shopping\": [\"calico\"]}");
+    }
+    const Folder& folder() const { return folder_; }
+    void add(const std::string& name, const std::string& text) { folder_.add("class/" + name, text); }
+    Ended assess(std::vector<std::string> words, std::string input = {}) const {
+        words.insert(words.begin(), {"assess", exercise});
+        Process process = dartwright_with(words, std::move(input));
+        process.folder = folder_.path();
+        return support::run(process);
+    }
+
+  private:
+    Folder folder_;
+};
+
+std::vector<std::string> students_of(const std::string& json) {
+    std::vector<std::string> students;
+    const Json read = Json::parse(json);
+    for (const Json& draft : read["drafts"]) students.push_back(draft["file"]);
+    return students;
+}
+
+TEST(assess, marks_what_it_can_and_says_why_of_the_rest) {
+    const Class drafts;
+    const Ended ended = drafts.assess({"class", "--format", "json"});
+    EXPECT_EQ(ended.status, 3);
+    EXPECT_EQ(lines_in(ended.err), 2u) << ended.err;
+    EXPECT_NE(ended.err.find("passed over .json files that are not patterns: 1"), std::string::npos);
+    EXPECT_NE(ended.err.find("class/fritz.json: found"), std::string::npos);
+    EXPECT_EQ(students_of(ended.out),
+              (std::vector<std::string>{"class/amal.json", "class/bo.json", "class/cleo.json",
+                                        "class/dana.json", "class/evening/amal.json", "class/fritz.json"}));
+    const Json read = Json::parse(ended.out);
+    EXPECT_EQ(read["dartwright_assess"], 1);
+    const Json& perfect = read["drafts"][0];
+    EXPECT_EQ(perfect["student"], "amal");
+    EXPECT_EQ(perfect["marks"], perfect["of"]);
+    EXPECT_EQ(perfect["unread"], nullptr);
+    EXPECT_LT(read["drafts"][3]["marks"], read["drafts"][3]["of"]);
+    EXPECT_NE(std::string(read["drafts"][5]["unread"]).find("expected"), std::string::npos);
+}
+
+TEST(assess, ends_with_the_status_of_the_worst_draft) {
+    const Class drafts;
+    EXPECT_EQ(drafts.assess({"class/amal.json"}).status, 0);
+    EXPECT_EQ(drafts.assess({"class/amal.json"}).err, "");
+    EXPECT_EQ(drafts.assess({"class/amal.json", "class/dana.json"}).status, 1);
+    EXPECT_EQ(drafts.assess({"class/dana.json", "none.json", "class/amal.json"}).status, 3);
+    EXPECT_EQ(drafts.assess({"class/other.json"}).status, 3);
+}
+
+TEST(assess, keeps_the_order_given_whatever_the_number_of_threads) {
+    const Class drafts;
+    const std::vector<std::string> order{"class/evening", "class/fritz.json", "class/cleo.json", "class"};
+    for (const char* format : {"text", "json", "csv", "junit", "tap", "html"}) {
+        std::vector<std::string> words = order;
+        words.insert(words.end(), {"--format", format, "--jobs", "1"});
+        const Ended one = drafts.assess(words);
+        words.back() = "7";
+        EXPECT_EQ(drafts.assess(words).out, one.out) << format;
+        EXPECT_FALSE(one.out.empty());
+    }
+    const Ended json = drafts.assess({"class/cleo.json", "class/amal.json", "class", "--format", "json"});
+    EXPECT_EQ(students_of(json.out),
+              (std::vector<std::string>{"class/cleo.json", "class/amal.json", "class/bo.json",
+                                        "class/dana.json", "class/evening/amal.json", "class/fritz.json"}));
+}
+
+TEST(assess, tells_students_of_one_name_apart_by_their_files) {
+    const Class drafts;
+    const std::string text = drafts.assess({"class"}).out;
+    EXPECT_EQ(text.find("amal (class/amal.json): "), 0u) << text.substr(0, 100);
+    EXPECT_NE(text.find("\namal (class/evening/amal.json): "), std::string::npos);
+    EXPECT_NE(text.find("\nbo: "), std::string::npos);
+}
+
+TEST(assess, says_in_one_line_what_is_wrong_with_an_exercise) {
+    const Class drafts;
+    const auto marked_by = [&](const std::string& text) {
+        return dartwright({"assess", drafts.folder().add("exercise.json", text), block});
+    };
+    const Ended torn = marked_by(text_of_file(exercise).substr(0, 500));
+    EXPECT_EQ(torn.status, 3);
+    EXPECT_TRUE(says_one_line(torn, "exercise.json: "));
+    const Ended two = marked_by(R"({"dartwright_exercise": 1, "nam": "x", "unit": "foot"})");
+    EXPECT_EQ(two.status, 3);
+    EXPECT_TRUE(says_one_line(two, "more problem"));
+    EXPECT_EQ(two.err.find("dartwright check lists"), std::string::npos) << two.err;
+    EXPECT_EQ(dartwright({"assess", "none.json", block}).status, 3);
+    EXPECT_TRUE(says_one_line(dartwright({"assess", drafts.folder().path(), block}), "it is a folder"));
+}
+
+TEST(assess, reads_standard_input) {
+    const Class drafts;
+    const Ended ended = drafts.assess({"-"}, moved_to("side@2 1/2in/armhole"));
+    EXPECT_EQ(ended.status, 0) << ended.err;
+    EXPECT_EQ(ended.out.find("standard input: "), 0u);
+}
+
+TEST(assess, writes_a_report_whole_or_not_at_all) {
+    const Class drafts;
+    const Ended written = drafts.assess({"class", "--format", "html", "-o", "class.html"});
+    EXPECT_EQ(written.status, 3);
+    EXPECT_EQ(written.out.find("marked 5 of 6 drafts: "), 0u) << written.out;
+    EXPECT_EQ(text_of_file(drafts.folder() / "class.html"), drafts.assess({"class", "--format", "html"}).out);
+    const Ended kept = drafts.assess({"class", "-o", "class.html"});
+    EXPECT_EQ(kept.status, 2);
+    EXPECT_TRUE(says_one_line(kept, "exists already"));
+    EXPECT_EQ(drafts.assess({"class", "-o", "class.html", "--overwrite"}).status, 3);
+    EXPECT_EQ(text_of_file(drafts.folder() / "class.html"), drafts.assess({"class"}).out);
+    EXPECT_EQ(drafts.folder().names(), (std::vector<std::string>{"class", "class.html"}));
+}
+
+TEST(lines, are_what_is_reported_and_can_be_gone_on_with) {
+    Class drafts;
+    const Ended whole = drafts.assess({"class", "--format", "csv", "--lines", "class.jsonl"});
+    const std::string lines = text_of_file(drafts.folder() / "class.jsonl");
+    EXPECT_EQ(lines_in(lines), 6u);
+    const Ended refused = drafts.assess({"class", "--lines", "class.jsonl"});
+    EXPECT_EQ(refused.status, 2);
+    EXPECT_TRUE(says_one_line(refused, "class.jsonl: exists already"));
+    // Nothing has changed: nothing is added, and the report is the same.
+    EXPECT_EQ(drafts.assess({"class", "--format", "csv", "--lines", "class.jsonl", "--resume"}).out,
+              whole.out);
+    EXPECT_EQ(text_of_file(drafts.folder() / "class.jsonl"), lines);
+    // A line torn in the middle is marked again.
+    write_text(drafts.folder() / "class.jsonl", lines.substr(0, lines.size() - 200));
+    EXPECT_EQ(drafts.assess({"class", "--format", "csv", "--lines", "class.jsonl", "--resume"}).out,
+              whole.out);
+    EXPECT_EQ(text_of_file(drafts.folder() / "class.jsonl"), lines);
+    // A draft handed in again, mended, replaces what was marked before.
+    drafts.add("dana.json", moved_to("side@2 1/2in/armhole"));
+    const Ended again = drafts.assess({"class", "--format", "csv", "--lines", "class.jsonl", "--resume"});
+    EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 7u);
+    EXPECT_EQ(again.out, drafts.assess({"class", "--format", "csv"}).out);
+    EXPECT_NE(again.out, whole.out);
+    EXPECT_EQ(drafts.assess({"class.jsonl", "--merge", "--format", "csv"}).out, again.out);
+}
+
+TEST(lines, of_another_exercise_or_of_none_are_refused) {
+    Class drafts;
+    EXPECT_EQ(drafts.assess({"class/amal.json", "--lines", "class.jsonl"}).status, 0);
+    std::string other = text_of_file(exercise);
+    other = replaced(other, "\"../workshop/", "\"" + source_folder + "/fixtures/workshop/");
+    other = replaced(other, "\"wearer\": 32", "\"wearer\": 33");
+    drafts.folder().add("other.json", other);
+    Process process = dartwright_with({"assess", "other.json", "--merge", "class.jsonl"});
+    process.folder = drafts.folder().path();
+    const Ended refused = support::run(process);
+    EXPECT_EQ(refused.status, 3);
+    EXPECT_TRUE(says_one_line(refused, "class.jsonl: line 1: the draft was marked by another exercise"));
+    drafts.folder().add("torn.jsonl", text_of_file(drafts.folder() / "class.jsonl").substr(0, 300));
+    const Ended torn = drafts.assess({"torn.jsonl", "--merge"});
+    EXPECT_EQ(torn.status, 3);
+    EXPECT_TRUE(says_one_line(torn, "torn.jsonl: line 1: "));
+    EXPECT_TRUE(says_one_line(drafts.assess({"none.jsonl", "--merge"}), "none.jsonl: cannot be read"));
+    EXPECT_TRUE(says_one_line(drafts.assess({"class", "--merge"}), "class: is not a file of lines"));
+    drafts.folder().add("empty.jsonl", "");
+    EXPECT_TRUE(says_one_line(drafts.assess({"empty.jsonl", "--merge"}), "there is no draft"));
+}
+
+TEST(lines, of_two_processes_put_together_give_the_bytes_of_one) {
+    const Class drafts;
+    // Both run at once, each on its share, as they would on two machines.
+    const Ended both =
+        shell("dartwright assess " + exercise +
+                  " class/amal.json class/bo.json class/cleo.json --lines 1.jsonl > /dev/null 2>&1 & "
+                  "dartwright assess " +
+                  exercise +
+                  " class/dana.json class/evening class/fritz.json --lines 2.jsonl > /dev/null 2>&1 & wait",
+              drafts.folder().path());
+    EXPECT_EQ(both.status, 0);
+    for (const char* format : {"text", "json", "csv", "junit", "tap", "html"}) {
+        const Ended one = drafts.assess({"class", "--format", format, "--jobs", "2"});
+        const Ended merged = drafts.assess({"--merge", "1.jsonl", "2.jsonl", "--format", format});
+        EXPECT_EQ(merged.out, one.out) << format;
+        EXPECT_EQ(merged.status, one.status);
+        EXPECT_FALSE(one.out.empty());
+    }
+}
+
+TEST(lines, of_files_named_in_any_bytes_are_told_apart) {
+    Class drafts;
+    drafts.add("a\xFF.json", moved_to("side@2 1/2in/armhole"));
+    drafts.add("a\xFE.json", text_of_file(block));
+    drafts.add("two\nlines \t.json", text_of_file(block));
+    const Ended whole = drafts.assess({"class", "--format", "json", "--lines", "class.jsonl"});
+    EXPECT_EQ(students_of(whole.out).size(), 9u);
+    EXPECT_EQ(drafts.assess({"class.jsonl", "--merge", "--format", "json"}).out, whole.out);
+    EXPECT_EQ(drafts.assess({"class", "--format", "json", "--lines", "class.jsonl", "--resume"}).out,
+              whole.out);
+    EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 9u);
+}
+
+/// Starts the program; the caller waits for it.
+pid_t started(const std::vector<std::string>& words, const std::string& folder) {
+    const pid_t child = ::fork();
+    if (child < 0) throw std::runtime_error("cannot fork");
+    if (child > 0) return child;
+    std::vector<char*> raw;
+    for (const std::string& word : words) raw.push_back(const_cast<char*>(word.c_str()));
+    raw.push_back(nullptr);
+    if (::chdir(folder.c_str()) != 0 || ::freopen("/dev/null", "w", stdout) == nullptr ||
+        ::freopen("said.txt", "w", stderr) == nullptr)
+        ::_exit(127);
+    ::execv(raw[0], raw.data());
+    ::_exit(127);
+}
+
+TEST(lines, hold_all_that_was_begun_when_the_program_is_interrupted) {
+    Class drafts;
+    const std::string pipe = drafts.folder() / "class/c-pipe.json";
+    ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
+    const pid_t child = started({DARTWRIGHT_PROGRAM, "assess", exercise, "class", "--jobs", "1", "--lines",
+                                 "class.jsonl", "-o", "report.txt"},
+                                drafts.folder().path());
+    {
+        // Opening waits until the program reads the third draft; so it is in the middle of one.
+        std::ofstream into(pipe);
+        ASSERT_EQ(::kill(child, SIGINT), 0);
+        into << moved_to("side@2 1/2in/armhole");
+    }
+    int status = 0;
+    ASSERT_EQ(::waitpid(child, &status, 0), child);
+    EXPECT_TRUE(WIFSIGNALED(status));
+    EXPECT_EQ(WTERMSIG(status), SIGINT);
+    EXPECT_NE(text_of_file(drafts.folder() / "said.txt").find("--resume goes on from there"),
+              std::string::npos);
+    EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 3u);
+    EXPECT_EQ(drafts.folder().names(), (std::vector<std::string>{"class", "class.jsonl", "said.txt"}));
+    std::filesystem::remove(pipe);
+    drafts.add("c-pipe.json", moved_to("side@2 1/2in/armhole"));
+    const Ended resumed = drafts.assess({"class", "--format", "html", "--lines", "class.jsonl", "--resume"});
+    EXPECT_EQ(resumed.out, drafts.assess({"class", "--format", "html"}).out);
+    EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 7u);
+}
+
+}  // namespace
+}  // namespace dartwright
