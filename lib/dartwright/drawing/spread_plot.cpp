@@ -12,10 +12,10 @@ namespace dartwright {
 namespace {
 
 // Sizes are in the picture's own units, of which 320 are its width.
-constexpr double width = 320;
-constexpr double middle_x = 0.5 * width;
-constexpr double half_width = 145;
-constexpr double base = 40;
+constexpr double plot_width = 320;
+constexpr double middle_x = 0.5 * plot_width;
+constexpr double half_plot = 145;
+constexpr double axis_y = 40;
 constexpr double tallest_bar = 34;
 constexpr double label_base = 54;
 /// Odd, so that one bar stands on what was asked.
@@ -56,30 +56,31 @@ std::array<std::size_t, bars> counts_of(const std::vector<float>& differences, d
     return counts;
 }
 
-std::string number(double value) {
+std::string plot_number(double value) {
     return shortest_decimals(value, 2);
 }
 
-std::string upright(const char* kind, double x, double top) {
-    return std::string("<line class=\"") + kind + "\" x1=\"" + number(x) + "\" x2=\"" + number(x) +
-           "\" y1=\"" + number(top) + "\" y2=\"" + number(base) + "\"/>";
+std::string upright_line(const char* kind, double x, double top) {
+    return std::string("<line class=\"") + kind + "\" x1=\"" + plot_number(x) + "\" x2=\"" + plot_number(x) +
+           "\" y1=\"" + plot_number(top) + "\" y2=\"" + plot_number(axis_y) + "\"/>";
 }
 
-std::string label(double x, const std::string& words) {
-    return "<text x=\"" + number(x) + "\" y=\"" + number(label_base) + "\">" + markup_text(words) + "</text>";
+std::string axis_label(double x, const std::string& words) {
+    return "<text x=\"" + plot_number(x) + "\" y=\"" + plot_number(label_base) + "\">" + markup_text(words) +
+           "</text>";
 }
 
 std::string bars_of(const std::array<std::size_t, bars>& counts) {
     const double most = static_cast<double>(*std::max_element(counts.begin(), counts.end()));
-    constexpr double step = 2 * half_width / (bars - 1);
+    constexpr double step = 2 * half_plot / (bars - 1);
     std::string out;
     for (std::size_t i = 0; i < bars; ++i) {
         if (counts[i] == 0) continue;
         constexpr double least_height = 2;
         const double height = std::max(least_height, tallest_bar * static_cast<double>(counts[i]) / most);
-        const double x = middle_x - half_width + (static_cast<double>(i) - 0.4) * step;
-        out += "<rect x=\"" + number(x) + "\" y=\"" + number(base - height) + "\" width=\"" +
-               number(0.8 * step) + "\" height=\"" + number(height) + "\"/>";
+        const double x = middle_x - half_plot + (static_cast<double>(i) - 0.4) * step;
+        out += "<rect x=\"" + plot_number(x) + "\" y=\"" + plot_number(axis_y - height) + "\" width=\"" +
+               plot_number(0.8 * step) + "\" height=\"" + plot_number(height) + "\"/>";
     }
     return out;
 }
@@ -97,16 +98,16 @@ std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders) {
                       "</title>";
     for (const Rung& rung : ladder) {
         if (rung.within >= reach) continue;
-        const double aside = half_width * rung.within / reach;
-        out += upright("rung", middle_x - aside, 4) + upright("rung", middle_x + aside, 4);
+        const double aside = half_plot * rung.within / reach;
+        out += upright_line("rung", middle_x - aside, 4) + upright_line("rung", middle_x + aside, 4);
     }
-    out += bars_of(counts_of(measure.differences, reach)) + upright("axis", middle_x, 2) +
+    out += bars_of(counts_of(measure.differences, reach)) + upright_line("axis", middle_x, 2) +
            "<line class=\"axis\" x1=\"5\" x2=\"315\" y1=\"40\" y2=\"40\"/>";
     const bool is_beyond_low = spread.least < -reach;
     const bool is_beyond_high = spread.greatest > reach;
-    out += label(middle_x - half_width + 24, (is_beyond_low ? "\u2264 " : "") + text(-reach)) +
-           label(middle_x, "0") +
-           label(middle_x + half_width - 24, (is_beyond_high ? "\u2265 " : "") + text(reach));
+    out += axis_label(middle_x - half_plot + 24, (is_beyond_low ? "\u2264 " : "") + text(-reach)) +
+           axis_label(middle_x, "0") +
+           axis_label(middle_x + half_plot - 24, (is_beyond_high ? "\u2265 " : "") + text(reach));
     return out + "</svg>";
 }
 

@@ -37,6 +37,20 @@ std::string reason(int error) {
     throw FileTrouble(path + ": cannot be " + what + ": " + reason(error));
 }
 
+void write_all(int descriptor, std::string_view text, const std::string& path) {
+    while (!text.empty()) {
+        const ssize_t written = ::write(descriptor, text.data(), text.size());
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) fail(path, "written", errno);
+        text.remove_prefix(static_cast<std::size_t>(written));
+    }
+}
+
+}  // namespace
+
+// Named, because a class of the header holds them.
+namespace output_files {
+
 /// An open file, closed at the end of its scope.
 class Descriptor {
   public:
@@ -58,15 +72,6 @@ class Descriptor {
   private:
     int descriptor_;
 };
-
-void write_all(int descriptor, std::string_view text, const std::string& path) {
-    while (!text.empty()) {
-        const ssize_t written = ::write(descriptor, text.data(), text.size());
-        if (written < 0 && errno == EINTR) continue;
-        if (written < 0) fail(path, "written", errno);
-        text.remove_prefix(static_cast<std::size_t>(written));
-    }
-}
 
 /// A new file beside the target, removed again unless it took the target's name.
 class FileBeside {
@@ -103,6 +108,13 @@ class FileBeside {
     Descriptor descriptor_;
     bool is_in_place_ = false;
 };
+
+}  // namespace output_files
+
+namespace {
+
+using output_files::Descriptor;
+using output_files::FileBeside;
 
 /// Permissions of a file made in the usual way.
 mode_t mode_of_new_files() {
