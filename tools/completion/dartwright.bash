@@ -28,7 +28,10 @@ _dartwright_values() {
         --dart | --with) _dartwright_names dart "$file" ;;
         --seam) _dartwright_names seam "$file" ;;
         --hold | --press | --line) _dartwright_names edge "$file" ;;
-        --format) printf '%s\n' text json ;;
+        --format)
+            printf '%s\n' text json
+            [[ ${COMP_WORDS[1]} == assess ]] && printf '%s\n' csv junit tap html
+            ;;
     esac
 }
 
