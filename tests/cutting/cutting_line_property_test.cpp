@@ -117,6 +117,20 @@ TEST(CuttingLine, keeps_the_allowance_beside_a_dart_near_a_corner) {
     }
 }
 
+// A neck narrower than its allowance is wide: the allowance of the shoulder's end would reach over the fold.
+TEST(CuttingLine, is_cut_off_at_the_fold) {
+    Piece piece = testing::straight_piece({{0, 0}, {150, 0}, {150, 200}, {12, 215}, {6, 195}, {0, 195}},
+                                          {10, 15, 20, 20, 20, 0});
+    piece.cut = Cut{1, "edge 5", false, {}};
+    const CuttingLine line = cutting_line(piece);
+    EXPECT_TRUE(is_simple(line.points));
+    double least = 1;
+    for (const Point p : line.points) least = std::min(least, p.x);
+    EXPECT_NEAR(least, 0, 1e-5);
+    EXPECT_EQ(line.notes, (std::vector<std::string>{
+                              "an allowance that reached over the fold, \"edge 5\", is cut off along it"}));
+}
+
 double farthest_apart(const std::vector<Point>& a, const std::vector<Point>& b) {
     double most = 0;
     for (const Point p : a) most = std::max(most, distance_to_line(b, p));

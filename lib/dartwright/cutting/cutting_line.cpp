@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/cutting/clean_up.hpp"
+#include "dartwright/cutting/fold_trim.hpp"
 #include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -117,6 +118,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);
     line.notes = std::move(raw.notes);
+    cutting::trim_at_fold(piece, line);
     return line;
 }
 
