@@ -90,6 +90,13 @@ std::string without_name(const std::string& message, const std::string& path) {
     return message.compare(0, lead.size(), lead) == 0 ? message.substr(lead.size()) : message;
 }
 
+std::string all_problems(const InvalidPattern& invalid) {
+    std::string words;
+    for (const FileProblem& problem : invalid.problems)
+        words += (words.empty() ? "" : "; also ") + words_of(problem);
+    return words;
+}
+
 std::string shown_path(const std::string& path) {
     if (path.empty()) return "''";
     return path == "-" ? "standard input" : clean_text(path);

@@ -37,6 +37,9 @@ std::string first_problem_of_other(const InvalidPattern& invalid);
 /// A message without the file's name that every message of a reader begins with.
 std::string without_name(const std::string& message, const std::string& path);
 
+/// All of them, still on one line: no other command lists those of a rule.
+std::string all_problems(const InvalidPattern& invalid);
+
 /// The file's name for a person.
 std::string shown_path(const std::string& path);
 

@@ -4,7 +4,6 @@
 #include <cctype>
 #include <cmath>
 #include <nlohmann/json.hpp>
-#include <sstream>
 
 #include "arguments.hpp"
 #include "checked_file.hpp"
@@ -84,6 +83,37 @@ PrintRequest request_of(const Arguments& arguments) {
     return request;
 }
 
+std::string without_spaces_around(const std::string& words) {
+    const std::size_t start = words.find_first_not_of(' ');
+    return start == std::string::npos ? "" : words.substr(start, words.find_last_not_of(' ') + 1 - start);
+}
+
+/// The names between commas; a name that has commas itself is known by the pattern, the longest first.
+std::vector<std::string> names_in_list(const std::string& list, const Pattern& pattern) {
+    std::vector<std::string> names;
+    for (std::size_t from = 0; from < list.size();) {
+        std::size_t end = std::min(list.find(',', from), list.size());
+        for (std::size_t longer = list.size(); longer > end; longer = list.rfind(',', longer - 1)) {
+            const std::string name = without_spaces_around(list.substr(from, longer - from));
+            const bool is_known = std::any_of(pattern.pieces.begin(), pattern.pieces.end(),
+                                              [&](const Piece& piece) { return piece.name == name; });
+            if (is_known) end = longer;
+            if (is_known) break;
+        }
+        names.push_back(without_spaces_around(list.substr(from, end - from)));
+        from = end + 1;
+    }
+    return names;
+}
+
+/// A file under another name would be taken for something else, and a pattern be replaced by mistake.
+void require_pdf(const Arguments& arguments) {
+    const std::string path = arguments.value("output").value_or("-");
+    const bool has_ending = path.size() > 4 && lower(path.substr(path.size() - 4)) == ".pdf";
+    if (path == "-" || has_ending || path.rfind("/dev/", 0) == 0) return;
+    throw WrongUse(path + ": the name of the pages ends in .pdf");
+}
+
 std::vector<std::string> names_wanted(const Arguments& arguments, const Pattern& pattern) {
     std::vector<std::string> names;
     const auto words = arguments.value("pieces");
@@ -91,13 +121,10 @@ std::vector<std::string> names_wanted(const Arguments& arguments, const Pattern&
         for (const Piece& piece : pattern.pieces) names.push_back(piece.name);
         return names;
     }
-    std::istringstream stream(*words);
-    for (std::string name; std::getline(stream, name, ',');) {
-        const std::size_t start = name.find_first_not_of(' ');
-        name = start == std::string::npos ? "" : name.substr(start, name.find_last_not_of(' ') + 1 - start);
+    for (std::string& name : names_in_list(*words, pattern)) {
         if (std::find(names.begin(), names.end(), piece_named(pattern, name).name) != names.end())
             throw WrongUse("--pieces names " + name + " twice");
-        names.push_back(name);
+        names.push_back(std::move(name));
     }
     if (names.empty()) throw WrongUse("--pieces names no piece");
     return names;
@@ -170,6 +197,7 @@ Json json_of(const PrintResult& result, const PrintRequest& request, const Notes
 ExitStatus run_print(const Arguments& arguments, Invocation& call) {
     require_positional(arguments, 1, 1, "the pattern file");
     const Format format = format_of(arguments);
+    require_pdf(arguments);
     PrintRequest request = request_of(arguments);
     const Pattern pattern = read_pattern_file(arguments.positional[0]);
     call.subject = shown_path(arguments.positional[0]);

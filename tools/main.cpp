@@ -12,6 +12,7 @@
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/files/rule_file.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "kept_memory.hpp"
@@ -66,6 +67,8 @@ struct Ending {
 Ending ending_of(const std::exception_ptr& thrown) {
     try {
         std::rethrow_exception(thrown);
+    } catch (const InvalidRule& error) {
+        return {ExitStatus::unreadable, error.file + ": " + all_problems(error), true};
     } catch (const InvalidPattern& error) {
         return {ExitStatus::unreadable, error.file + ": " + first_problem(error), true};
     } catch (const FileTrouble& error) {

@@ -122,18 +122,20 @@ struct Refused {
 };
 
 TEST(cut_command, refuses_in_one_line_and_writes_nothing) {
-    const Refused all[] = {{R"("allowance": {"joined": -1})", {}, 3, "/allowance/joined: found -1"},
-                           {R"("allowance": {"joined": 200})", {}, 4, "the widest that works is"},
-                           {R"("allowance": {"edges": [{"edge": "hem", "piece": "front", "width": 2}]})",
-                            {},
-                            2,
-                            "\"front\" has no edge \"hem\""},
-                           {R"("corners": [{"between": ["side", "neck"], "piece": "back", "kind": "met"}])",
-                            {},
-                            2,
-                            "\"back\" has no corner of \"side\" and \"neck\""},
-                           {R"("allowance": {})", {"--undecided", "-5mm"}, 2, "--undecided is -5mm"},
-                           {R"("allowance": {})", {"--undecided", "wide"}, 2, "wide"}};
+    const Refused all[] = {
+        {R"("allowance": {"joined": -1})", {}, 3, "/allowance/joined: found -1"},
+        {R"("allowance": {"joined": 200})", {}, 4, "the widest that works is"},
+        {R"("allowance": {"edges": [{"edge": "hem", "piece": "front", "width": 2}]})",
+         {},
+         2,
+         "\"front\" has no edge \"hem\""},
+        {R"("corners": [{"between": ["side", "neck"], "piece": "back", "kind": "met"}])",
+         {},
+         2,
+         "\"back\" has no corner of \"side\" and \"neck\""},
+        {R"("colour": 1, "allowance": {"joined": -1})", {}, 3, "also /allowance/joined: found -1"},
+        {R"("allowance": {})", {"--undecided", "-5mm"}, 2, "--undecided is -5mm"},
+        {R"("allowance": {})", {"--undecided", "wide"}, 2, "wide"}};
     for (const Refused& refused : all) {
         SCOPED_TRACE(refused.rule);
         const Folder folder;

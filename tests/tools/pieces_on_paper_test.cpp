@@ -78,5 +78,33 @@ TEST(print_command, leaves_an_existing_file_and_writes_nothing_where_it_refuses)
     EXPECT_TRUE(says_one_line(dartwright({"print", bodice, "-o", folder / "x.pdf", "--paper", "A5"}), "A4"));
 }
 
+TEST(print_command, writes_pages_only_to_a_name_that_says_so) {
+    const Folder folder;
+    const std::string pattern = text_of_file(bodice);
+    write_text(folder / "bodice.json", pattern);
+    const Ended ended =
+        dartwright({"print", folder / "bodice.json", "-o", folder / "bodice.json", "--overwrite"});
+    EXPECT_EQ(ended.status, 2);
+    EXPECT_TRUE(says_one_line(ended, ".pdf"));
+    EXPECT_EQ(text_of_file(folder / "bodice.json"), pattern);
+}
+
+TEST(print_command, finds_pieces_with_commas_in_their_names) {
+    const Folder folder;
+    std::string pattern = text_of_file(bodice);
+    for (std::size_t at = 0; (at = pattern.find("\"front\"", at)) != std::string::npos; at += 9)
+        pattern.replace(at, 7, "\"front, left\"");
+    write_text(folder / "bodice.json", pattern);
+    const Ended printed = dartwright({"print", folder / "bodice.json", "--pieces", "back, front, left", "-o",
+                                      folder / "pages.pdf", "--format", "json"});
+    ASSERT_EQ(printed.status, 0) << printed.err;
+    const Json account = Json::parse(printed.out);
+    ASSERT_EQ(account["pieces"].size(), 2u);
+    EXPECT_EQ(account["pieces"][1]["name"], "front, left");
+    EXPECT_TRUE(says_one_line(
+        dartwright({"print", folder / "bodice.json", "--pieces", "front", "-o", folder / "x.pdf"}),
+        "front, left"));
+}
+
 }  // namespace
 }  // namespace dartwright

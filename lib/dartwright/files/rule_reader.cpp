@@ -153,8 +153,7 @@ NotchRule read_notch_rule(Reading& reading, const JsonNode& node) {
 DartRule read_dart_rule(Reading& reading, const JsonNode& node) {
     const Fields fields(reading, node, "the darts of a rule", {"notched", "trim"});
     DartRule darts;
-    if (const JsonNode* notched = fields.optional("notched"))
-        darts.is_notched = read_flag(reading, *notched);
+    if (const JsonNode* notched = fields.optional("notched")) darts.is_notched = read_flag(reading, *notched);
     const JsonNode* trim = fields.optional("trim");
     if (!trim) return darts;
     const Fields parts(reading, *trim, "the trimming of darts", {"wider_than", "allowance"});
@@ -215,8 +214,11 @@ CuttingRule read_rule(std::string_view text, const std::string& file) {
     reading.problems = std::move(tree.problems);
     CuttingRule rule;
     if (tree.root) rule = read_rule_root(reading, *tree.root);
-    if (!reading.problems.empty()) throw InvalidPattern(file, in_order(std::move(reading.problems)));
-    return rule;
+    if (reading.problems.empty()) return rule;
+    std::vector<FileProblem> problems = in_order(std::move(reading.problems));
+    for (FileProblem& problem : problems)
+        if (problem.expected == "a pattern file") problem.expected = "a rule file";
+    throw InvalidRule(file, std::move(problems));
 }
 
 CuttingRule read_rule_file(const std::string& path) {
