@@ -40,6 +40,18 @@ TEST(text_box, anchors_move_the_box_along_the_words) {
     EXPECT_NEAR(upright_box(box_of(text)).low.y, 50 - width, 1e-9);
 }
 
+TEST(text_box, breaks_a_word_that_is_wider_than_its_line) {
+    const std::string word(40, 'x');
+    const std::vector<std::string> lines = wrapped("a " + word + " b", 6, 50);
+    std::string together;
+    for (const std::string& line : lines) {
+        EXPECT_LE(text_width(line, 6), 50);
+        together += line;
+    }
+    EXPECT_EQ(together, "a" + word + " b");
+    EXPECT_EQ(wrapped("前身頃", 6, 1), (std::vector<std::string>{"前", "身", "頃"}));
+}
+
 TEST(text_box, turned_boxes_meet_only_where_they_share_a_place) {
     const Vector slanted{std::sqrt(0.5), std::sqrt(0.5)};
     const TurnedBox level{{0, 0}, {1, 0}, 10, 2};

@@ -6,6 +6,7 @@
 #include "dartwright/drawing/scaled.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/drawing/text_column.hpp"
 
 namespace dartwright {
 namespace {
@@ -15,6 +16,7 @@ constexpr double foot_mm = 10;  // for the page number
 constexpr double word_size_mm = 3.6;
 constexpr double heading_size_mm = 5;
 constexpr double title_size_mm = 7.5;
+constexpr double foot_size_mm = 2.8;
 constexpr double block_gap_mm = 3;
 constexpr double column_gap_mm = 4;
 constexpr double indent_mm = 7;
@@ -185,11 +187,12 @@ class Flow {
 
     void number_pages() {
         for (std::size_t i = 0; i < pages_.size(); ++i) {
+            const std::string title = shortened(document_.title, foot_size_mm, 0.6 * size_.width_mm);
             const std::string words =
-                document_.title + " · page " + std::to_string(i + 1) + " of " + std::to_string(pages_.size());
+                title + " · page " + std::to_string(i + 1) + " of " + std::to_string(pages_.size());
             pages_[i].groups[0].items.push_back(DrawnText{words,
                                                           {size_.width_mm / 2, page_margin_mm},
-                                                          2.8,
+                                                          foot_size_mm,
                                                           Anchor::middle,
                                                           0,
                                                           look::pencil,

@@ -7,6 +7,7 @@
 #include "dartwright/drawing/label_places.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/drawing/text_column.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/predicates.hpp"
 
@@ -110,7 +111,9 @@ class LayDrawer {
     }
 
     static Label words_at(const LaidPiece& piece, Point middle) {
-        DrawnText name{piece.name, {}, lay_word_size_mm, Anchor::middle, 0, look::ink, std::nullopt, true};
+        constexpr double longest_name_mm = 60;
+        const std::string shown = shortened(piece.name, lay_word_size_mm, longest_name_mm);
+        DrawnText name{shown, {}, lay_word_size_mm, Anchor::middle, 0, look::ink, std::nullopt, true};
         DrawnText how{piece.how, {}, lay_small_size_mm, Anchor::middle, 0, look::ink, std::nullopt, false};
         std::vector<DrawnText> lines{name, how};
         if (piece.is_mirrored) {
@@ -123,7 +126,9 @@ class LayDrawer {
     DrawnGroup words() const {
         DrawnGroup group{"words", {}, {}};
         const double top = lay_margin_mm + foot_space_mm + lay_.width_mm / lay_scale;
-        add(group, look_.title, {lay_margin_mm, top + 8}, lay_title_size_mm, true);
+        constexpr double longest_title_mm = 240;
+        add(group, shortened(look_.title, lay_title_size_mm, longest_title_mm), {lay_margin_mm, top + 8},
+            lay_title_size_mm, true);
         const double below = lay_margin_mm + foot_space_mm;
         add(group, look_.is_folded ? "fold of the cloth" : "selvedge", {lay_margin_mm, below - 5},
             lay_small_size_mm, false);

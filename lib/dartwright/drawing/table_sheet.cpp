@@ -5,6 +5,7 @@
 
 #include "dartwright/drawing/finding_tags.hpp"
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/text_column.hpp"
 
 namespace dartwright {
 
@@ -163,7 +164,9 @@ DrawnGroup contents(const std::vector<DrawnPiece>& pieces, const SheetNotes& not
     DrawnGroup all;
     double y = 0;
     if (!notes.title.empty()) {
-        DrawnText title = words_at({0, -look::title_size}, look::title_size, notes.title);
+        constexpr double longest_title_mm = 500;
+        DrawnText title = words_at({0, -look::title_size}, look::title_size,
+                                   shortened(notes.title, look::title_size, longest_title_mm));
         title.is_bold = true;
         all.groups.push_back({"title", {title}, {}});
         y -= 2 * look::title_size;

@@ -45,6 +45,34 @@ double text_width(const std::string& words, double size_mm, bool is_bold) {
     return line_width(words, {size_mm, is_bold});
 }
 
+namespace {
+
+/// Bytes up to the end of the character that begins there: those that carry one on begin with the bits 10.
+std::size_t next_character(const std::string& words, std::size_t at) {
+    do {
+        ++at;
+    } while (at < words.size() && (static_cast<unsigned char>(words[at]) & 0xC0u) == 0x80);
+    return at;
+}
+
+/// A word in parts that are no wider; a part has one character at least.
+std::vector<std::string> broken(const std::string& word, double size_mm, double width_mm, bool is_bold) {
+    std::vector<std::string> parts;
+    for (std::size_t from = 0; from < word.size();) {
+        std::size_t end = next_character(word, from);
+        while (end < word.size()) {
+            const std::size_t longer = next_character(word, end);
+            if (text_width(word.substr(from, longer - from), size_mm, is_bold) > width_mm) break;
+            end = longer;
+        }
+        parts.push_back(word.substr(from, end - from));
+        from = end;
+    }
+    return parts;
+}
+
+}  // namespace
+
 std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm, bool is_bold) {
     std::vector<std::string> lines;
     std::istringstream stream(words);
@@ -52,8 +80,10 @@ std::vector<std::string> wrapped(const std::string& words, double size_mm, doubl
         const std::string longer = lines.empty() ? word : lines.back() + " " + word;
         if (!lines.empty() && text_width(longer, size_mm, is_bold) <= width_mm)
             lines.back() = longer;
-        else
+        else if (text_width(word, size_mm, is_bold) <= width_mm)
             lines.push_back(word);
+        else
+            for (const std::string& part : broken(word, size_mm, width_mm, is_bold)) lines.push_back(part);
     }
     return lines;
 }

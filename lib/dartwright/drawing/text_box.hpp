@@ -22,7 +22,7 @@ inline constexpr double halo_width_em = 0.3;
 /// Width of the words in mm. O(letters).
 double text_width(const std::string& words, double size_mm, bool is_bold = false);
 
-/// The words broken at blanks into lines of at most the width; a longer word is a line of its own.
+/// The words broken at blanks into lines of at most the width; a longer word is broken too.
 std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm,
                                  bool is_bold = false);
 
