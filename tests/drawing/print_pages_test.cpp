@@ -6,6 +6,9 @@
 #include <cmath>
 
 #include "dartwright/drawing/packing.hpp"
+#include "dartwright/drawing/printed_piece.hpp"
+#include "dartwright/drawing/text_box.hpp"
+#include "dartwright/files/pattern_file.hpp"
 
 namespace dartwright {
 namespace {
@@ -126,6 +129,75 @@ TEST(print_pages, refuse_what_does_not_fit_and_say_what_would) {
     request.margin_mm = 200;
     EXPECT_THROW(print_pages({rectangle("one", {10, 10})}, request), std::invalid_argument);
     EXPECT_THROW(print_pages({}, on_paper("A4")), std::invalid_argument);
+}
+
+// Two pages are needed either way: the lower piece is to lie on the second one, not across the joint.
+TEST(print_pages, divide_no_piece_that_a_page_holds) {
+    PrintRequest request;
+    request.paper = {"A0", 841, 1189};
+    const PrintResult result =
+        print_pages({rectangle("front", {640, 620}), rectangle("back", {400, 600})}, request);
+    EXPECT_EQ(result.sheet.tiles.size(), 2u);
+    for (const SheetPiece& piece : result.sheet.pieces) EXPECT_EQ(piece.tiles.size(), 1u) << piece.name;
+}
+
+const DrawnText* text_with(const DrawnGroup& group, const std::string& words) {
+    for (const DrawnItem& item : group.items)
+        if (const DrawnText* text = std::get_if<DrawnText>(&item); text && text->words == words) return text;
+    for (const DrawnGroup& inner : group.groups)
+        if (const DrawnText* text = text_with(inner, words)) return text;
+    return nullptr;
+}
+
+bool is_on_one_page(const SheetPiece& piece, const DrawnText& text, const TileGrid& grid) {
+    const Box box = upright_box(box_of(text));
+    return std::any_of(piece.tiles.begin(), piece.tiles.end(), [&](Tile tile) {
+        const Box cell = cell_of(grid, tile);
+        return box.low.x > cell.low.x && box.high.x < cell.high.x && box.low.y > cell.low.y &&
+               box.high.y < cell.high.y;
+    });
+}
+
+PrintResult printed_bodice(bool is_grain_turned) {
+    Pattern pattern =
+        read_pattern_file(DARTWRIGHT_SOURCE_DIR + std::string("/fixtures/workshop/chorus-bodice.json"));
+    std::vector<PrintedPiece> pieces;
+    for (Piece& piece : pattern.pieces) {
+        if (is_grain_turned) std::swap(piece.grain->from, piece.grain->to);
+        pieces.push_back(printed_piece(piece, pattern, {pattern.name, "12", "spring", pattern.unit}));
+    }
+    PrintRequest request;
+    request.paper = {"A4", 210, 297};
+    return print_pages(pieces, request);
+}
+
+TEST(print_pages, keep_labels_off_the_joints) {
+    for (const bool is_grain_turned : {false, true}) {
+        const PrintResult result = printed_bodice(is_grain_turned);
+        for (const SheetPiece& piece : result.sheet.pieces) {
+            for (const std::string& words :
+                 {piece.name, std::string("chorus bodice"), std::string("spring")}) {
+                const DrawnText* const text = text_with(piece.drawing, words);
+                ASSERT_NE(text, nullptr) << words;
+                EXPECT_TRUE(is_on_one_page(piece, *text, result.sheet.grid)) << piece.name << ": " << words;
+            }
+        }
+    }
+}
+
+// A grain that was drawn downwards turns the piece, not its words.
+TEST(print_pages, have_upright_words_whichever_way_the_grain_was_drawn) {
+    for (const SheetPiece& piece : printed_bodice(true).sheet.pieces)
+        EXPECT_NEAR(text_with(piece.drawing, piece.name)->angle_rad, 0, 1e-9) << piece.name;
+}
+
+// Some hundred pieces are packed on a sheet that somebody can still find his way on.
+TEST(print_pages, are_no_more_than_sixteen_in_a_row) {
+    std::vector<PrintedPiece> pieces;
+    for (int i = 0; i < 60; ++i) pieces.push_back(rectangle(std::to_string(i), {150.0 + i, 300.0 - 2 * i}));
+    PrintRequest request;
+    request.paper = {"A4", 210, 297};
+    EXPECT_LE(print_pages(pieces, request).sheet.grid.columns, 16u);
 }
 
 }  // namespace

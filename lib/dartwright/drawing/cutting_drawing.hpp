@@ -14,6 +14,8 @@ struct CuttingLabel {
     std::string size;
     std::string date;  ///< as the user writes it
     Unit unit = Unit::mm;
+    /// Where pages are joined, in the piece's own coordinates: words keep clear of these lines if they can.
+    std::vector<Line> joints = {};
 };
 
 /// A piece as it is cut, at true size and in its own coordinates: a layer of its name, in it the layers

@@ -6,6 +6,7 @@
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/piece_words.hpp"
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/text_column.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -77,7 +78,9 @@ class CuttingWords {
         : cut_(cut),
           label_(label),
           taken_(taken),
-          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, label_chord_error_mm).points) {}
+          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, label_chord_error_mm).points) {
+        for (const Line& joint : label.joints) joints_.add(joint.a, joint.b);
+    }
 
     DrawnGroup write() {
         write_fold();
@@ -103,7 +106,21 @@ class CuttingWords {
         for (const DrawnText& line : label) group_.items.push_back(line);
     }
 
+    bool is_clear_of_joints(const Label& label) const {
+        return label_.joints.empty() || joints_.meetings(label, look::clear_of_lines) == 0;
+    }
+
+    bool put_off_joints(const std::vector<Label>& candidates, double clear_mm) {
+        for (const Label& label : candidates) {
+            if (!is_clear_of_joints(label) || !fits(label, clear_mm)) continue;
+            put(label);
+            return true;
+        }
+        return false;
+    }
+
     bool put_if_fits(const std::vector<Label>& candidates, double clear_mm) {
+        if (put_off_joints(candidates, clear_mm)) return true;
         for (const Label& label : candidates) {
             if (!fits(label, clear_mm)) continue;
             put(label);
@@ -174,6 +191,12 @@ class CuttingWords {
         return all;
     }
 
+    /// The name of a dart or a mark, which stands in one line; a very long one is cut short.
+    static std::string name_in_drawing(const std::string& name) {
+        constexpr double longest_name_mm = 120;
+        return shortened(name, look::small_size, longest_name_mm);
+    }
+
     void write_darts() {
         const std::vector<NamedWedge> all = wedges();
         for (std::size_t i = 0; i < all.size(); ++i)
@@ -192,7 +215,8 @@ class CuttingWords {
     }
 
     void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
-        std::vector<DrawnText> words{label_text(look::ink, look::small_size, all[mine].name)};
+        std::vector<DrawnText> words{
+            label_text(look::ink, look::small_size, name_in_drawing(all[mine].name))};
         words.back().is_bold = true;
         put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
             std::vector<Label> candidates = words_beside(all[mine].wedge, lines);
@@ -206,7 +230,8 @@ class CuttingWords {
     void write_marks() {
         for (const Mark& mark : cut_.piece.marks) {
             if (mark.name.empty()) continue;
-            const std::vector<DrawnText> words{label_text(look::pencil, look::small_size, mark.name)};
+            const std::vector<DrawnText> words{
+                label_text(look::pencil, look::small_size, name_in_drawing(mark.name))};
             const LineMark* line = std::get_if<LineMark>(&mark.what);
             put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
                 return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, Hand::either)
@@ -224,8 +249,10 @@ class CuttingWords {
                 lines.push_back(label_text(look::ink, small, line));
         };
         add(label_.pattern);
-        lines.push_back(label_text(look::ink, size_mm, cut_.piece.name));
-        lines.back().is_bold = true;
+        for (const std::string& line : wrapped(cut_.piece.name, size_mm, widest_in_sizes * size_mm, true)) {
+            lines.push_back(label_text(look::ink, size_mm, line));
+            lines.back().is_bold = true;
+        }
         if (cut_.piece.cut) add(cut_words(*cut_.piece.cut));
         if (!label_.size.empty()) add("size " + label_.size);
         for (const std::string& words : allowance_words(cut_, label_.unit)) add(words);
@@ -241,15 +268,21 @@ class CuttingWords {
                           look::largest_name_size);
     }
 
+    std::vector<Label> labels(double share) const {
+        const std::vector<DrawnText> lines = label_lines(share * name_size());
+        std::vector<Label> candidates;
+        for (const Point centre : places_inside(flat_)) candidates.push_back(centred_block(lines, centre, 0));
+        return candidates;
+    }
+
     void write_label() {
-        const std::vector<Point> places = places_inside(flat_);
         constexpr double clear_of_label = 4;
-        for (const double share : {1.0, 0.85, 0.7, 0.55, 0.45, 0.35}) {
-            const std::vector<DrawnText> lines = label_lines(share * name_size());
-            std::vector<Label> candidates;
-            for (const Point centre : places) candidates.push_back(centred_block(lines, centre, 0));
-            if (put_if_fits(candidates, clear_of_label)) return;
-        }
+        // Somewhat smaller rather than over a joint, but not so small that it is overlooked.
+        if (!label_.joints.empty())
+            for (const double share : {1.0, 0.85, 0.7, 0.55})
+                if (put_off_joints(labels(share), clear_of_label)) return;
+        for (const double share : {1.0, 0.85, 0.7, 0.55, 0.45, 0.35})
+            if (put_if_fits(labels(share), clear_of_label)) return;
         put_below(label_lines(0.5 * look::piece_name_size));
     }
 
@@ -260,6 +293,7 @@ class CuttingWords {
     const CuttingLabel& label_;
     TakenPlaces& taken_;
     std::vector<Point> flat_;
+    TakenPlaces joints_;
     DrawnGroup group_{"words", {}, {}};
 };
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <set>
+#include <optional>
 #include <stdexcept>
 
 namespace dartwright {
@@ -27,22 +27,34 @@ bool is_apart(const Lying& a, const Lying& b, double gap_mm) {
            b.bottom + gap <= a.top;
 }
 
-using Cells = std::set<std::pair<long, long>>;
+/// Columns and rows of cells, from the first to the last that a box reaches into.
+struct Cells {
+    std::size_t left;
+    std::size_t top;
+    std::size_t right;
+    std::size_t bottom;
+    std::size_t count() const { return (right - left + 1) * (bottom - top + 1); }
+};
 
-/// Columns and rows of cells that the box reaches into.
 Cells cells_under(const Lying& box, const TileGrid& grid) {
+    const auto cell = [&grid](double at, double step) {
+        return static_cast<std::size_t>(std::max(0.0, std::floor((at - grid.overlap_mm / 2) / step)));
+    };
     const double step_x = grid.window_width_mm - grid.overlap_mm;
     const double step_y = grid.window_height_mm - grid.overlap_mm;
-    const auto cell = [&grid](double at, double step) {
-        return std::max(0L, static_cast<long>(std::floor((at - grid.overlap_mm / 2) / step)));
-    };
-    const long last_column =
-        std::min(cell(box.right - rounding_mm, step_x), static_cast<long>(grid.columns) - 1);
-    Cells cells;
-    for (long x = cell(box.left + rounding_mm, step_x); x <= last_column; ++x)
-        for (long y = cell(box.top + rounding_mm, step_y); y <= cell(box.bottom - rounding_mm, step_y); ++y)
-            cells.insert({x, y});
+    const std::size_t last_column = grid.columns - 1;
+    Cells cells{
+        std::min(cell(box.left + rounding_mm, step_x), last_column), cell(box.top + rounding_mm, step_y),
+        std::min(cell(box.right - rounding_mm, step_x), last_column), cell(box.bottom - rounding_mm, step_y)};
+    cells.right = std::max(cells.right, cells.left);
+    cells.bottom = std::max(cells.bottom, cells.top);
     return cells;
+}
+
+std::vector<double> sorted_once(std::vector<double> places) {
+    std::sort(places.begin(), places.end());
+    places.erase(std::unique(places.begin(), places.end()), places.end());
+    return places;
 }
 
 class Packer {
@@ -51,14 +63,14 @@ class Packer {
 
     Point place(const Extent& size) {
         std::optional<Lying> best;
-        std::array<double, 4> best_cost{};
+        Cost best_cost{};
+        const std::vector<double> rows = tops();
         for (const double left : lefts()) {
-            if (left + size.width_mm > request_.width_mm + rounding_mm) continue;
-            for (const double top : tops()) {
+            if (left + size.width_mm > request_.width_mm + rounding_mm) break;
+            for (const double top : rows) {
                 const Lying box{left, top, left + size.width_mm, top + size.height_mm};
-                if (!is_free(box)) continue;
-                const std::array<double, 4> cost{new_cells(box), std::max(bottom_, box.bottom), top, left};
-                if (best && cost >= best_cost) continue;
+                const Cost cost = cost_of(box);
+                if ((best && cost >= best_cost) || !is_free(box)) continue;
                 best = box;
                 best_cost = cost;
             }
@@ -69,6 +81,28 @@ class Packer {
     }
 
   private:
+    /// Pages that are new, pages to be joined if that is asked, how far down the sheet then reaches, and the
+    /// place.
+    using Cost = std::array<double, 5>;
+
+    Cost cost_of(const Lying& box) const {
+        double fresh = 0;
+        double joints = 0;
+        if (request_.grid) {
+            const Cells cells = cells_under(box, *request_.grid);
+            if (request_.is_undivided) joints = static_cast<double>(cells.count());
+            for (std::size_t row = cells.top; row <= cells.bottom; ++row)
+                for (std::size_t column = cells.left; column <= cells.right; ++column)
+                    fresh += is_opened(row, column) ? 0 : 1;
+        }
+        return {fresh, joints, std::max(bottom_, box.bottom), box.top, box.left};
+    }
+
+    bool is_opened(std::size_t row, std::size_t column) const {
+        const std::size_t cell = row * request_.grid->columns + column;
+        return cell < opened_.size() && opened_[cell];
+    }
+
     std::vector<double> lefts() const {
         std::vector<double> found{0};
         for (const Lying& box : lying_) found.push_back(box.right + request_.gap_mm);
@@ -77,7 +111,7 @@ class Packer {
             for (double x = step; x < request_.width_mm; x += step)
                 found.push_back(x + request_.grid->overlap_mm / 2);
         }
-        return found;
+        return sorted_once(std::move(found));
     }
 
     std::vector<double> tops() const {
@@ -88,7 +122,7 @@ class Packer {
             for (double y = step; y < bottom_ + step; y += step)
                 found.push_back(y + request_.grid->overlap_mm / 2);
         }
-        return found;
+        return sorted_once(std::move(found));
     }
 
     bool is_free(const Lying& box) const {
@@ -96,22 +130,21 @@ class Packer {
                            [&](const Lying& other) { return is_apart(box, other, request_.gap_mm); });
     }
 
-    double new_cells(const Lying& box) const {
-        if (!request_.grid) return 0;
-        const Cells cells = cells_under(box, *request_.grid);
-        return static_cast<double>(std::count_if(cells.begin(), cells.end(),
-                                                 [&](const auto& cell) { return opened_.count(cell) == 0; }));
-    }
-
     void take(const Lying& box) {
         lying_.push_back(box);
         bottom_ = std::max(bottom_, box.bottom);
-        if (request_.grid) opened_.merge(cells_under(box, *request_.grid));
+        if (!request_.grid) return;
+        const Cells cells = cells_under(box, *request_.grid);
+        const std::size_t columns = request_.grid->columns;
+        opened_.resize(std::max(opened_.size(), (cells.bottom + 1) * columns));
+        for (std::size_t row = cells.top; row <= cells.bottom; ++row)
+            for (std::size_t column = cells.left; column <= cells.right; ++column)
+                opened_[row * columns + column] = true;
     }
 
     const PackRequest& request_;
     std::vector<Lying> lying_;
-    Cells opened_;
+    std::vector<bool> opened_;  ///< row by row
     double bottom_ = 0;
 };
 

@@ -143,6 +143,7 @@ PrintResult print_pages(const std::vector<PrintedPiece>& pieces, const PrintRequ
     const std::vector<SheetPiece> lying = pieces_to_place(pieces, request);
     PrintResult result;
     result.sheet = request.paper.is_roll() ? sheet_on_roll(lying, request) : sheet_on_pages(lying, request);
+    if (!request.paper.is_roll()) result.sheet = with_words_off_joints(std::move(result.sheet), pieces);
     result.has_cover = !is_large(request.paper);
     TilePage page;
     page.pages = result.sheet.tiles.size() + (result.has_cover ? 1 : 0);

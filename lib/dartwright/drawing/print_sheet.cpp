@@ -73,6 +73,10 @@ void add_stretches(const DrawnGroup& group, std::vector<Stretch>& found) {
     for (const DrawnGroup& inner : group.groups) add_stretches(inner, found);
 }
 
+bool is_meeting(const Box& a, const Box& b) {
+    return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
+}
+
 /// The cells that any line, words or the cloth of the piece reach into.
 std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
     std::vector<Stretch> stretches;
@@ -81,6 +85,7 @@ std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
     for (std::size_t row = 0; row < grid.rows; ++row) {
         for (std::size_t column = 0; column < grid.columns; ++column) {
             const Box cell = cell_of(grid, {row, column});
+            if (!is_meeting(cell, piece.box)) continue;
             const bool is_drawn_on = std::any_of(stretches.begin(), stretches.end(), [&](const Stretch& s) {
                 return is_reaching_into(cell, s.from, s.to);
             });
@@ -97,6 +102,7 @@ SheetPiece moved_piece(const SheetPiece& piece, Vector shift) {
     result.drawing = moved(piece.drawing, shift);
     for (Point& p : result.cutting_line) p = p + shift;
     result.box = {piece.box.low + shift, piece.box.high + shift};
+    result.motion = then(piece.motion, shift_by(shift));
     return result;
 }
 
@@ -133,6 +139,28 @@ PrintSheet sheet_of(std::vector<SheetPiece> pieces, TileGrid grid) {
     return sheet;
 }
 
+bool is_within(const Box& inner, const Box& outer) {
+    return inner.low.x >= outer.low.x && inner.low.y >= outer.low.y && inner.high.x <= outer.high.x &&
+           inner.high.y <= outer.high.y;
+}
+
+/// The joints that go through the piece, in its own coordinates.
+std::vector<Line> joints_on(const SheetPiece& piece, const TileGrid& grid) {
+    const Motion back = inverse(piece.motion);
+    const Box& box = piece.box;
+    std::vector<Line> joints;
+    const auto add = [&](Point a, Point b) { joints.push_back({apply(back, a), apply(back, b)}); };
+    for (std::size_t column = 0; column + 1 < grid.columns; ++column) {
+        const double x = cell_of(grid, {0, column}).high.x;
+        if (x > box.low.x && x < box.high.x) add({x, box.low.y}, {x, box.high.y});
+    }
+    for (std::size_t row = 0; row + 1 < grid.rows; ++row) {
+        const double y = cell_of(grid, {row, 0}).low.y;
+        if (y > box.low.y && y < box.high.y) add({box.low.x, y}, {box.high.x, y});
+    }
+    return joints;
+}
+
 /// The pieces' numbers by area, by height and by width, the largest first.
 std::vector<std::vector<std::size_t>> orders_of(const std::vector<SheetPiece>& pieces) {
     const auto sorted_by = [&](const auto& size) {
@@ -164,8 +192,11 @@ Columns columns_for(const std::vector<SheetPiece>& pieces, const GridRequest& re
     const auto columns = [&](double width) {
         return static_cast<std::size_t>(std::max(1.0, std::ceil((width - request.grid.overlap_mm) / step)));
     };
-    // With every piece in columns of its own there is room for each to begin a page.
-    return {columns(widest), std::max(columns(widest), columns(all) + pieces.size() - 1)};
+    // With every piece in columns of its own there is room for each to begin a page. On a sheet wider than
+    // this many pages nobody would find his way.
+    constexpr std::size_t most_columns = 16;
+    const std::size_t useful = std::min(most_columns, columns(all) + pieces.size() - 1);
+    return {columns(widest), std::max(columns(widest), useful)};
 }
 
 }  // namespace
@@ -175,7 +206,7 @@ SheetPiece upright(const PrintedPiece& piece) {
     // A grain that stands upright already to rounding leaves every number as it is.
     constexpr double rounding_rad = 1e-12;
     const Motion motion = std::abs(angle(turn)) < rounding_rad ? Motion{} : turn;
-    SheetPiece result{piece.name, carried(piece.drawing, motion), piece.cutting_line, {}, {}};
+    SheetPiece result{piece.name, carried(piece.drawing, motion), piece.cutting_line, {}, {}, motion};
     for (Point& p : result.cutting_line) p = apply(motion, p);
     result.box = bounds(result.drawing).value_or(Box{});
     for (const Point p : result.cutting_line) result.box = joined(result.box, {p, p});
@@ -184,6 +215,19 @@ SheetPiece upright(const PrintedPiece& piece) {
     return result;
 }
 
+namespace {
+/// Fewer pages; of as many, those on which fewer pieces are divided.
+bool is_better(const PrintSheet& a, const PrintSheet& b) {
+    if (a.tiles.size() != b.tiles.size()) return a.tiles.size() < b.tiles.size();
+    const auto parts = [](const PrintSheet& sheet) {
+        std::size_t count = 0;
+        for (const SheetPiece& piece : sheet.pieces) count += piece.tiles.size();
+        return count;
+    };
+    return parts(a) < parts(b);
+}
+}  // namespace
+
 PrintSheet tiled_sheet(const std::vector<SheetPiece>& pieces, const GridRequest& request) {
     const Columns columns = columns_for(pieces, request);
     std::optional<PrintSheet> best;
@@ -191,19 +235,33 @@ PrintSheet tiled_sheet(const std::vector<SheetPiece>& pieces, const GridRequest&
         TileGrid grid = request.grid;
         grid.columns = count;
         for (const std::vector<std::size_t>& order : orders_of(pieces)) {
-            PrintSheet sheet =
-                sheet_of(placed(pieces, order, {{}, sheet_width(grid), request.gap_mm, grid}), grid);
-            if (!best || sheet.tiles.size() < best->tiles.size()) best = std::move(sheet);
+            for (const bool is_undivided : {false, true}) {
+                const PackRequest wanted{{}, sheet_width(grid), request.gap_mm, grid, is_undivided};
+                PrintSheet sheet = sheet_of(placed(pieces, order, wanted), grid);
+                if (!best || is_better(sheet, *best)) best = std::move(sheet);
+            }
         }
     }
     return *best;
+}
+
+PrintSheet with_words_off_joints(PrintSheet sheet, const std::vector<PrintedPiece>& pieces) {
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        SheetPiece& piece = sheet.pieces[i];
+        const std::vector<Line> joints = joints_on(piece, sheet.grid);
+        if (joints.empty() || !pieces[i].drawn_off) continue;
+        DrawnGroup drawing = carried(pieces[i].drawn_off(joints), piece.motion);
+        const std::optional<Box> box = bounds(drawing);
+        if (box && is_within(*box, piece.box)) piece.drawing = std::move(drawing);
+    }
+    return sheet_of(std::move(sheet.pieces), sheet.grid);
 }
 
 PrintSheet single_sheet(const std::vector<SheetPiece>& pieces, const GridRequest& request) {
     std::optional<PrintSheet> best;
     for (const std::vector<std::size_t>& order : orders_of(pieces)) {
         std::vector<SheetPiece> lying =
-            placed(pieces, order, {{}, request.grid.window_width_mm, request.gap_mm, {}});
+            placed(pieces, order, {{}, request.grid.window_width_mm, request.gap_mm, {}, false});
         TileGrid grid = request.grid;
         grid.window_height_mm = depth_of(lying);
         if (!best || grid.window_height_mm < best->grid.window_height_mm)

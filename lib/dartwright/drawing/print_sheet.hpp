@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -15,6 +16,8 @@ struct PrintedPiece {
     std::vector<Point> cutting_line;      ///< a closed polygon
     double grain_rad = 0;                 ///< direction of the grain, which is to stand upright
     std::vector<std::string> notes = {};  ///< what is to be said of its cutting
+    /// The same drawing with its words clear of these lines, where there is room; none if it has no words.
+    std::function<DrawnGroup(const std::vector<Line>& joints)> drawn_off = {};
 };
 
 /// A piece on the big sheet (its upper left corner is the origin, y up).
@@ -24,6 +27,7 @@ struct SheetPiece {
     std::vector<Point> cutting_line;  ///< empty for what is no piece
     Box box;                          ///< of all that is drawn
     std::vector<Tile> tiles;          ///< the pages whose cells show some of it, row by row
+    Motion motion = {};               ///< from the piece's own coordinates
 };
 
 struct PrintSheet {
@@ -42,8 +46,13 @@ SheetPiece upright(const PrintedPiece& piece);
 
 /// All pieces on one sheet of windows: every width up to that of the pieces in one row is tried, with the
 /// pieces in the order of their area, height and width; that with the fewest pages is taken, of several the
-/// one with the fewest columns. O(columns n^4).
+/// one that divides the fewest pieces, and of those the one with the fewest columns. O(columns n^3), and n^4
+/// at worst.
 PrintSheet tiled_sheet(const std::vector<SheetPiece>& pieces, const GridRequest& request);
+
+/// The sheet with the words of its pieces off the joints of its pages, as far as there is room for them.
+/// `pieces` are those of the sheet, in its order; the sheet may hold more.
+PrintSheet with_words_off_joints(PrintSheet sheet, const std::vector<PrintedPiece>& pieces);
 
 /// All pieces on one page as wide as the window, and as long as they need: the window's height is chosen.
 /// Precondition: no piece is wider (std::invalid_argument).
