@@ -4,10 +4,8 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
-#include <map>
 
 #include "assessing/drafts.hpp"
-#include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 
@@ -16,6 +14,8 @@ namespace {
 
 using testing::dart_item;
 using testing::image;
+using testing::lost;
+using testing::Lost;
 using testing::piece_of;
 
 const PreparedExercise& side_exercise() {
@@ -38,17 +38,6 @@ Pattern draft_by(const PivotRequest& request) {
 Pattern right_draft() {
     return draft_by(asked_pivot());
 }
-
-/// Criteria that lost marks, with the worst rung; everything that lost is in the message of a failure.
-std::map<std::string, std::string> lost(const Assessment& assessment) {
-    std::map<std::string, std::string> out;
-    if (!assessment.unread.empty()) out["unread"] = assessment.unread;
-    for (const JudgedTask& task : assessment.tasks)
-        for (const JudgedCriterion& each : task.criteria)
-            if (each.marks != each.of) out[word_of(each.criterion)] = each.rung;
-    return out;
-}
-using Lost = std::map<std::string, std::string>;
 
 Lost lost_by(const Pattern& draft) {
     return lost(assess(side_exercise(), draft));

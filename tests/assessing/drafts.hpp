@@ -2,7 +2,11 @@
 
 // Drafts of a class: what students hand in, right and wrong, each with one thing changed.
 
+#include <map>
+#include <string>
+
 #include "dartwright/assessing/assess.hpp"
+#include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "support/generated_pieces.hpp"
@@ -51,6 +55,30 @@ inline Pattern renamed(Pattern pattern) {
     }
     pattern.seams.clear();
     return pattern;
+}
+
+/// Criteria that lost marks, with the worst rung.
+using Lost = std::map<std::string, std::string>;
+inline Lost lost(const Assessment& assessment) {
+    Lost out;
+    if (!assessment.unread.empty()) out["unread"] = assessment.unread;
+    for (const JudgedTask& task : assessment.tasks)
+        for (const JudgedCriterion& each : task.criteria)
+            if (each.marks != each.of) out[word_of(each.criterion)] = each.rung;
+    return out;
+}
+/// The lines that cost something, for the message of a failure.
+inline std::string explained(const Assessment& assessment) {
+    std::string out;
+    for (const JudgedTask& task : assessment.tasks)
+        for (const JudgedCriterion& each : task.criteria)
+            for (const JudgedLine& line : each.lines)
+                if (line.rung != "full")
+                    out += std::string(word_of(each.criterion)) + ": " + line.what + ": " +
+                           std::to_string(line.expected.value_or(0)) + line.expected_words + ", found " +
+                           std::to_string(line.found.value_or(0)) + line.found_words + ", off " +
+                           std::to_string(line.difference.value_or(0)) + "\n";
+    return out;
 }
 
 inline const JudgedCriterion* criterion_in(const Assessment& assessment, Criterion criterion) {

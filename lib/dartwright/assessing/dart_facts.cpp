@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "dartwright/assessing/mouth_sides.hpp"
 
@@ -14,10 +15,22 @@ double legs_off(const DartFigures& dart) {
 
 /// Less of a turn than this says nothing of its centre, radians: a degree, as a protractor shows it.
 constexpr double least_turn_rad = pi / 180;
-/// Parts that still meet at the pivot to within this were turned about it, mm: half a millimetre, the width
-/// of a pencil's line. Larger: a pivot that was missed by a narrow dart's doing passes; smaller: of a narrow
-/// dart, whose parts say little of where they turned, the hand's tremor is judged.
-constexpr double meeting_mm = 0.5;
+/// A hand's tremor along what was drawn, mm: the width of a pencil's line. Larger: a pivot that was missed by
+/// a narrow dart's doing passes; smaller: of a narrow dart, whose parts say little of where they turned, the
+/// tremor is judged.
+constexpr double tremor_mm = 0.5;
+
+// How much of a tremor along a part is seen at a place beside it.
+double reach_of(const MatchedPlaces& places, Point place) {
+    double along = 0;
+    Vector sum;
+    for (const Point p : places.before) {
+        along = std::max(along, distance(places.before.front(), p));
+        sum = sum + (p - place);
+    }
+    const double away = norm(sum) / static_cast<double>(places.before.size());
+    return away / std::max(along, tremor_mm);
+}
 
 Point centre_of(const Motion& turn) {
     // The place p with p = turn(p).
@@ -32,6 +45,7 @@ struct MovedSides {
     Motion before;
     Motion after;
     double apart_mm = 0;  // at the pivot
+    double reach = 1;     // of a tremor, as it is seen there
 };
 
 // Of all that their stretches say, what brings them nearest together at the pivot: only a pivot that no
@@ -42,15 +56,19 @@ MovedSides moved_sides(const MovedPiece& piece, const MouthSides& sides, Point p
     for (const Motion& before : motions_of_part(piece, sides.before))
         for (const Motion& after : after_mouth) {
             const double apart = distance(apply(before, pivot), apply(after, pivot));
-            if (!best || apart < best->apart_mm) best = {before, after, apart};
+            if (!best || apart < best->apart_mm) best = {before, after, apart, 1};
         }
+    for (const std::size_t part : {sides.before, sides.after})
+        best->reach += reach_of(piece.parts.places[part], pivot);
     return *best;
 }
 
 // How the part after the mouth was turned against the one before, in the place of the piece before.
-void measure_turn(DartFact& fact, const MovedSides& moved) {
+void measure_turn(DartFact& fact, const MovedSides& moved, double legs_off_mm) {
     const Motion turn = then(moved.after, inverse(moved.before));
     fact.turned_rad = std::abs(angle(turn));
+    // A leg that was moved moves the edge beside it as well.
+    const double meeting_mm = moved.reach * (tremor_mm + legs_off_mm);
     if (*fact.turned_rad < least_turn_rad || moved.apart_mm <= meeting_mm) return;
     const Point centre = centre_of(turn);
     fact.centre = apply(moved.before, centre);
@@ -63,7 +81,26 @@ double beside_axis(const DartFigures& dart, Point pivot) {
     return std::abs(cross(along, pivot - dart.point));
 }
 
+// Where either part carried the pivot to, whichever is nearer to where the dart aims.
+void measure_aim(DartFact& fact, const MovedSides& moved, const DartItem& item) {
+    fact.aim_off_mm = std::numeric_limits<double>::infinity();
+    for (const Motion& motion : {moved.before, moved.after}) {
+        const Point carried = apply(motion, fact.asked->pivot);
+        // A dart that is drawn to no pivot aims at one along its centre line.
+        const double off =
+            item.pivot ? distance(*item.pivot, carried) : beside_axis(fact.found->figures, carried);
+        if (off >= fact.aim_off_mm) continue;
+        fact.aim_off_mm = off;
+        fact.pivot = carried;
+        fact.used_pivot = item.pivot.value_or(carried);
+    }
+}
+
 }  // namespace
+
+double legs_off_mm(const DartFact& fact) {
+    return std::max(0.0, legs_off(fact.found->figures) - legs_off(fact.asked->dart.figures));
+}
 
 void measure_dart(DartFact& fact, const MovedPiece& piece) {
     const ShapedPiece& drawn = piece.both.after;
@@ -71,18 +108,13 @@ void measure_dart(DartFact& fact, const MovedPiece& piece) {
     const DartItem& item = *drawn.piece.outline.items[dart.item].as_dart();
     const Run* run = find_run(drawn.runs, dart.edge);
     fact.pivot = fact.used_pivot = dart.figures.pivot;
-    fact.legs_off_mm = std::max(0.0, legs_off(dart.figures) - legs_off(fact.asked->dart.figures));
     fact.bisector_off_mm =
         std::max(0.0, std::abs(dart.figures.off_bisector) - std::abs(fact.asked->dart.figures.off_bisector));
     const double share = run && run->length > 0 ? dart.distance_mm / run->length : 0;
     if (const auto sides = mouth_sides(piece.parts, drawn.runs, {dart.edge, share})) {
         const MovedSides moved = moved_sides(piece, *sides, fact.asked->pivot);
-        fact.pivot = apply(moved.before, fact.asked->pivot);
-        if (sides->before != sides->after) measure_turn(fact, moved);
-        // A dart that is drawn to no pivot aims at one along its centre line.
-        fact.used_pivot = item.pivot ? *item.pivot : fact.pivot;
-        fact.aim_off_mm =
-            item.pivot ? distance(*item.pivot, fact.pivot) : beside_axis(dart.figures, fact.pivot);
+        if (sides->before != sides->after) measure_turn(fact, moved, piece.legs_off_mm);
+        measure_aim(fact, moved, item);
     }
     fact.kink_deg = std::min(dart.kink_deg, kink_deg(drawn.piece.outline, dart.item, fact.used_pivot));
     const Vector a = dart.figures.a - fact.used_pivot;

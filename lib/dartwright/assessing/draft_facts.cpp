@@ -31,15 +31,20 @@ void add_piece(DraftFacts& facts, std::size_t index) {
     for (const AskedClosed& each : plan.closed)
         if (each.piece == index) asked.closed.push_back(&each);
     const MatchedDarts matched = matched_darts(asked, darts);
+    MovedPiece moved{both, piece.parts, 0};
+    const std::size_t first = facts.darts.size();
     for (std::size_t i = 0; i < asked.asked.size(); ++i) {
         DartFact fact;
         fact.asked = asked.asked[i];
         if (matched.asked[i]) {
             fact.found = darts[*matched.asked[i]];
-            measure_dart(fact, {both, piece.parts});
+            fact.legs_off_mm = legs_off_mm(fact);
+            moved.legs_off_mm = std::max(moved.legs_off_mm, fact.legs_off_mm);
         }
         facts.darts.push_back(fact);
     }
+    for (std::size_t i = first; i < facts.darts.size(); ++i)
+        if (facts.darts[i].found) measure_dart(facts.darts[i], moved);
     for (std::size_t i = 0; i < asked.closed.size(); ++i)
         add_closed(facts, *asked.closed[i], darts, matched.closed[i]);
     for (const std::size_t k : matched.extra) piece.extra.push_back(darts[k]);

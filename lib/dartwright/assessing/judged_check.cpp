@@ -35,10 +35,12 @@ constexpr std::array<Subject, 5> dart_subjects{{{"dart-legs", Criterion::legs},
                                                 {"dart-point", Criterion::pivot},
                                                 {"dart-mouth", Criterion::mouth},
                                                 {"dart-point", Criterion::angle}}};
-constexpr std::array<Subject, 5> draft_subjects{{{"seam-length", Criterion::seams},
+constexpr std::array<Subject, 7> draft_subjects{{{"seam-length", Criterion::seams},
                                                  {"notch-place", Criterion::notches},
                                                  {"notch-missing", Criterion::notches},
                                                  {"notch-kind", Criterion::notches},
+                                                 {"notch-in-dart", Criterion::notches},
+                                                 {"notch-in-dart", Criterion::place},
                                                  {"seam-allowance", Criterion::allowances}}};
 /// Checks that fail beside an edge or a mouth that was redrawn and is judged for that.
 const std::set<std::string> following_checks{"outline-kink",  "seam-corner", "seam-length",
@@ -159,21 +161,31 @@ JudgedLine about_piece(const DraftFacts& facts, std::size_t piece) {
     return line;
 }
 
-// How the grain lies against the part that it belongs to, degrees; either way along is the same.
+bool has_edge(const ComparedPart& part, const std::string& edge) {
+    return std::any_of(part.stretches.begin(), part.stretches.end(),
+                       [&](const PartStretch& each) { return each.edge == edge; });
+}
+
+// How the grain lies against the part that it belongs to, degrees; either way along is the same. A mouth may
+// divide the edge that it lies along; then it may have gone with either part.
 std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) {
     const ShapedPiece& expected = facts.plan->finished[piece];
     const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
     if (!expected.piece.grain || !drawn.piece.grain) return std::nullopt;
     const Grain& asked = *expected.piece.grain;
     const RigidParts parts = rigid_parts({expected, drawn});
-    std::optional<std::size_t> part;
-    for (std::size_t i = 0; i < parts.parts.size(); ++i)
-        for (const PartStretch& each : parts.parts[i].stretches)
-            if (each.edge == asked.along) part = i;
-    const Motion motion = part ? robust_motion(parts.places[*part]) : robust_motion(parts);
-    const Vector along = apply(motion, asked.to - asked.from);
-    const double off = degrees(angle_from(along, drawn.piece.grain->to - drawn.piece.grain->from));
-    return std::remainder(off, 180);
+    const auto off_by = [&](const Motion& motion) {
+        const Vector along = apply(motion, asked.to - asked.from);
+        const double off = degrees(angle_from(along, drawn.piece.grain->to - drawn.piece.grain->from));
+        return std::remainder(off, 180);
+    };
+    std::optional<double> least;
+    for (std::size_t i = 0; i < parts.parts.size(); ++i) {
+        if (!has_edge(parts.parts[i], asked.along)) continue;
+        const double off = off_by(robust_motion(parts.places[i]));
+        if (!least || std::abs(off) < std::abs(*least)) least = off;
+    }
+    return least ? *least : off_by(robust_motion(parts));
 }
 
 void add_grain(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {

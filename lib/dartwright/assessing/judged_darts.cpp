@@ -8,6 +8,7 @@ namespace dartwright {
 namespace {
 
 constexpr double pencil_mm = 1e-6;  // what a sum of lengths is off by rounding
+constexpr double largest_mm = 1e9;  // longer than any edge
 
 // A dart that is not there cannot be judged, and earns nothing.
 ScoredLine missing_dart(const DraftFacts& facts, Criterion criterion, const DartFact& dart) {
@@ -140,14 +141,45 @@ ScoredLines legs_of(const DraftFacts& facts, const DartFact& dart) {
     return lines;
 }
 
-// The corner that a longer run makes at a mouth in it, degrees: its end was moved, and the edge with it.
+// By how much the ends of the edges beside a mouth lie elsewhere for reasons that are judged already: a leg,
+// or a run there of another length.
+double moved_beside_mouth(const DraftFacts& facts, const DartFact& dart) {
+    const std::vector<Run>& runs = facts.plan->finished[dart.asked->piece].runs;
+    const Run* run = find_run(runs, dart.found->edge);
+    double moved = 0;
+    if (!run || (!facts.plan->asks(Criterion::lengths) && !facts.plan->asks(Criterion::seams))) return moved;
+    for (const std::string& edge : {run->edge, run->before, run->after}) {
+        const RunFact* fact = facts.run(dart.asked->piece, edge);
+        if (fact && fact->found_mm) moved = std::max(moved, std::abs(*fact->found_mm - fact->expected_mm));
+    }
+    return moved;
+}
+
+// How far from a mouth the place lies that its edge heads for: as far as that, a moved end turns the edge.
+double heading_mm(const Outline& outline, std::size_t item, Point mouth) {
+    const EdgeItem& edge = *outline.items[item].as_edge();
+    if (const auto* cubic = std::get_if<CubicShape>(&edge.shape))
+        return std::min(distance(mouth, cubic->controls[0]), distance(mouth, cubic->controls[1]));
+    if (const auto* spline = std::get_if<SplineShape>(&edge.shape)) {
+        double least = largest_mm;
+        for (const Point p : spline->through) least = std::min(least, distance(mouth, p));
+        return least;
+    }
+    return length_of_item(outline, item);
+}
+
+// The corner that this makes at a mouth, degrees.
 double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
-    const RunFact* run = facts.run(dart.asked->piece, dart.found->edge);
-    if (!run || !run->found_mm) return 0;
-    const double off = std::abs(*run->found_mm - run->expected_mm);
-    if (!is_off(facts.lengths(), off)) return 0;
-    const double beside = std::min(dart.found->distance_mm, *run->found_mm - dart.found->distance_mm);
-    return degrees(std::atan2(off, std::max(beside, pencil_mm)));
+    const Outline& outline = facts.draft.pieces[dart.asked->piece]->shaped.piece.outline;
+    const std::size_t count = outline.items.size();
+    double beside = largest_mm;
+    const std::size_t before = (dart.found->item + count - 1) % count;
+    const std::size_t after = (dart.found->item + 1) % count;
+    if (outline.items[before].as_edge()) beside = heading_mm(outline, before, dart.found->figures.a);
+    if (outline.items[after].as_edge())
+        beside = std::min(beside, heading_mm(outline, after, dart.found->figures.b));
+    const double moved = moved_beside_mouth(facts, dart) + dart.legs_off_mm;
+    return moved > pencil_mm ? degrees(std::atan2(moved, beside)) : 0;
 }
 
 ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {

@@ -73,21 +73,31 @@ std::vector<PiecePair> paired_pieces(const ExercisePlan& plan, const std::vector
     return best_pairs(std::move(all));
 }
 
-struct Ratio {
-    double ratio = 1;
-    double weight = 0;
+struct RunLengths {
+    double expected = 0;
+    double drawn = 0;
+    double ratio() const { return drawn / expected; }
 };
 // The ratio with as much of the length on either side of it: an edge out of true does not move it.
-double middle_ratio(std::vector<Ratio> ratios) {
-    std::sort(ratios.begin(), ratios.end(), [](const Ratio& a, const Ratio& b) { return a.ratio < b.ratio; });
+double middle_ratio(std::vector<RunLengths> runs) {
+    std::sort(runs.begin(), runs.end(),
+              [](const RunLengths& a, const RunLengths& b) { return a.ratio() < b.ratio(); });
     double all = 0;
-    for (const Ratio& each : ratios) all += each.weight;
+    for (const RunLengths& each : runs) all += each.expected;
     double sum = 0;
-    for (const Ratio& each : ratios) {
-        sum += each.weight;
-        if (sum >= all / 2) return each.ratio;
+    for (const RunLengths& each : runs) {
+        sum += each.expected;
+        if (sum >= all / 2) return each.ratio();
     }
     return 1;
+}
+
+// How much of the length is true at that scale.
+double true_at(const ExercisePlan& plan, const std::vector<RunLengths>& runs, double scale) {
+    double sum = 0;
+    for (const RunLengths& each : runs)
+        if (!is_off(plan.exercise.ladders.lengths, each.drawn / scale - each.expected)) sum += each.expected;
+    return sum;
 }
 
 /// Units that are taken for one another, as how many times too large what is drawn comes out.
@@ -95,30 +105,32 @@ constexpr std::array<double, 7> mistaken_units{1, 10, 0.1, 25.4, 1 / 25.4, 2.54,
 /// A print out of scale by more than this is none: it is another unit, or its own mistake.
 constexpr double most_print_error = 0.2;
 
-DraftScale scale_of(const ExercisePlan& plan, double ratio) {
+// A mistaken unit is seen from afar; a print out of scale only if more of the lengths are true at that scale
+// than at the full one, and if that is more than the first rung allows on the longest.
+DraftScale scale_of(const ExercisePlan& plan, const std::vector<RunLengths>& runs) {
+    const double ratio = middle_ratio(runs);
     DraftScale out{ratio, 1, false};
     for (const double unit : mistaken_units)
         if (std::abs(ratio / unit - 1) < std::abs(ratio / out.unit - 1)) out.unit = unit;
     if (std::abs(ratio / out.unit - 1) > most_print_error) out.unit = 1;
-    // What a print at a scale within the first rung does is left to the lengths.
-    if (!is_off(plan.exercise.ladders.lengths, (ratio / out.unit - 1) * plan.longest_mm))
-        out.drawn = out.unit;
+    const bool is_small = !is_off(plan.exercise.ladders.lengths, (ratio / out.unit - 1) * plan.longest_mm);
+    if (is_small || true_at(plan, runs, ratio) <= true_at(plan, runs, out.unit)) out.drawn = out.unit;
     out.is_off = out.drawn != 1;
     return out;
 }
 
 DraftScale scale_of(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn,
                     const std::vector<PiecePair>& pairs) {
-    std::vector<Ratio> ratios;
+    std::vector<RunLengths> runs;
     for (const PiecePair& pair : pairs) {
         const std::vector<Run>& expected = plan.finished[pair.expected].runs;
         for (std::size_t i = 0; i < expected.size(); ++i) {
             if (!pair.runs.drawn[i] || !(expected[i].length > 0)) continue;
             const double length = drawn[pair.drawn].shaped.runs[*pair.runs.drawn[i]].length;
-            if (length > 0) ratios.push_back({length / expected[i].length, expected[i].length});
+            if (length > 0) runs.push_back({expected[i].length, length});
         }
     }
-    return scale_of(plan, middle_ratio(std::move(ratios)));
+    return scale_of(plan, runs);
 }
 
 // New names for the draft's edges. One that is none of the exercise's makes way if its name is taken.

@@ -26,6 +26,7 @@ std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector
 struct MovedPiece {
     const PieceBothWays& both;
     const RigidParts& parts;
+    double legs_off_mm = 0;  ///< the most that a leg of any of its darts is too long or too short
 };
 /// Ways to say how a part was moved: by all of it, and by each longer stretch alone, since what is wrong with
 /// one of them is no reason to doubt the others. A stretch of an edge of another length is laid on from
