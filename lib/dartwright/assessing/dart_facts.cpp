@@ -44,32 +44,36 @@ Point centre_of(const Motion& turn) {
 struct MovedSides {
     Motion before;
     Motion after;
-    double apart_mm = 0;  // at the pivot
-    double reach = 1;     // of a tremor, as it is seen there
+    double apart_mm = 0;   // at the pivot
+    double unsure_mm = 0;  // by as much they may be apart there though they were turned about it
 };
 
 // Of all that their stretches say, what brings them nearest together at the pivot: only a pivot that no
-// reading of the draft leaves where it was has been missed.
+// reading of the draft leaves where it was has been missed. Where every stretch has something moved beside
+// it, a leg or a corner, that is seen at the pivot too.
 MovedSides moved_sides(const MovedPiece& piece, const MouthSides& sides, Point pivot) {
     std::optional<MovedSides> best;
-    const std::vector<Motion> after_mouth = motions_of_part(piece, sides.after);
-    for (const Motion& before : motions_of_part(piece, sides.before))
-        for (const Motion& after : after_mouth) {
+    const PartMotions before_mouth = motions_of_part(piece, sides.before);
+    const PartMotions after_mouth = motions_of_part(piece, sides.after);
+    for (const Motion& before : before_mouth.all)
+        for (const Motion& after : after_mouth.all) {
             const double apart = distance(apply(before, pivot), apply(after, pivot));
-            if (!best || apart < best->apart_mm) best = {before, after, apart, 1};
+            if (!best || apart < best->apart_mm) best = {before, after, apart, 0};
         }
-    for (const std::size_t part : {sides.before, sides.after})
-        best->reach += reach_of(piece.parts.places[part], pivot);
+    const bool is_certain = before_mouth.is_certain && after_mouth.is_certain;
+    const double moved = is_certain ? 0 : std::max(piece.legs_off_mm, most_changed_mm(piece.both));
+    const double reach = 1 + reach_of(piece.parts.places[sides.before], pivot) +
+                         reach_of(piece.parts.places[sides.after], pivot);
+    best->unsure_mm = reach * moved;
+    best->apart_mm = std::max(0.0, best->apart_mm - reach * tremor_mm);
     return *best;
 }
 
 // How the part after the mouth was turned against the one before, in the place of the piece before.
-void measure_turn(DartFact& fact, const MovedSides& moved, double legs_off_mm) {
+void measure_turn(DartFact& fact, const MovedSides& moved) {
     const Motion turn = then(moved.after, inverse(moved.before));
     fact.turned_rad = std::abs(angle(turn));
-    // A leg that was moved moves the edge beside it as well.
-    const double meeting_mm = moved.reach * (tremor_mm + legs_off_mm);
-    if (*fact.turned_rad < least_turn_rad || moved.apart_mm <= meeting_mm) return;
+    if (*fact.turned_rad < least_turn_rad || moved.apart_mm <= moved.unsure_mm) return;
     const Point centre = centre_of(turn);
     fact.centre = apply(moved.before, centre);
     fact.centre_off_mm = distance(centre, fact.asked->pivot);
@@ -94,6 +98,7 @@ void measure_aim(DartFact& fact, const MovedSides& moved, const DartItem& item) 
         fact.pivot = carried;
         fact.used_pivot = item.pivot.value_or(carried);
     }
+    fact.aim_off_mm = std::max(0.0, fact.aim_off_mm - moved.unsure_mm);
 }
 
 }  // namespace
@@ -113,7 +118,7 @@ void measure_dart(DartFact& fact, const MovedPiece& piece) {
     const double share = run && run->length > 0 ? dart.distance_mm / run->length : 0;
     if (const auto sides = mouth_sides(piece.parts, drawn.runs, {dart.edge, share})) {
         const MovedSides moved = moved_sides(piece, *sides, fact.asked->pivot);
-        if (sides->before != sides->after) measure_turn(fact, moved, piece.legs_off_mm);
+        if (sides->before != sides->after) measure_turn(fact, moved);
         measure_aim(fact, moved, item);
     }
     fact.kink_deg = std::min(dart.kink_deg, kink_deg(drawn.piece.outline, dart.item, fact.used_pivot));

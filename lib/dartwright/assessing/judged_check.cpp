@@ -101,15 +101,12 @@ bool is_same_place(const Finding& a, const Finding& b) {
            a.seam == b.seam;
 }
 
-/// A finding that the finished pattern has too is none, unless it is worse by more than this share of what is
-/// allowed: rounding of a file, not of a hand.
-constexpr double same_finding_share = 0.1;
-
+// A finding that the finished pattern has too is none, unless it is worse by as much as is allowed of it.
 bool is_of_the_exercise(const DraftFacts& facts, const Finding& finding) {
     return std::any_of(facts.plan->findings.begin(), facts.plan->findings.end(), [&](const Finding& own) {
         if (!is_same_place(own, finding)) return false;
         const double worse = std::abs(finding.difference.value_or(0)) - std::abs(own.difference.value_or(0));
-        return worse <= same_finding_share * own.allowed.value_or(0);
+        return worse <= own.allowed.value_or(0);
     });
 }
 
@@ -169,11 +166,12 @@ bool has_edge(const ComparedPart& part, const std::string& edge) {
 // How the grain lies against the part that it belongs to, degrees; either way along is the same. A mouth may
 // divide the edge that it lies along; then it may have gone with either part.
 std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) {
-    const ShapedPiece& expected = facts.plan->finished[piece];
+    const ShapedPiece& expected = facts.plan->reference[piece];
     const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
     if (!expected.piece.grain || !drawn.piece.grain) return std::nullopt;
     const Grain& asked = *expected.piece.grain;
-    const RigidParts parts = rigid_parts({expected, drawn});
+    const RigidParts& parts = facts.pieces[piece].parts;
+    const PieceBothWays both{expected, drawn};
     const auto off_by = [&](const Motion& motion) {
         const Vector along = apply(motion, asked.to - asked.from);
         const double off = degrees(angle_from(along, drawn.piece.grain->to - drawn.piece.grain->from));
@@ -182,8 +180,10 @@ std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) 
     std::optional<double> least;
     for (std::size_t i = 0; i < parts.parts.size(); ++i) {
         if (!has_edge(parts.parts[i], asked.along)) continue;
-        const double off = off_by(robust_motion(parts.places[i]));
-        if (!least || std::abs(off) < std::abs(*least)) least = off;
+        for (const Motion& motion : motions_of_part({both, parts, 0}, i).all) {
+            const double off = off_by(motion);
+            if (!least || std::abs(off) < std::abs(*least)) least = off;
+        }
     }
     return least ? *least : off_by(robust_motion(parts));
 }

@@ -178,7 +178,10 @@ double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
     if (outline.items[before].as_edge()) beside = heading_mm(outline, before, dart.found->figures.a);
     if (outline.items[after].as_edge())
         beside = std::min(beside, heading_mm(outline, after, dart.found->figures.b));
-    const double moved = moved_beside_mouth(facts, dart) + dart.legs_off_mm;
+    double moved = moved_beside_mouth(facts, dart);
+    for (const DartFact& each : facts.darts)
+        if (each.asked->piece == dart.asked->piece && each.found && each.found->edge == dart.found->edge)
+            moved += each.legs_off_mm;
     return moved > pencil_mm ? degrees(std::atan2(moved, beside)) : 0;
 }
 

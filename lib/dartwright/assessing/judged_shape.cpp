@@ -29,11 +29,12 @@ class ShapesOfPiece {
     ShapesOfPiece(const DraftFacts& facts, std::size_t piece)
         : facts_(facts),
           piece_(piece),
-          parts_(rigid_parts({facts.plan->finished[piece], facts.draft.pieces[piece]->shaped})) {}
+          both_{facts.plan->finished[piece], facts.draft.pieces[piece]->shaped},
+          parts_(rigid_parts(both_)) {}
 
     ScoredLines lines() {
         for (std::size_t i = 0; i < parts_.parts.size(); ++i) {
-            const Motion motion = robust_motion(parts_.places[i]);
+            const Motion motion = motions_of_part({both_, parts_, 0}, i).all.front();
             for (std::size_t k = 0; k < parts_.parts[i].stretches.size(); ++k)
                 add(parts_.parts[i].stretches[k].edge, stray_of(parts_.places[i], k, motion));
         }
@@ -66,6 +67,7 @@ class ShapesOfPiece {
 
     const DraftFacts& facts_;
     std::size_t piece_;
+    PieceBothWays both_;
     RigidParts parts_;
     std::vector<std::pair<std::string, Stray>> strays_;
 };

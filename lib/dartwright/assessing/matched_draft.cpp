@@ -10,6 +10,7 @@
 #include "dartwright/assessing/renamed_piece.hpp"
 #include "dartwright/assessing/run_matching.hpp"
 #include "dartwright/assessing/scaled_piece.hpp"
+#include "dartwright/checks/rigid_parts.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 
@@ -18,6 +19,10 @@ namespace {
 
 /// Between pieces of nearly one shape the piece's name decides.
 constexpr double piece_name_weight = 0.1;
+
+/// A way round is another one's better only if its edges and darts stray by so much less, mm: a slip of
+/// the hand does not turn a piece over that is nearly its own mirror image.
+constexpr double clearly_less_mm = 1;
 
 struct DrawnPiece {
     ShapedPiece shaped;
@@ -42,7 +47,7 @@ DrawnPiece drawn_piece(Piece piece) {
 struct PiecePair {
     std::size_t expected = 0;
     std::size_t drawn = 0;
-    RunMatching runs;
+    std::vector<RunMatching> ways;
     double misfit = 0;
 };
 
@@ -66,7 +71,7 @@ std::vector<PiecePair> paired_pieces(const ExercisePlan& plan, const std::vector
         for (std::size_t k = 0; k < drawn.size(); ++k) {
             PiecePair pair{i, k, matched_runs(plan.signatures[i], drawn[k].runs), 0};
             const bool is_named = plan.finished[i].piece.name == drawn[k].shaped.piece.name;
-            pair.misfit = pair.runs.misfit + (is_named ? 0 : piece_name_weight);
+            pair.misfit = pair.ways.front().misfit + (is_named ? 0 : piece_name_weight);
             all.push_back(std::move(pair));
         }
     }
@@ -92,11 +97,10 @@ double middle_ratio(std::vector<RunLengths> runs) {
     return 1;
 }
 
-// How much of the length is true at that scale.
-double true_at(const ExercisePlan& plan, const std::vector<RunLengths>& runs, double scale) {
+// By how much all lengths together are off at that scale, mm.
+double off_at(const std::vector<RunLengths>& runs, double scale) {
     double sum = 0;
-    for (const RunLengths& each : runs)
-        if (!is_off(plan.exercise.ladders.lengths, each.drawn / scale - each.expected)) sum += each.expected;
+    for (const RunLengths& each : runs) sum += std::abs(each.drawn / scale - each.expected);
     return sum;
 }
 
@@ -104,9 +108,12 @@ double true_at(const ExercisePlan& plan, const std::vector<RunLengths>& runs, do
 constexpr std::array<double, 7> mistaken_units{1, 10, 0.1, 25.4, 1 / 25.4, 2.54, 1 / 2.54};
 /// A print out of scale by more than this is none: it is another unit, or its own mistake.
 constexpr double most_print_error = 0.2;
+/// A scale that leaves more than this of what all lengths together are off explains nothing: edges out of
+/// true do not make a print out of scale.
+constexpr double most_unexplained = 0.5;
 
-// A mistaken unit is seen from afar; a print out of scale only if more of the lengths are true at that scale
-// than at the full one, and if that is more than the first rung allows on the longest.
+// A mistaken unit is seen from afar; a print out of scale only if that explains the lengths, and if it is
+// more than the first rung allows on the longest.
 DraftScale scale_of(const ExercisePlan& plan, const std::vector<RunLengths>& runs) {
     const double ratio = middle_ratio(runs);
     DraftScale out{ratio, 1, false};
@@ -114,7 +121,8 @@ DraftScale scale_of(const ExercisePlan& plan, const std::vector<RunLengths>& run
         if (std::abs(ratio / unit - 1) < std::abs(ratio / out.unit - 1)) out.unit = unit;
     if (std::abs(ratio / out.unit - 1) > most_print_error) out.unit = 1;
     const bool is_small = !is_off(plan.exercise.ladders.lengths, (ratio / out.unit - 1) * plan.longest_mm);
-    if (is_small || true_at(plan, runs, ratio) <= true_at(plan, runs, out.unit)) out.drawn = out.unit;
+    const bool is_explaining = off_at(runs, ratio) <= most_unexplained * off_at(runs, out.unit);
+    if (is_small || !is_explaining) out.drawn = out.unit;
     out.is_off = out.drawn != 1;
     return out;
 }
@@ -125,8 +133,9 @@ DraftScale scale_of(const ExercisePlan& plan, const std::vector<DrawnPiece>& dra
     for (const PiecePair& pair : pairs) {
         const std::vector<Run>& expected = plan.finished[pair.expected].runs;
         for (std::size_t i = 0; i < expected.size(); ++i) {
-            if (!pair.runs.drawn[i] || !(expected[i].length > 0)) continue;
-            const double length = drawn[pair.drawn].shaped.runs[*pair.runs.drawn[i]].length;
+            const auto& run = pair.ways.front().drawn[i];
+            if (!run || !(expected[i].length > 0)) continue;
+            const double length = drawn[pair.drawn].shaped.runs[*run].length;
             if (length > 0) runs.push_back({expected[i].length, length});
         }
     }
@@ -150,14 +159,13 @@ std::map<std::string, std::string> new_names(const ShapedPiece& expected, const 
     return names;
 }
 
-MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn, const PiecePair& pair,
+MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn, const RunMatching& runs,
                            double scale) {
     MatchedPiece out;
-    out.drawn = pair.drawn;
-    out.is_mirrored = pair.runs.is_mirrored;
+    out.is_mirrored = runs.is_mirrored;
     out.gap_mm = drawn.gap_mm / scale;
     Piece piece =
-        with_edges_renamed(drawn.shaped.piece, new_names(expected, drawn.shaped, pair.runs, out.renamed));
+        with_edges_renamed(drawn.shaped.piece, new_names(expected, drawn.shaped, runs, out.renamed));
     if (piece.name != expected.piece.name)
         out.renamed.insert(out.renamed.begin(), quoted(piece.name) + " is " + quoted(expected.piece.name));
     piece.name = expected.piece.name;
@@ -166,6 +174,52 @@ MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn,
     out.shaped = {std::move(piece), {}};
     out.shaped.runs = runs_of(out.shaped.piece.outline);
     return out;
+}
+
+// How far the dart nearest to where one is expected stands from there, mm.
+double nearest_dart(const std::vector<StandingDart>& drawn, double around, double all_round) {
+    double least = all_round / 2;
+    for (const StandingDart& dart : drawn)
+        least = std::min(least, std::abs(std::remainder(dart.around_mm - around, all_round)));
+    return least;
+}
+
+// How far edges stray from the finished piece's on the whole, and darts from where they are expected, mm.
+struct Strayed {
+    double edges = 0;
+    double darts = 0;
+};
+Strayed strayed(const ShapedPiece& expected, const ShapedPiece& drawn) {
+    const double all_round = sewn_around(expected);
+    Strayed out;
+    for (const ComparedPart& part : rigid_parts({expected, drawn}).parts)
+        out.edges += part.strays_mm * part.length_mm / all_round;
+    const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(expected));
+    for (const StandingDart& dart : standing_darts(expected, edges_of(expected)))
+        out.darts += nearest_dart(darts, dart.around_mm, all_round);
+    return out;
+}
+bool is_clearly_less(const Strayed& a, const Strayed& b) {
+    if (std::abs(a.edges - b.edges) > clearly_less_mm) return a.edges < b.edges;
+    return a.darts < b.darts - clearly_less_mm;
+}
+
+// Where several ways round fit nearly as well, as with two edges or a piece that is its own mirror image, the
+// whole shape decides; between equals the first.
+MatchedPiece best_matched(const ShapedPiece& expected, const DrawnPiece& drawn, const PiecePair& pair,
+                          double scale) {
+    MatchedPiece best = matched_piece(expected, drawn, pair.ways.front(), scale);
+    Strayed least;
+    if (pair.ways.size() > 1) least = strayed(expected, best.shaped);
+    for (std::size_t i = 1; i < pair.ways.size(); ++i) {
+        MatchedPiece other = matched_piece(expected, drawn, pair.ways[i], scale);
+        const Strayed there = strayed(expected, other.shaped);
+        if (!is_clearly_less(there, least)) continue;
+        least = there;
+        best = std::move(other);
+    }
+    best.drawn = pair.drawn;
+    return best;
 }
 
 }  // namespace
@@ -187,7 +241,7 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     for (const PiecePair& pair : pairs) {
         is_matched[pair.drawn] = true;
         out.pieces[pair.expected] =
-            matched_piece(plan.finished[pair.expected], drawn[pair.drawn], pair, out.scale.drawn);
+            best_matched(plan.finished[pair.expected], drawn[pair.drawn], pair, out.scale.drawn);
     }
     for (std::size_t k = 0; k < drawn.size(); ++k)
         if (!is_matched[k]) out.extra_pieces.push_back(drawn[k].shaped.piece.name);

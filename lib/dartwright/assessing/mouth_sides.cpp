@@ -42,8 +42,18 @@ struct RunOfBoth {
     const Run* before = nullptr;
     const Run* after = nullptr;
 };
-bool is_changed(const Run& before, const Run& after) {
-    return std::abs(after.length - before.length) > same_length_mm;
+bool is_changed(const RunOfBoth& run) {
+    return run.before && run.after && std::abs(run.after->length - run.before->length) > same_length_mm;
+}
+// Nothing beside the stretch was drawn otherwise: no corner at its run's ends, no leg at a mouth that it
+// reaches.
+bool is_left_alone(const MovedPiece& piece, const RunOfBoth& run, const PartStretch& stretch) {
+    const auto is_changed_beside = [&](const std::string& edge) {
+        return is_changed({find_run(piece.both.before.runs, edge), find_run(piece.both.after.runs, edge)});
+    };
+    const bool is_whole = stretch.from_share == 0 && stretch.to_share == 1;
+    return (is_whole || piece.legs_off_mm <= same_length_mm) && !is_changed_beside(run.before->before) &&
+           !is_changed_beside(run.before->after);
 }
 
 // Places at the same distances from that end of the run.
@@ -94,29 +104,38 @@ std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector
     return MouthSides{*before.part, *after.part};
 }
 
-std::vector<Motion> motions_of_part(const MovedPiece& piece, std::size_t part) {
+double most_changed_mm(const PieceBothWays& both) {
+    double most = 0;
+    for (const Run& run : both.before.runs)
+        if (const Run* same = find_run(both.after.runs, run.edge))
+            most = std::max(most, std::abs(same->length - run.length));
+    return most;
+}
+
+PartMotions motions_of_part(const MovedPiece& piece, std::size_t part) {
     const MatchedPlaces& places = piece.parts.places[part];
     const std::vector<PartStretch>& stretches = piece.parts.parts[part].stretches;
     PlacePairs all;
-    std::vector<Motion> out;
+    PartMotions out;
     const auto offer = [&out](const PlacePairs& some) {
         const bool is_telling =
             !some.from.empty() && distance(some.from.front(), some.from.back()) >= telling_mm;
-        if (is_telling) out.push_back(robust_fit(some));
+        if (is_telling) out.all.push_back(robust_fit(some));
+        return is_telling;
     };
     for (std::size_t k = 0; k < stretches.size(); ++k) {
         const RunOfBoth run{find_run(piece.both.before.runs, stretches[k].edge),
                             find_run(piece.both.after.runs, stretches[k].edge)};
-        if (is_changed(*run.before, *run.after)) {
+        if (is_changed(run)) {
             for (const RunEnd end : {RunEnd::start, RunEnd::end})
                 offer(pairs_from_end(piece.both, run, stretches[k], end));
             continue;
         }
         const PlacePairs some = pairs_of_stretch(places, k);
         append(all, some);
-        offer(some);
+        if (offer(some) && is_left_alone(piece, run, stretches[k])) out.is_certain = true;
     }
-    out.insert(out.begin(), all.from.empty() ? robust_motion(places) : robust_fit(all));
+    out.all.insert(out.all.begin(), all.from.empty() ? robust_motion(places) : robust_fit(all));
     return out;
 }
 

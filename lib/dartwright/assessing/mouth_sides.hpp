@@ -28,10 +28,17 @@ struct MovedPiece {
     const RigidParts& parts;
     double legs_off_mm = 0;  ///< the most that a leg of any of its darts is too long or too short
 };
+struct PartMotions {
+    std::vector<Motion> all;
+    bool is_certain = false;  ///< a longer stretch is as it was, and so is what lies beside it
+};
 /// Ways to say how a part was moved: by all of it, and by each longer stretch alone, since what is wrong with
 /// one of them is no reason to doubt the others. A stretch of an edge of another length is laid on from
 /// either end of the edge.
-std::vector<Motion> motions_of_part(const MovedPiece& piece, std::size_t part);
+PartMotions motions_of_part(const MovedPiece& piece, std::size_t part);
+
+/// By how much the sewn length of any run of the piece has changed, mm.
+double most_changed_mm(const PieceBothWays& both);
 
 /// How a part was moved, a corner of it that was moved otherwise left aside.
 Motion robust_motion(const MatchedPlaces& places);

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 
 namespace dartwright {
 namespace {
@@ -12,6 +11,9 @@ namespace {
 /// and names decide between shapes that are nearly the same.
 constexpr double corner_weight = 0.5;
 constexpr double names_weight = 0.2;
+/// Ways round whose misfits differ by less are told apart by the whole shape: as much as an edge that is out
+/// of true by a hundredth of the length around makes.
+constexpr double nearly_as_well = 0.02;
 /// Against a piece that has not as many runs.
 constexpr double other_count_weight = 0.1;
 
@@ -46,22 +48,24 @@ double misfit_of(const std::vector<RunSignature>& expected, const std::vector<Ru
     return lengths + (corner_weight * corners + names_weight * names) / static_cast<double>(count);
 }
 
-RunMatching matched_all_round(const std::vector<RunSignature>& expected,
-                              const std::vector<RunSignature>& drawn) {
-    WayRound best;
-    double least = std::numeric_limits<double>::infinity();
+std::vector<RunMatching> matched_all_round(const std::vector<RunSignature>& expected,
+                                           const std::vector<RunSignature>& drawn) {
+    std::vector<RunMatching> all;
     for (const bool is_mirrored : {false, true}) {
         for (std::size_t first = 0; first < expected.size(); ++first) {
-            const double misfit = misfit_of(expected, drawn, {first, is_mirrored});
-            if (!(misfit < least)) continue;
-            least = misfit;
-            best = {first, is_mirrored};
+            RunMatching way{is_mirrored, {}, misfit_of(expected, drawn, {first, is_mirrored})};
+            for (std::size_t i = 0; i < expected.size(); ++i)
+                way.drawn.emplace_back(index_in({first, is_mirrored}, i, expected.size()));
+            all.push_back(std::move(way));
         }
     }
-    RunMatching out{best.is_mirrored, {}, least};
-    for (std::size_t i = 0; i < expected.size(); ++i)
-        out.drawn.emplace_back(index_in(best, i, expected.size()));
-    return out;
+    std::stable_sort(all.begin(), all.end(),
+                     [](const RunMatching& a, const RunMatching& b) { return a.misfit < b.misfit; });
+    const double least = all.front().misfit;
+    std::erase_if(all, [least](const RunMatching& each) { return each.misfit > least + nearly_as_well; });
+    // The way that it would lie first: rounding does not turn a piece over that is its own mirror image.
+    std::stable_partition(all.begin(), all.end(), [](const RunMatching& each) { return !each.is_mirrored; });
+    return all;
 }
 
 // Which way round more of the runs in common follow each other as expected.
@@ -110,9 +114,10 @@ std::vector<RunSignature> signatures_of(const ShapedPiece& shaped) {
     return out;
 }
 
-RunMatching matched_runs(const std::vector<RunSignature>& expected, const std::vector<RunSignature>& drawn) {
-    return expected.size() == drawn.size() ? matched_all_round(expected, drawn)
-                                           : matched_by_name(expected, drawn);
+std::vector<RunMatching> matched_runs(const std::vector<RunSignature>& expected,
+                                      const std::vector<RunSignature>& drawn) {
+    if (expected.size() == drawn.size() && !expected.empty()) return matched_all_round(expected, drawn);
+    return {matched_by_name(expected, drawn)};
 }
 
 }  // namespace dartwright

@@ -27,7 +27,9 @@ struct RunMatching {
 };
 inline constexpr double worst_misfit = 0.5;
 
-/// The best of all ways round. Where the numbers of runs differ, by names alone. O(n^2).
-RunMatching matched_runs(const std::vector<RunSignature>& expected, const std::vector<RunSignature>& drawn);
+/// The ways round that fit nearly as well as the best one, those not mirrored first. Where the numbers of
+/// runs differ, the one by names alone. O(n^2).
+std::vector<RunMatching> matched_runs(const std::vector<RunSignature>& expected,
+                                      const std::vector<RunSignature>& drawn);
 
 }  // namespace dartwright
