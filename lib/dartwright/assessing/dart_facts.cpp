@@ -64,7 +64,8 @@ MovedSides moved_sides(const MovedPiece& piece, const MouthSides& sides, Point p
     const double moved = is_certain ? 0 : std::max(piece.legs_off_mm, most_changed_mm(piece.both));
     const double reach = 1 + reach_of(piece.parts.places[sides.before], pivot) +
                          reach_of(piece.parts.places[sides.after], pivot);
-    best->unsure_mm = reach * moved;
+    // From either side.
+    best->unsure_mm = 2 * reach * moved;
     best->apart_mm = std::max(0.0, best->apart_mm - reach * tremor_mm);
     return *best;
 }

@@ -18,6 +18,17 @@ void add_closed(DraftFacts& facts, const AskedClosed& asked, const std::vector<S
     facts.closed.push_back(fact);
 }
 
+// Legs that differ by less than this were drawn of one length, mm: half a pencil's line.
+constexpr double same_legs_mm = 0.25;
+
+void add_moved_mouth(MovedPiece& moved, const DartFact& fact) {
+    const Run* run = find_run(moved.both.after.runs, fact.found->edge);
+    if (!run || fact.legs_off_mm <= same_legs_mm) return;
+    moved.legs_off_mm = std::max(moved.legs_off_mm, fact.legs_off_mm);
+    moved.moved_mouths.push_back(
+        {fact.found->edge, fact.found->distance_mm / std::max(run->length, same_legs_mm)});
+}
+
 void add_piece(DraftFacts& facts, std::size_t index) {
     const ExercisePlan& plan = *facts.plan;
     const ShapedPiece& drawn = facts.draft.pieces[index]->shaped;
@@ -31,7 +42,7 @@ void add_piece(DraftFacts& facts, std::size_t index) {
     for (const AskedClosed& each : plan.closed)
         if (each.piece == index) asked.closed.push_back(&each);
     const MatchedDarts matched = matched_darts(asked, darts);
-    MovedPiece moved{both, piece.parts, 0};
+    MovedPiece moved{both, piece.parts};
     const std::size_t first = facts.darts.size();
     for (std::size_t i = 0; i < asked.asked.size(); ++i) {
         DartFact fact;
@@ -39,7 +50,7 @@ void add_piece(DraftFacts& facts, std::size_t index) {
         if (matched.asked[i]) {
             fact.found = darts[*matched.asked[i]];
             fact.legs_off_mm = legs_off_mm(fact);
-            moved.legs_off_mm = std::max(moved.legs_off_mm, fact.legs_off_mm);
+            add_moved_mouth(moved, fact);
         }
         facts.darts.push_back(fact);
     }

@@ -180,7 +180,7 @@ std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) 
     std::optional<double> least;
     for (std::size_t i = 0; i < parts.parts.size(); ++i) {
         if (!has_edge(parts.parts[i], asked.along)) continue;
-        for (const Motion& motion : motions_of_part({both, parts, 0}, i).all) {
+        for (const Motion& motion : motions_of_part({both, parts}, i).all) {
             const double off = off_by(motion);
             if (!least || std::abs(off) < std::abs(*least)) least = off;
         }

@@ -182,7 +182,8 @@ double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
     for (const DartFact& each : facts.darts)
         if (each.asked->piece == dart.asked->piece && each.found && each.found->edge == dart.found->edge)
             moved += each.legs_off_mm;
-    return moved > pencil_mm ? degrees(std::atan2(moved, beside)) : 0;
+    // On both sides of the mouth, and the more the steeper it heads away.
+    return moved > pencil_mm ? 2 * degrees(std::asin(std::min(1.0, moved / beside))) : 0;
 }
 
 ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {

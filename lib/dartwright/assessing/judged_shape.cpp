@@ -34,9 +34,13 @@ class ShapesOfPiece {
 
     ScoredLines lines() {
         for (std::size_t i = 0; i < parts_.parts.size(); ++i) {
-            const Motion motion = motions_of_part({both_, parts_, 0}, i).all.front();
-            for (std::size_t k = 0; k < parts_.parts[i].stretches.size(); ++k)
-                add(parts_.parts[i].stretches[k].edge, stray_of(parts_.places[i], k, motion));
+            const Motion unchanged = motions_of_part({both_, parts_}, i).all.front();
+            const Motion whole = robust_motion(parts_.places[i]);
+            for (std::size_t k = 0; k < parts_.parts[i].stretches.size(); ++k) {
+                const Stray first = stray_of(parts_.places[i], k, unchanged);
+                const Stray second = stray_of(parts_.places[i], k, whole);
+                add(parts_.parts[i].stretches[k].edge, first.mm < second.mm ? first : second);
+            }
         }
         ScoredLines out;
         for (const auto& [edge, stray] : strays_) out.push_back(line(edge, stray));
@@ -59,7 +63,9 @@ class ShapesOfPiece {
         about.at = drawn_place(facts_, piece_, stray.at);
         about.remedy =
             "Lay the pattern you began with under the piece, part by part, and trace the " + edge + " again.";
-        ScoredLine out = length_line(facts_, std::move(about), {0, stray.mm, stray.mm});
+        // What lengths are off may be seen all along the part.
+        const double off = std::max(0.0, stray.mm - most_changed_mm(both_));
+        ScoredLine out = length_line(facts_, std::move(about), {0, stray.mm, off});
         if (facts_.is_redrawn(piece_, edge))
             out = judged_elsewhere(facts_.lengths(), std::move(out), "follows from lengths judged already");
         return out;

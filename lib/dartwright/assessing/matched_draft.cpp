@@ -20,9 +20,11 @@ namespace {
 /// Between pieces of nearly one shape the piece's name decides.
 constexpr double piece_name_weight = 0.1;
 
-/// A way round is another one's better only if its edges and darts stray by so much less, mm: a slip of
-/// the hand does not turn a piece over that is nearly its own mirror image.
-constexpr double clearly_less_mm = 1;
+/// A way round is another one's better only if edges and darts stray by so much less, mm: a slip of the hand
+/// does not turn a piece over that is nearly its own mirror image. Darts tell such a piece from its image,
+/// and no other: they may stand anywhere.
+constexpr double clearly_less_mm = 0.5;
+constexpr double most_by_darts_mm = 5;
 
 struct DrawnPiece {
     ShapedPiece shaped;
@@ -176,44 +178,51 @@ MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn,
     return out;
 }
 
-// How far the dart nearest to where one is expected stands from there, mm.
-double nearest_dart(const std::vector<StandingDart>& drawn, double around, double all_round) {
-    double least = all_round / 2;
-    for (const StandingDart& dart : drawn)
-        least = std::min(least, std::abs(std::remainder(dart.around_mm - around, all_round)));
-    return least;
+// Where darts stand around a piece: those that are expected, and those that were there before.
+std::vector<double> known_darts(const ExercisePlan& plan, std::size_t piece) {
+    std::vector<double> around;
+    for (const AskedDart& dart : plan.darts)
+        if (dart.piece == piece) around.push_back(dart.dart.around_mm);
+    for (const AskedClosed& dart : plan.closed)
+        if (dart.piece == piece) around.push_back(dart.around_mm);
+    return around;
 }
 
-// How far edges stray from the finished piece's on the whole, and darts from where they are expected, mm.
+// How far edges stray from the finished piece's on the whole, and darts from where one is known, mm.
 struct Strayed {
     double edges = 0;
     double darts = 0;
 };
-Strayed strayed(const ShapedPiece& expected, const ShapedPiece& drawn) {
+Strayed strayed(const ExercisePlan& plan, std::size_t piece, const ShapedPiece& drawn) {
+    const ShapedPiece& expected = plan.finished[piece];
     const double all_round = sewn_around(expected);
     Strayed out;
     for (const ComparedPart& part : rigid_parts({expected, drawn}).parts)
         out.edges += part.strays_mm * part.length_mm / all_round;
-    const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(expected));
-    for (const StandingDart& dart : standing_darts(expected, edges_of(expected)))
-        out.darts += nearest_dart(darts, dart.around_mm, all_round);
+    for (const StandingDart& dart : standing_darts(drawn, edges_of(expected))) {
+        double least = all_round / 2;
+        for (const double known : known_darts(plan, piece))
+            least = std::min(least, std::abs(std::remainder(dart.around_mm - known, all_round)));
+        out.darts += least;
+    }
     return out;
 }
 bool is_clearly_less(const Strayed& a, const Strayed& b) {
-    if (std::abs(a.edges - b.edges) > clearly_less_mm) return a.edges < b.edges;
-    return a.darts < b.darts - clearly_less_mm;
+    return a.edges + std::min(a.darts, most_by_darts_mm) + clearly_less_mm <
+           b.edges + std::min(b.darts, most_by_darts_mm);
 }
 
 // Where several ways round fit nearly as well, as with two edges or a piece that is its own mirror image, the
 // whole shape decides; between equals the first.
-MatchedPiece best_matched(const ShapedPiece& expected, const DrawnPiece& drawn, const PiecePair& pair,
+MatchedPiece best_matched(const ExercisePlan& plan, const DrawnPiece& drawn, const PiecePair& pair,
                           double scale) {
+    const ShapedPiece& expected = plan.finished[pair.expected];
     MatchedPiece best = matched_piece(expected, drawn, pair.ways.front(), scale);
     Strayed least;
-    if (pair.ways.size() > 1) least = strayed(expected, best.shaped);
+    if (pair.ways.size() > 1) least = strayed(plan, pair.expected, best.shaped);
     for (std::size_t i = 1; i < pair.ways.size(); ++i) {
         MatchedPiece other = matched_piece(expected, drawn, pair.ways[i], scale);
-        const Strayed there = strayed(expected, other.shaped);
+        const Strayed there = strayed(plan, pair.expected, other.shaped);
         if (!is_clearly_less(there, least)) continue;
         least = there;
         best = std::move(other);
@@ -240,8 +249,7 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     std::vector<bool> is_matched(drawn.size());
     for (const PiecePair& pair : pairs) {
         is_matched[pair.drawn] = true;
-        out.pieces[pair.expected] =
-            best_matched(plan.finished[pair.expected], drawn[pair.drawn], pair, out.scale.drawn);
+        out.pieces[pair.expected] = best_matched(plan, drawn[pair.drawn], pair, out.scale.drawn);
     }
     for (std::size_t k = 0; k < drawn.size(); ++k)
         if (!is_matched[k]) out.extra_pieces.push_back(drawn[k].shaped.piece.name);

@@ -51,9 +51,13 @@ bool is_left_alone(const MovedPiece& piece, const RunOfBoth& run, const PartStre
     const auto is_changed_beside = [&](const std::string& edge) {
         return is_changed({find_run(piece.both.before.runs, edge), find_run(piece.both.after.runs, edge)});
     };
-    const bool is_whole = stretch.from_share == 0 && stretch.to_share == 1;
-    return (is_whole || piece.legs_off_mm <= same_length_mm) && !is_changed_beside(run.before->before) &&
-           !is_changed_beside(run.before->after);
+    const double near = narrowest_stretch_mm / std::max(run.after->length, narrowest_stretch_mm);
+    const bool is_at_leg =
+        std::any_of(piece.moved_mouths.begin(), piece.moved_mouths.end(), [&](const MouthAt& mouth) {
+            return mouth.edge == stretch.edge && (std::abs(mouth.share - stretch.from_share) <= near ||
+                                                  std::abs(mouth.share - stretch.to_share) <= near);
+        });
+    return !is_at_leg && !is_changed_beside(run.before->before) && !is_changed_beside(run.before->after);
 }
 
 // Places at the same distances from that end of the run.

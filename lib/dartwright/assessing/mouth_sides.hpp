@@ -26,7 +26,8 @@ std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector
 struct MovedPiece {
     const PieceBothWays& both;
     const RigidParts& parts;
-    double legs_off_mm = 0;  ///< the most that a leg of any of its darts is too long or too short
+    std::vector<MouthAt> moved_mouths = {};  ///< those of darts with a leg that is too long or too short
+    double legs_off_mm = 0;                  ///< the most that one is
 };
 struct PartMotions {
     std::vector<Motion> all;
