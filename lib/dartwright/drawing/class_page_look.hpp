@@ -35,6 +35,9 @@ thead th { border-bottom: 2px solid var(--line); vertical-align: bottom; }
 tbody th { font-weight: normal; }
 tr.task th { background: var(--row); font-weight: bold; }
 .number { text-align: right; font-variant-numeric: tabular-nums; white-space: nowrap; }
+.said { text-align: right; min-width: 10rem; }
+thead th.number { white-space: normal; }
+.brief { display: none; }
 .lost { font-weight: bold; color: var(--caution); }
 .part { text-decoration: underline; text-decoration-style: dotted; text-underline-offset: .25em; }
 th button { font: inherit; font-weight: bold; color: inherit; background: none; border: 1px solid transparent;
@@ -71,8 +74,10 @@ svg { display: block; max-width: 100%; }
   body { max-width: none; padding: 0; font-size: 9pt; }
   nav, .skip, .back { display: none; }
   th button::after { content: none; }
+  .calm { display: none; }
+  .brief { display: table-row; }
   .scroll { overflow: visible; }
-  tbody th, .words { min-width: 0; }
+  tbody th, .words, .said { min-width: 0; }
   caption span { max-width: none; }
   #marks tbody th, #marks thead th:first-child { position: static; }
   th, td { padding: .15rem .35rem; }

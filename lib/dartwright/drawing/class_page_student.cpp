@@ -15,6 +15,12 @@ namespace {
 using html::column_head;
 using html::element;
 
+/// A number with its unit, which stays on one line; longer words are broken.
+bool is_short(const std::string& words) {
+    constexpr std::size_t longest_number = 16;
+    return words.size() <= longest_number;
+}
+
 /// Lines that cost marks, numbered in their order: in the table, the pictures and the list of what to mend.
 class Part {
   public:
@@ -90,24 +96,44 @@ class Part {
         cells += element("td class=\"number\"", number == 0 ? "" : std::to_string(number));
         cells += element("th scope=\"row\"", markup_text(what_text(line)));
         for (const std::string& words : {expected_text(line), found_text(line), difference_text(line)})
-            cells += element("td class=\"number\"", markup_text(words));
+            cells +=
+                element(is_short(words) ? "td class=\"number\"" : "td class=\"said\"", markup_text(words));
         cells += element(number == 0 ? "td" : "td class=\"lost\"", markup_text(line.rung));
-        if (index == 0)
-            cells += element("td class=\"number\"" + span,
-                             marks_text(criterion.marks) + " of " + marks_text(criterion.of));
-        return element("tr" + id, "\n" + cells);
+        if (index == 0) cells += element("td class=\"number\"" + span, of_words(criterion));
+        return element((is_calm(criterion) ? "tr class=\"calm\"" : "tr") + id, "\n" + cells);
+    }
+
+    /// Many lines and nothing to mend: on paper one line says so, or each student would have four pages.
+    bool is_calm(const JudgedCriterion& criterion) const {
+        constexpr std::size_t most_printed = 2;
+        const auto is_costly = [&](const JudgedLine& line) { return number_of(line) != 0; };
+        return criterion.lines.size() > most_printed &&
+               std::none_of(criterion.lines.begin(), criterion.lines.end(), is_costly);
+    }
+
+    static std::string brief_row(const JudgedCriterion& criterion) {
+        const std::string words = std::to_string(criterion.lines.size()) + " measures, all as asked";
+        return element("tr class=\"brief\"", "\n" + element("td", word_of(criterion.criterion)) +
+                                                 element("td", "") +
+                                                 element("th scope=\"row\" colspan=\"4\"", words) +
+                                                 element("td", markup_text(criterion.rung)) +
+                                                 element("td class=\"number\"", of_words(criterion)));
+    }
+
+    static std::string of_words(const JudgedCriterion& criterion) {
+        return marks_text(criterion.marks) + " of " + marks_text(criterion.of);
     }
 
     std::string criterion_rows(const JudgedCriterion& criterion) const {
         std::string rows;
+        if (is_calm(criterion)) rows += brief_row(criterion);
         for (std::size_t i = 0; i < criterion.lines.size(); ++i) rows += line_row(criterion, i);
         if (!rows.empty()) return rows;
         // Judged, and nothing to show for it: its marks still count.
         return element("tr", "\n" + element("td", word_of(criterion.criterion)) +
                                  element("td colspan=\"5\"", "") +
                                  element("td", markup_text(criterion.rung)) +
-                                 element("td class=\"number\"",
-                                         marks_text(criterion.marks) + " of " + marks_text(criterion.of)));
+                                 element("td class=\"number\"", of_words(criterion)));
     }
 
     std::string lines_table() const {
