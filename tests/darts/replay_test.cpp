@@ -108,5 +108,25 @@ TEST(replay, refuses_a_block_with_another_beginning) {
     EXPECT_THROW(replay(other, {pivot_to("side@60/armhole")}), BadWords);
 }
 
+TEST(performed, adds_the_operation_to_the_list_of_the_pattern) {
+    Made asked = pivot_to("side@60/armhole");
+    asked.request.emplace_back("tolerance legs", "0.4");
+    const Pattern pattern = performed(block(), asked);
+    ASSERT_EQ(pattern.made.size(), 1u);
+    // The tolerance is the operation's alone.
+    const auto& words = pattern.made[0].request;
+    EXPECT_EQ(words.back(), std::make_pair(std::string("tolerance legs"), std::string("0.4")));
+    EXPECT_EQ(pattern.tolerances, block().tolerances);
+    EXPECT_EQ(write_pattern(replay(block(), pattern.made).pattern), write_pattern(pattern));
+}
+
+TEST(performed, refuses_by_the_kind_of_what_is_wrong) {
+    EXPECT_THROW(performed(block(), {"fold", {}}), BadWords);
+    EXPECT_THROW(performed(block(), {"pivot", {{"piece", "front"}}}), BadWords);
+    EXPECT_THROW(performed(block(), {"open", {{"piece", "sleeve"}}}), UnknownName);
+    EXPECT_THROW(performed(block(), pivot_to("centre front@50%")), Impossible);
+    EXPECT_THROW(performed(block(), pivot_to("side@900/armhole")), Impossible);
+}
+
 }  // namespace
 }  // namespace dartwright

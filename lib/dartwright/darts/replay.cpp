@@ -1,6 +1,7 @@
 #include "dartwright/darts/replay.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/made_operations.hpp"
@@ -52,6 +53,20 @@ ReplayResult replay(const Pattern& block, const std::vector<Made>& made,
         out.pattern = said_of_step(number, out.steps[i], [&] { return operations[i](out.pattern); });
     }
     out.pattern.made = made;
+    return out;
+}
+
+Pattern performed(const Pattern& pattern, const Made& operation) {
+    const MadeOperation perform = read_operation(operation);
+    Pattern out;
+    try {
+        out = perform(pattern);
+    } catch (const std::out_of_range& error) {
+        throw Impossible(error.what(), "");
+    }
+    const auto is_tolerance = [](const auto& word) { return word.first.starts_with("tolerance "); };
+    std::copy_if(operation.request.begin(), operation.request.end(),
+                 std::back_inserter(out.made.back().request), is_tolerance);
     return out;
 }
 

@@ -24,6 +24,10 @@ struct ReplayResult {
 ReplayResult replay(const Pattern& block, const std::vector<Made>& made,
                     const std::function<Pattern(const Pattern&)>& between = {});
 
+/// Does one operation, as a `made` list has it, and adds it to the pattern's own list as the operation itself
+/// writes it there. BadWords (no such operation; words missing, wrong, unknown), UnknownName, Impossible.
+Pattern performed(const Pattern& pattern, const Made& operation);
+
 /// Writes tolerances that were given for one operation alone (by name; mm or degrees) into its request, so
 /// that it can be done again.
 void add_tolerances(Made& made, const std::map<std::string, double>& tolerances);
