@@ -3,6 +3,7 @@
 #include <benchmark/benchmark.h>
 #include <fcntl.h>
 #include <spawn.h>
+#include <sys/resource.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -12,6 +13,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "dartwright/assessing/assess.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/compare.hpp"
 #include "dartwright/darts/cap.hpp"
@@ -19,6 +21,7 @@
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
+#include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "kept_memory.hpp"
 
@@ -230,6 +233,53 @@ void process_check_folder_of_2000(benchmark::State& state) {
     std::filesystem::remove_all(folder);
 }
 BENCHMARK(process_check_folder_of_2000)->Arg(0)->Arg(1)->UseRealTime()->Unit(benchmark::kMillisecond);
+
+const std::string class_folder = DARTWRIGHT_SOURCE_DIR "/fixtures/exercises/chorus-class";
+
+std::vector<std::string> drafts_of_class() {
+    std::vector<std::string> paths;
+    for (const auto& entry : std::filesystem::directory_iterator(class_folder + "/drafts"))
+        paths.push_back(entry.path().string());
+    return paths;
+}
+
+// One draft of two pieces, read already; a round is all that a class handed in.
+void judge_class(benchmark::State& state) {
+    const PreparedExercise exercise = prepared(read_exercise_file(class_folder + "/exercise.json"));
+    std::vector<Pattern> drafts;
+    for (const std::string& path : drafts_of_class()) drafts.push_back(read_pattern_file(path));
+    for (auto _ : state) {
+        for (const Pattern& draft : drafts) benchmark::DoNotOptimize(assess(exercise, draft));
+    }
+    state.SetItemsProcessed(static_cast<std::int64_t>(drafts.size()) * state.iterations());
+}
+BENCHMARK(judge_class)->Unit(benchmark::kMillisecond);
+
+// A folder of so many drafts, marked by one process on all cores, and the most memory that it had.
+void process_assess_folder(benchmark::State& state) {
+    const auto folder =
+        std::filesystem::temp_directory_path() / ("dartwright-class-" + std::to_string(getpid()));
+    std::filesystem::create_directory(folder);
+    const std::vector<std::string> drafts = drafts_of_class();
+    for (std::size_t k = 0; k < static_cast<std::size_t>(state.range(0)); ++k)
+        std::filesystem::copy_file(drafts[k % drafts.size()], folder / (std::to_string(k) + ".json"));
+    const std::vector<std::string> words{DARTWRIGHT_PROGRAM, "assess",   class_folder + "/exercise.json",
+                                         folder.string(),    "--format", "csv"};
+    for (auto _ : state) {
+        if (run_quietly(words) != 1) state.SkipWithError("no draft of the class has a fault");
+    }
+    rusage used{};
+    getrusage(RUSAGE_CHILDREN, &used);
+    state.counters["MB of the largest so far"] = static_cast<double>(used.ru_maxrss) / 1024;
+    state.SetItemsProcessed(state.range(0) * state.iterations());
+    std::filesystem::remove_all(folder);
+}
+BENCHMARK(process_assess_folder)
+    ->Arg(100)
+    ->Arg(1000)
+    ->Arg(10000)
+    ->UseRealTime()
+    ->Unit(benchmark::kMillisecond);
 
 }  // namespace
 
