@@ -299,6 +299,26 @@ TEST(classic_mistakes, piece_that_is_missing_is_said) {
     EXPECT_DOUBLE_EQ(assessment.tasks.at(0).marks, 0);
 }
 
+TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {
+    for (const char* name :
+         {"workshop/chorus-bodice.json", "workshop/after-fitting.json", "workshop/first-pattern.json",
+          "blocks/close-fitting.json", "faults/seam-length.json"}) {
+        const Assessment assessment = assess(
+            side_exercise(), read_pattern_file(std::string(DARTWRIGHT_SOURCE_DIR "/fixtures/") + name));
+        EXPECT_TRUE(assessment.unread.empty() || assessment.tasks.empty()) << name;
+        EXPECT_EQ(assessment.unread.find("no end"), std::string::npos) << name << ": " << assessment.unread;
+        EXPECT_LE(assessment.marks, 0.7 * assessment.of) << name;
+    }
+}
+
+TEST(classic_mistakes, outline_that_does_not_close_costs_the_check) {
+    Pattern draft = right_draft();
+    // The back's last edge stops short of where the first begins.
+    Point& end = piece_of(draft, "back").outline.items.back().to;
+    end = end + Vector{0, 2};
+    EXPECT_EQ(lost_by(draft), (Lost{{"check", "noted"}}));
+}
+
 TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     Pattern draft;
     draft.pieces.emplace_back();

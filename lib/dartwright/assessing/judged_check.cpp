@@ -10,6 +10,17 @@
 namespace dartwright {
 namespace {
 
+// A seam can be walked from an end only if the run that names it is there.
+bool can_be_walked(const Pattern& pattern, const Seam& seam) {
+    for (const SeamSide& side : seam.joins)
+        for (const SeamPart& part : side) {
+            const std::vector<Run> runs = runs_of(piece_named(pattern, part.piece).outline);
+            const Run* run = find_run(runs, part.edge);
+            if (!run || !end_named(*run, part.from)) return false;
+        }
+    return true;
+}
+
 // The draft as it is checked: in the exercise's names, with its seams, and what it says of corners.
 Pattern pattern_to_check(const DraftFacts& facts) {
     Pattern pattern;
@@ -21,7 +32,7 @@ Pattern pattern_to_check(const DraftFacts& facts) {
         if (cut && expected && cut->fold == expected->fold) cut->ends = expected->ends;
     }
     for (const SeamFact& seam : facts.seams)
-        if (seam.is_there) pattern.seams.push_back(*seam.seam);
+        if (seam.is_there && can_be_walked(pattern, *seam.seam)) pattern.seams.push_back(*seam.seam);
     return pattern;
 }
 
