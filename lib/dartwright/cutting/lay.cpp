@@ -249,8 +249,8 @@ void refuse_too_wide(const std::vector<Placement>& placements, double width_mm, 
         for (const Way& way : placement.ways) narrowest = std::min(narrowest, way.columns.width);
         if (narrowest <= width_mm) continue;
         const char* cloth = is_folded ? " of folded cloth" : " of cloth";
-        throw Impossible(quoted(placement.ways.front().piece.name) + " is " + text_of("%.0f mm", narrowest) +
-                             " wide across the grain and there are " + text_of("%.0f mm", width_mm) + cloth,
+        throw Impossible(quoted(placement.ways.front().piece.name) + " is " + text_of("%.1f mm", narrowest) +
+                             " wide across the grain and there are " + text_of("%.1f mm", width_mm) + cloth,
                          "lay it on cloth at least " +
                              text_of("%.0f mm", std::ceil(is_folded ? 2 * narrowest : narrowest)) + " wide");
     }
