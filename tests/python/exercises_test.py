@@ -1,5 +1,6 @@
 """Exercises, and drafts judged by them, through the Python module."""
 
+import csv
 import json
 import pathlib
 import tempfile
@@ -7,7 +8,7 @@ import unittest
 from concurrent.futures import ThreadPoolExecutor
 
 import dartwright
-from samples import EXERCISE
+from samples import EXERCISE, FIXTURES
 
 
 def exercise():
@@ -70,6 +71,19 @@ class Judging(unittest.TestCase):
             dartwright.write_pattern(draft, path)
             self.assertEqual(dartwright.assess(asked, dartwright.read_pattern(path)).marks,
                              dartwright.assess(asked, draft).marks)
+
+    def test_a_class_has_the_marks_that_were_worked_out_by_hand(self):
+        whole = FIXTURES / "exercises" / "chorus-class"
+        asked = dartwright.read_exercise(whole / "exercise.json")
+        with (whole / "expected-marks.csv").open(encoding="utf-8", newline="") as table:
+            rows = list(csv.DictReader(table))
+        self.assertGreater(len(rows), 10)
+        for row in rows:
+            judged = dartwright.assess(asked, dartwright.read_pattern(whole / "drafts" / f"{row['student']}.json"))
+            self.assertEqual((judged.marks, judged.of), (float(row["marks"]), float(row["of"])), row["student"])
+            lost = [(criterion.criterion, criterion.rung) for task in judged.tasks for criterion in task.criteria
+                    if criterion.marks < criterion.of]
+            self.assertEqual(lost, [(row["criterion"], row["rung"])] if row["criterion"] else [], row["student"])
 
     def test_threads_judge_by_one_exercise(self):
         asked = exercise()
