@@ -99,12 +99,14 @@ std::string faults_table(const ClassSummary& summary) {
         const MeasureSummary& fault = *faults[i];
         rows += element("tr", "\n" + element("th scope=\"row\"", what_of(fault)) +
                                   element("td", markup_text(fault.task)) +
+                                  element("td", word_of(fault.criterion)) +
                                   element("td class=\"number\"", std::to_string(fault.with_fault)) +
                                   element("td class=\"number\"", std::to_string(fault.on_a_rung)) +
                                   element("td class=\"words\"", markup_text(fault.remedy)));
     }
-    const std::string heads = column_head("What") + column_head("Task") + column_head("With a fault", true) +
-                              column_head("On a lower rung", true) + column_head("Remedy of the first");
+    const std::string heads = column_head("What") + column_head("Task") + column_head("Judged by") +
+                              column_head("With a fault", true) + column_head("On a lower rung", true) +
+                              column_head("Remedy of the first");
     std::string out =
         html::table("", "What cost marks most often",
                     html::caption("What cost marks, in how many drafts") +
