@@ -59,6 +59,19 @@ std::vector<Task> tasks_for(const GeneratedExercise& generated) {
 /// Smaller ones are no garment, and a slip of some millimetres makes something else of them.
 constexpr double least_size_mm = 250;
 
+// A piece of two edges may be so nearly its own mirror image that a fault makes it look turned over: the last
+// stretch of its second edge becomes a third.
+void give_third_edge(Piece& piece) {
+    if (runs_of(piece.outline).size() > 2) return;
+    const std::vector<Run> runs = runs_of(piece.outline);
+    const Run& second = *find_run(runs, "edge 1");
+    if (second.items.size() > 1) piece.outline.items[second.items.back()].as_edge()->edge = "edge 9";
+    piece.notches.clear();
+    for (const Run& run : runs_of(piece.outline))
+        piece.notches.push_back(
+            {run.edge, name_of_end(run, RunEnd::start), run.length * 0.4, NotchKind::single});
+}
+
 enum class Moved { all, all_or_part };
 GeneratedExercise any_exercise(bool may_curve, Moved moved = Moved::all_or_part) {
     GeneratedExercise out;
@@ -67,12 +80,17 @@ GeneratedExercise any_exercise(bool may_curve, Moved moved = Moved::all_or_part)
         generated.pattern =
             testing::image({0, 1.5 * least_size_mm / generated.size_mm, false, {}}, generated.pattern);
     Piece& piece = generated.pattern.pieces[0];
+    give_third_edge(piece);
     for (const Run& run : runs_of(piece.outline)) piece.allowance.emplace_back(run.edge, 15.0);
     out.request.piece = piece.name;
     out.request.dart = generated.darts[0];
     out.request.to = any_place(piece, &out.at_mm);
     RC_PRE(!out.request.to.empty());
     out.edge = out.request.to.substr(0, out.request.to.find('@'));
+    // Nearer to the old mouth nobody could say which of the two is meant.
+    const std::vector<Run> runs = runs_of(piece.outline);
+    for (const double mouth : dart_distances(piece.outline, *find_run(runs, out.edge)))
+        RC_PRE(std::abs(mouth - out.at_mm) > 15);
     out.is_whole = moved == Moved::all || *rc::gen::inRange(0, 3) > 0;
     if (!out.is_whole) out.request.part.share = real_between(0.3, 0.7);
     out.request.name = "moved";

@@ -63,12 +63,19 @@ class ShapesOfPiece {
         about.at = drawn_place(facts_, piece_, stray.at);
         about.remedy =
             "Lay the pattern you began with under the piece, part by part, and trace the " + edge + " again.";
-        // What lengths are off may be seen all along the part.
-        const double off = std::max(0.0, stray.mm - most_changed_mm(both_));
+        // What lengths and legs are off may be seen all along the part, from either of its ends.
+        const double off = std::max(0.0, stray.mm - 2 * std::max(most_changed_mm(both_), legs_off_mm()));
         ScoredLine out = length_line(facts_, std::move(about), {0, stray.mm, off});
         if (facts_.is_redrawn(piece_, edge))
             out = judged_elsewhere(facts_.lengths(), std::move(out), "follows from lengths judged already");
         return out;
+    }
+
+    double legs_off_mm() const {
+        double most = 0;
+        for (const DartFact& dart : facts_.darts)
+            if (dart.asked->piece == piece_ && dart.found) most = std::max(most, dart.legs_off_mm);
+        return most;
     }
 
     const DraftFacts& facts_;

@@ -12,6 +12,12 @@ constexpr double near_mm = 30;
 /// A dart within this of where one was to be closed was not moved, mm.
 constexpr double unmoved_mm = 5;
 
+struct StandsAt {
+    const std::string& edge;
+    double distance_mm = 0;
+    double around_mm = 0;
+};
+
 struct DartPair {
     double distance_mm = 0;
     std::size_t asked = 0;
@@ -39,13 +45,17 @@ class Matching {
   private:
     enum class Unmoved { left, taken };
 
-    double apart(double a, double b) const {
-        return std::abs(std::remainder(a - b, std::max(piece_.around_mm, 1e-9)));
+    // On one edge by the distances along it, so that other edges may have other lengths.
+    double apart(const StandsAt& asked, const StandingDart& drawn) const {
+        const double around =
+            std::abs(std::remainder(asked.around_mm - drawn.around_mm, std::max(piece_.around_mm, 1e-9)));
+        if (asked.edge != drawn.edge) return around;
+        return std::min(around, std::abs(asked.distance_mm - drawn.distance_mm));
     }
     // Nearer to where a dart was to be closed than to here.
     bool is_unmoved(std::size_t k, double distance) const {
         return std::any_of(piece_.closed.begin(), piece_.closed.end(), [&](const AskedClosed* closed) {
-            const double there = apart(closed->around_mm, drawn_[k].around_mm);
+            const double there = apart(stands_at(*closed), drawn_[k]);
             return there < unmoved_mm && there < distance;
         });
     }
@@ -54,15 +64,19 @@ class Matching {
         std::vector<DartPair> out;
         for (std::size_t i = 0; i < asked.size(); ++i)
             for (std::size_t k = 0; k < drawn_.size(); ++k) {
-                const double off = apart(around(*asked[i]), drawn_[k].around_mm);
+                const double off = apart(stands_at(*asked[i]), drawn_[k]);
                 if (off <= within) out.push_back({off, i, k});
             }
         std::stable_sort(out.begin(), out.end(),
                          [](const DartPair& a, const DartPair& b) { return a.distance_mm < b.distance_mm; });
         return out;
     }
-    static double around(const AskedDart& asked) { return asked.dart.around_mm; }
-    static double around(const AskedClosed& closed) { return closed.around_mm; }
+    static StandsAt stands_at(const AskedDart& asked) {
+        return {asked.dart.edge, asked.dart.distance_mm, asked.dart.around_mm};
+    }
+    static StandsAt stands_at(const AskedClosed& closed) {
+        return {closed.dart.edge, closed.dart.distance_mm, closed.around_mm};
+    }
 
     void match_asked(double within, Unmoved unmoved) {
         for (const DartPair& pair : pairs(piece_.asked, within)) {
