@@ -326,6 +326,8 @@ TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     draft.pieces[0].outline.items.push_back({EdgeItem{"edge", StraightShape{}, 0}, {10, 0}});
     EXPECT_NE(assess(side_exercise(), draft).unread, "");
     EXPECT_NE(assess(side_exercise(), Pattern{}).unread, "");
+    draft.pieces[0].outline.items.clear();
+    EXPECT_NE(assess(side_exercise(), draft).unread, "");
 }
 
 }  // namespace

@@ -240,7 +240,10 @@ Point MatchedDraft::as_drawn(std::size_t piece, Point p) const {
 
 MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     std::vector<DrawnPiece> drawn;
-    for (const Piece& piece : draft.pieces) drawn.push_back(drawn_piece(piece));
+    for (const Piece& piece : draft.pieces) {
+        if (piece.outline.items.empty()) throw std::invalid_argument(quoted(piece.name) + " has no outline");
+        drawn.push_back(drawn_piece(piece));
+    }
     const std::vector<PiecePair> pairs = paired_pieces(plan, drawn);
     if (pairs.empty()) throw std::invalid_argument("no piece of it has the shape of one of the exercise's");
     MatchedDraft out;
