@@ -10,6 +10,7 @@
 #include <cstring>
 #include <filesystem>
 #include <map>
+#include <string_view>
 
 #include "checked_file.hpp"
 #include "dartwright/files/output_file.hpp"
@@ -70,6 +71,22 @@ off_t end_of_whole_lines(const std::string& path, int handle) {
     return 0;
 }
 
+/// What every line begins with. A file that ends otherwise is somebody's own, and nothing is cut off it.
+constexpr std::string_view line_lead = "{\"dartwright_assess\":";
+
+/// Where the lines end that are whole; a torn one after them is to be taken off.
+off_t end_to_resume(const std::string& path, int handle) {
+    const off_t end = end_of_whole_lines(path, handle);
+    std::array<char, line_lead.size()> lead{};
+    const ssize_t count = ::pread(handle, lead.data(), lead.size(), end);
+    if (count < 0) fail(path, "read");
+    const std::string_view torn(lead.data(), static_cast<std::size_t>(count));
+    if (torn != line_lead.substr(0, torn.size()))
+        throw FileTrouble(shown_path(path) +
+                          ": its last line is no draft that was marked; expected a file of --lines");
+    return end;
+}
+
 }  // namespace
 
 LinesFile::LinesFile(std::string path, std::shared_ptr<Handle> handle)
@@ -97,7 +114,7 @@ LinesFile LinesFile::created(const std::string& path, bool may_replace) {
 LinesFile LinesFile::resumed(const std::string& path) {
     auto handle = std::make_shared<Handle>(opened_handle(path, O_RDWR | O_CREAT));
     lock(path, handle->get());
-    if (::ftruncate(handle->get(), end_of_whole_lines(path, handle->get())) != 0) fail(path, "written");
+    if (::ftruncate(handle->get(), end_to_resume(path, handle->get())) != 0) fail(path, "written");
     return {path, std::move(handle)};
 }
 

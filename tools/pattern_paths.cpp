@@ -23,7 +23,10 @@ void search(const fs::path& folder, std::vector<PatternPath>& found) {
         if (entry->is_directory(unknown) && !entry->is_symlink(unknown)) {
             search(entry->path(), found);
         } else if (entry->path().extension() == ".json" && !entry->is_directory(unknown)) {
-            found.push_back({entry->path().string(), true, {}});
+            // A pipe would be waited for without end.
+            const bool is_device = entry->exists(unknown) && !entry->is_regular_file(unknown);
+            found.push_back(
+                {entry->path().string(), true, is_device ? "is a pipe or a device, not a file" : ""});
         }
     }
     if (error) found.push_back({folder.string(), true, "the folder cannot be read: " + error.message()});

@@ -245,9 +245,10 @@ TEST(lines, hold_all_that_was_begun_when_the_program_is_interrupted) {
     Class drafts;
     const std::string pipe = drafts.folder() / "class/c-pipe.json";
     ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
-    const pid_t child = started({DARTWRIGHT_PROGRAM, "assess", exercise, "class", "--jobs", "1", "--lines",
-                                 "class.jsonl", "-o", "report.txt"},
-                                drafts.folder().path());
+    const pid_t child =
+        started({DARTWRIGHT_PROGRAM, "assess", exercise, "class/amal.json", "class/bo.json",
+                 "class/c-pipe.json", "class", "--jobs", "1", "--lines", "class.jsonl", "-o", "report.txt"},
+                drafts.folder().path());
     {
         // Opening waits until the program reads the third draft; so it is in the middle of one.
         std::ofstream into(pipe);
@@ -267,6 +268,26 @@ TEST(lines, hold_all_that_was_begun_when_the_program_is_interrupted) {
     const Ended resumed = drafts.assess({"class", "--format", "html", "--lines", "class.jsonl", "--resume"});
     EXPECT_EQ(resumed.out, drafts.assess({"class", "--format", "html"}).out);
     EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 7u);
+}
+
+TEST(lines, leave_a_file_alone_that_is_no_file_of_lines) {
+    const Class drafts;
+    for (const std::string own : {"a letter", "{\"dartwright\": 1,\n \"name\": \"a pattern\"}"}) {
+        drafts.folder().add("own.txt", own);
+        const Ended ended = drafts.assess({"class", "--lines", "own.txt", "--resume"});
+        EXPECT_EQ(ended.status, 3);
+        EXPECT_TRUE(says_one_line(ended, "own.txt: its last line is no draft that was marked"));
+        EXPECT_EQ(text_of_file(drafts.folder() / "own.txt"), own);
+    }
+}
+
+TEST(assess, does_not_wait_for_a_pipe_that_lies_in_the_folder) {
+    const Class drafts;
+    const std::string pipe = drafts.folder() / "class/pipe.json";
+    ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
+    const Ended ended = drafts.assess({"class", "--format", "csv"});
+    EXPECT_EQ(ended.status, 3);
+    EXPECT_NE(ended.out.find("is a pipe or a device, not a file"), std::string::npos);
 }
 
 }  // namespace
