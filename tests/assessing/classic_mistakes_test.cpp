@@ -290,6 +290,22 @@ TEST(classic_mistakes, allowance_of_another_width_costs_the_allowances) {
     EXPECT_EQ(lost_by(draft), (Lost{{"allowances", "fault"}}));
 }
 
+TEST(classic_mistakes, pivots_that_are_not_written_are_no_fault) {
+    Pattern draft = right_draft();
+    for (Piece& piece : draft.pieces)
+        for (OutlineItem& item : piece.outline.items)
+            if (DartItem* dart = item.as_dart()) dart->pivot.reset();
+    EXPECT_EQ(lost_by(draft), Lost{});
+}
+
+TEST(classic_mistakes, notches_of_a_piece_that_is_missing_are_missing) {
+    Pattern draft = right_draft();
+    draft.pieces.pop_back();
+    draft.seams.clear();
+    const Lost lost = lost_by(draft);
+    EXPECT_TRUE(lost.contains("notches"));
+}
+
 TEST(classic_mistakes, piece_that_is_missing_is_said) {
     Pattern draft = right_draft();
     draft.pieces.erase(draft.pieces.begin());

@@ -16,6 +16,7 @@ ScoredLine length_of(const DraftFacts& facts, const RunFact& run) {
     JudgedLine line = about_run(facts, Criterion::lengths, run);
     line.what = "the sewn length of the " + run.edge;
     line.remedy = "Redraw the " + run.edge + " to the length that it had; moving a dart keeps it.";
+    if (!run.found_mm) line.remedy = "Draw the " + run.edge + ": there is none on the " + line.piece + ".";
     if (!run.found_mm) return fault_line(std::move(line), "an edge", "no such edge");
     ScoredLine out = length_line(facts, std::move(line), {run.expected_mm, *run.found_mm, run.own_mm});
     const double whole = *run.found_mm - run.expected_mm;
@@ -62,6 +63,8 @@ ScoredLine notch_of(const DraftFacts& facts, const NotchOf& of) {
     line.what = "the notch on the " + notch.edge + " from the " + notch.from[end];
     line.remedy =
         "Measure the notch along the seam line again, darts closed, from the " + notch.from[end] + ".";
+    if (!notch.kind_after) line.remedy = "Mark the notch at its place along the seam line, darts closed.";
+    if (!notch.kind_before) line.remedy = "Take the notch out.";
     if (!notch.kind_after)
         return fault_line(std::move(line), "a notch at " + words::mm(*from_start.before), "none");
     const ShapedPiece& drawn = facts.draft.pieces[of.piece]->shaped;
@@ -70,10 +73,24 @@ ScoredLine notch_of(const DraftFacts& facts, const NotchOf& of) {
             drawn_place(facts, of.piece, place_on_run(drawn.piece.outline, *run, *from_start.after).point);
     if (!notch.kind_before)
         return fault_line(std::move(line), "no notch", "a notch at " + words::mm(*from_start.after));
+    if (notch.kind_after != notch.kind_before) line.remedy = "Cut the notch as its partner is cut.";
     if (notch.kind_after != notch.kind_before)
         return fault_line(std::move(line), "as many cuts as its partner has", "another kind of notch");
     const BeforeAfter& at = notch.at_mm[end];
     return length_line(facts, std::move(line), {*at.before, *at.after, *at.difference()});
+}
+
+// With a piece that is not there its notches are not either.
+void add_missing_notches(ScoredLines& lines, const ShapedPiece& expected) {
+    for (const Notch& notch : expected.piece.notches) {
+        JudgedLine line;
+        line.criterion = Criterion::notches;
+        line.piece = expected.piece.name;
+        line.edge = notch.edge;
+        line.what = "the notch on the " + notch.edge;
+        line.remedy = "Hand in the " + expected.piece.name + ", with its notches.";
+        lines.push_back(fault_line(std::move(line), "a notch", "no such piece"));
+    }
 }
 
 struct PivotGroup {
@@ -173,7 +190,10 @@ ScoredLines seams_lines(const DraftFacts& facts, const MarkedTask&) {
 ScoredLines notches_lines(const DraftFacts& facts, const MarkedTask&) {
     ScoredLines lines;
     for (std::size_t i = 0; i < facts.plan->finished.size(); ++i) {
-        if (!facts.draft.pieces[i]) continue;
+        if (!facts.draft.pieces[i]) {
+            add_missing_notches(lines, facts.plan->finished[i]);
+            continue;
+        }
         for (const ComparedNotch& notch :
              compared_notches({facts.plan->finished[i], facts.draft.pieces[i]->shaped})) {
             if (!notch.kind_before && facts.plan->may_differ(Freedom::notches)) continue;

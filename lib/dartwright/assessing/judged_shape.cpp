@@ -114,6 +114,18 @@ double mean_stray_mm(const DraftFacts& facts, std::size_t piece, double area_mm2
     return 2 * area_mm2 / std::max(sewn_around(facts.plan->finished[piece]), 1.0);
 }
 
+// The mouths' cloth is counted to the pivots that the darts were turned about, whether these are written or
+// not.
+Piece with_used_pivots(const DraftFacts& facts, std::size_t piece) {
+    Piece drawn = facts.draft.pieces[piece]->shaped.piece;
+    for (const DartFact& dart : facts.darts)
+        if (dart.found && dart.asked->piece == piece) {
+            DartItem* item = drawn.outline.items[dart.found->item].as_dart();
+            if (item && !item->pivot) item->pivot = dart.used_pivot;
+        }
+    return drawn;
+}
+
 ScoredLine area_of(const DraftFacts& facts, std::size_t piece) {
     const Piece& expected = facts.plan->finished[piece].piece;
     JudgedLine line;
@@ -124,7 +136,7 @@ ScoredLine area_of(const DraftFacts& facts, std::size_t piece) {
         "Lay the pattern you began with under the piece, part by part: cloth was added or cut away.";
     if (!facts.draft.pieces[piece]) return fault_line(std::move(line), "a piece", "no such piece");
     const double before = cloth_area(expected);
-    const double after = cloth_area(facts.draft.pieces[piece]->shaped.piece);
+    const double after = cloth_area(with_used_pivots(facts, piece));
     ScoredLine out =
         length_line(facts, std::move(line), {before, after, mean_stray_mm(facts, piece, after - before)});
     out.line.quantity = Quantity::area;
