@@ -306,6 +306,18 @@ TEST(classic_mistakes, notches_of_a_piece_that_is_missing_are_missing) {
     EXPECT_TRUE(lost.contains("notches"));
 }
 
+TEST(classic_mistakes, nothing_done_earns_nothing_where_a_piece_was_to_be_divided) {
+    const PreparedExercise exercise = prepared(read_exercise(
+        R"({"dartwright_exercise": 1, "name": "a princess seam", "unit": "cm",
+            "pattern": "../workshop/chorus-bodice.json",
+            "tasks": [{"name": "divide the front", "marks": 10,
+                       "do": {"operation": "close", "piece": "front", "dart": "waist dart",
+                              "with": "side dart", "as": "seam"}}]})",
+        DARTWRIGHT_SOURCE_DIR "/fixtures/exercises/princess-seam.json"));
+    EXPECT_DOUBLE_EQ(assess(exercise, exercise.exercise.pattern).marks, 0);
+    EXPECT_DOUBLE_EQ(assess(exercise, exercise.finished).marks, 10);
+}
+
 TEST(classic_mistakes, piece_that_is_missing_is_said) {
     Pattern draft = right_draft();
     draft.pieces.erase(draft.pieces.begin());

@@ -147,6 +147,22 @@ ScoredLine area_of(const DraftFacts& facts, std::size_t piece) {
     return out;
 }
 
+// What is not there has no shape: else nothing done would earn all of a task that makes pieces or edges.
+ScoredLines missing_shapes(const DraftFacts& facts) {
+    ScoredLines lines;
+    for (const RunFact& run : facts.runs) {
+        if (run.found_mm) continue;
+        const bool is_piece_there = facts.draft.pieces[run.piece].has_value();
+        JudgedLine line = about_run(facts, Criterion::shape, run);
+        line.what = "the shape of the " + run.edge;
+        line.remedy = is_piece_there ? "Draw the " + run.edge + ": there is none on the " + line.piece + "."
+                                     : "Hand in the " + line.piece + " too.";
+        lines.push_back(
+            fault_line(std::move(line), "an edge", is_piece_there ? "no such edge" : "no such piece"));
+    }
+    return lines;
+}
+
 }  // namespace
 
 ScoredLines shape_lines(const DraftFacts& facts, const MarkedTask&) {
@@ -155,6 +171,7 @@ ScoredLines shape_lines(const DraftFacts& facts, const MarkedTask&) {
         if (!facts.draft.pieces[i]) continue;
         for (ScoredLine& line : ShapesOfPiece(facts, i).lines()) lines.push_back(std::move(line));
     }
+    for (ScoredLine& line : missing_shapes(facts)) lines.push_back(std::move(line));
     for (ScoredLine& line : untouched_darts(facts)) lines.push_back(std::move(line));
     return lines;
 }
