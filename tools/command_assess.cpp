@@ -133,13 +133,22 @@ class Marker {
     std::map<std::string, KeptDraft> kept_;
 };
 
+/// A draft that several files of lines hold, by its path and its bytes, counts once: the last line, where the
+/// first stood. One path may be two drafts, marked on two machines.
 MarkedClass merged(const Arguments& arguments, const ReadExercise& exercise) {
     MarkedClass merged;
+    std::map<std::pair<std::string, std::string>, std::size_t> known;
     for (std::size_t i = 1; i < arguments.positional.size(); ++i) {
         merged.files.push_back(LinesFile::opened(arguments.positional[i]));
         for (KeptDraft& draft : drafts_of(merged.files.back(), exercise.digest)) {
             draft.lines_file = i - 1;
-            merged.drafts.push_back(std::move(draft));
+            const auto [at, is_new] =
+                known.try_emplace({draft.file, draft.draft_digest}, merged.drafts.size());
+            if (is_new) {
+                merged.drafts.push_back(std::move(draft));
+            } else {
+                merged.drafts[at->second] = std::move(draft);
+            }
         }
     }
     return merged;
@@ -320,7 +329,8 @@ Command assess_command() {
           "loses nothing"},
          {"resume", 0, "", "go on with the file of --lines: drafts that are in it, and unchanged, are kept"},
          {"merge", 0, "",
-          "the words after EXERCISE are files of lines, marked here or elsewhere: report on them together"},
+          "the words after EXERCISE are files of lines, marked here or elsewhere: report on them together; a "
+          "draft in two of them counts once"},
          {"jobs", 0, "N", "drafts marked at a time; as many as there are processors if absent"}},
         {{"dartwright assess side-dart.json class/", "mark every draft in a folder"},
          {"dartwright assess side-dart.json class/ --format html -o class.html",

@@ -213,6 +213,21 @@ TEST(lines, of_two_processes_put_together_give_the_bytes_of_one) {
     }
 }
 
+TEST(lines, of_one_draft_in_two_files_count_once) {
+    const Class drafts;
+    drafts.assess({"class", "--lines", "all.jsonl"});
+    drafts.assess({"class/bo.json", "class/cleo.json", "--lines", "some.jsonl"});
+    const Ended whole = drafts.assess({"class", "--format", "csv"});
+    EXPECT_EQ(drafts.assess({"--merge", "all.jsonl", "some.jsonl", "--format", "csv"}).out, whole.out);
+    EXPECT_EQ(drafts.assess({"--merge", "all.jsonl", "all.jsonl", "--format", "csv"}).out, whole.out);
+    // Another draft under the same path, as a second machine may have, is another student's.
+    write_text(drafts.folder() / "class/bo.json", moved_to("side@2 1/2in/armhole"));
+    drafts.assess({"class/bo.json", "--lines", "other.jsonl"});
+    const Ended both = drafts.assess({"--merge", "all.jsonl", "other.jsonl", "--format", "json"});
+    EXPECT_EQ(students_of(both.out).size(),
+              students_of(drafts.assess({"class", "--format", "json"}).out).size() + 1);
+}
+
 TEST(lines, of_files_named_in_any_bytes_are_told_apart) {
     Class drafts;
     drafts.add("a\xFF.json", moved_to("side@2 1/2in/armhole"));
