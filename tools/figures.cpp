@@ -12,6 +12,10 @@ std::string figure(double length_mm, Unit unit) {
     return fixed_decimals(length_mm / mm_in(unit), unit == Unit::mm ? 1 : 2);
 }
 
+std::string width_figure(double width_mm, Unit unit) {
+    return unit == Unit::inch ? fixed_decimals(width_mm / mm_in(unit), 3) : figure(width_mm, unit);
+}
+
 std::string signed_figure(double length_mm, Unit unit) {
     const std::string words = figure(length_mm, unit);
     const bool is_zero = words.find_first_not_of("0.") == std::string::npos;

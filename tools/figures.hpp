@@ -11,6 +11,8 @@ const char* word_of(Unit unit);
 /// A length as a number of the unit, without its word: to a tenth of a millimetre, or the hundredth of an
 /// inch.
 std::string figure(double length_mm, Unit unit);
+/// Of an allowance: 5/8 in is 0.625, which to hundredths would be cut wrong.
+std::string width_figure(double width_mm, Unit unit);
 /// The same with a sign in front of what is not 0.
 std::string signed_figure(double length_mm, Unit unit);
 /// An area in square centimetres, or square inches for a pattern in inches.

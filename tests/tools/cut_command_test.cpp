@@ -165,6 +165,26 @@ TEST(cut_command, takes_names_that_are_gone_from_the_patterns_own_rule_as_warnin
     EXPECT_EQ(Json::parse(ended.out)["warnings"][0], "\"front\" has no edge \"hem\"");
 }
 
+TEST(cut_command, says_allowances_in_inches_to_a_thousandth) {
+    const Folder folder;
+    const std::string inch = source_folder + "/fixtures/workshop/chorus-bodice-inch.json";
+    const Ended ended = dartwright({"cut", inch, "-o", folder / "cut.json"});
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    EXPECT_TRUE(has(ended.out, "0.625")) << "5/8 in, which is neither 0.62 nor 0.63";
+    EXPECT_FALSE(has(ended.out, "0.62 "));
+    EXPECT_FALSE(has(ended.out, "0.63 "));
+}
+
+TEST(cut_command, names_on_the_label_an_edge_of_two_widths_with_each) {
+    Json pattern = Json::parse(text_of_file(bodice));
+    const Json low = {{"from", "waist"}, {"at", 0}, {"to", 8}, {"width", 1.5}};
+    const Json high = {{"from", "waist"}, {"at", 8}, {"to", 18.6}, {"width", 2.5}};
+    pattern["pieces"][0]["allowance"]["side"] = Json::array({low, high});
+    const Ended drawn = dartwright({"draw", "-", "--cutting"}, pattern.dump());
+    ASSERT_EQ(drawn.status, 0) << drawn.err;
+    EXPECT_TRUE(has(drawn.out, "part\u00a0of\u00a0side")) << "one width alone would be cut all along it";
+}
+
 TEST(cut_command, makes_a_pattern_that_is_drawn_with_the_corners_and_notches_of_its_rule) {
     const Folder folder;
     ASSERT_EQ(dartwright({"cut", bodice, "--rule", chorus, "-o", folder / "cut.json"}).status, 0);

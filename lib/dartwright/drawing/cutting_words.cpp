@@ -1,6 +1,7 @@
 #include "dartwright/drawing/cutting_words.hpp"
 
 #include <algorithm>
+#include <map>
 
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
@@ -43,6 +44,16 @@ std::string names_in_line(const std::vector<std::string>& names) {
     std::string words;
     for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
     return words;
+}
+
+// An edge of two widths stands with each as a part of it.
+void name_parts(std::vector<WidthAndEdges>& all) {
+    std::map<std::string, int> times;
+    for (const WidthAndEdges& each : all)
+        for (const std::string& edge : each.edges) ++times[edge];
+    for (WidthAndEdges& each : all)
+        for (std::string& edge : each.edges)
+            if (times[edge] > 1) edge = "part\u00a0of\u00a0" + edge;
 }
 
 std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
@@ -305,6 +316,7 @@ std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit) {
     std::stable_sort(all.begin(), all.end(), [](const WidthAndEdges& a, const WidthAndEdges& b) {
         return a.length_mm > b.length_mm;
     });
+    name_parts(all);
     std::string allowances;
     std::vector<std::string> lines;
     for (const WidthAndEdges& each : all) {
