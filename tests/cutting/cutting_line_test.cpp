@@ -46,6 +46,20 @@ TEST(CuttingLine, without_allowances_is_the_stitching_line) {
     EXPECT_EQ(line.points, square());
 }
 
+// Exact geometry: inside a corner the lines beside its edges cross, each its width away.
+TEST(CuttingLine, crosses_inside_a_hollow_corner_where_exact_geometry_says) {
+    const CuttingLine line = cutting_line(
+        straight_piece({{0, 0}, {100, 0}, {100, 40}, {60, 40}, {60, 100}, {0, 100}}, {5, 5, 10, 15, 5, 5}));
+    EXPECT_TRUE(has_point(line, {75, 50}));
+    EXPECT_FALSE(has_point(line, {60, 50}, 0.1)) << "the line beyond the crossing is trimmed";
+    EXPECT_NEAR(signed_area(line.points), 110 * 55 + 80 * 55, 1e-9);
+    EXPECT_FALSE(line.is_cleaned);
+    // A slanting one: the line y = 50, and that through (60, 40) + 10 (0.8, -0.6) along (3, 4).
+    const CuttingLine slanting = cutting_line(
+        straight_piece({{0, 0}, {160, 0}, {160, 40}, {60, 40}, {105, 100}, {0, 100}}, {5, 5, 10, 10, 5, 5}));
+    EXPECT_TRUE(has_point(slanting, {80, 50}));
+}
+
 // Exact geometry: two allowances s at the interior angle t meet s / sin(t / 2) out.
 TEST(CuttingLine, meets_at_a_corner_where_exact_geometry_says) {
     const double figures[][2] = {{60, 20.000}, {90, 14.142}, {120, 11.547}, {150, 10.353}};

@@ -9,6 +9,8 @@ TEST(text_box, widths_grow_with_size_and_letters) {
     EXPECT_GT(text_width("waist", 6), 6);
     EXPECT_NEAR(text_width("waist", 12), 2 * text_width("waist", 6), 1e-9);
     EXPECT_GT(text_width("waist dart", 6), text_width("waist", 6));
+    EXPECT_GT(text_width("waist", 6, true), text_width("waist", 6))
+        << "bold, though the same words were set plain";
     EXPECT_EQ(text_width("", 6), 0);
     EXPECT_GE(text_width("\xFF", 6), 0);  // what is not UTF-8 is measured as it will be written
 }

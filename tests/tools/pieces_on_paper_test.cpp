@@ -66,6 +66,18 @@ TEST(print_command, says_on_which_pages_a_piece_is) {
     }
 }
 
+TEST(print_command, says_where_no_allowance_is_decided) {
+    const Folder folder;
+    Json pattern = Json::parse(text_of_file(bodice));
+    pattern["pieces"][0]["allowance"].erase("waist");
+    const std::string words = "front: no allowance is decided for waist: there is none there";
+    const Ended printed = dartwright({"print", "-", "-o", folder / "pages.pdf"}, pattern.dump());
+    ASSERT_EQ(printed.status, 0) << printed.err;
+    EXPECT_NE(printed.out.find("note: " + words), std::string::npos) << printed.out;
+    const Ended drawn = dartwright({"draw", "-", "--cutting", "-o", folder / "bodice.svg"}, pattern.dump());
+    EXPECT_NE((drawn.out + drawn.err).find(words), std::string::npos) << drawn.out << drawn.err;
+}
+
 TEST(print_command, leaves_an_existing_file_and_writes_nothing_where_it_refuses) {
     const Folder folder;
     const Ended narrow = dartwright({"print", bodice, "-o", folder / "roll.pdf", "--paper", "roll:20cm"});
