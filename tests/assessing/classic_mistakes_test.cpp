@@ -83,9 +83,15 @@ TEST(classic_mistakes, turning_the_other_part_is_no_fault) {
 TEST(classic_mistakes, grain_left_behind_when_its_part_was_turned_costs_the_check) {
     Pattern draft = right_draft();
     Grain& grain = *piece_of(draft, "front").grain;
+    std::swap(grain.from, grain.to);
+    EXPECT_EQ(lost_by(draft), Lost{}) << "either way along is the same";
     const Motion turn = turn_about(grain.from, turn_by(radians(10)));
     grain.to = apply(turn, grain.to);
-    EXPECT_EQ(lost_by(draft), (Lost{{"check", "fault"}}));
+    const Assessment assessment = assess(side_exercise(), draft);
+    EXPECT_EQ(lost(assessment), (Lost{{"check", "fault"}}));
+    const JudgedCriterion& check = *testing::criterion_in(assessment, Criterion::check);
+    ASSERT_EQ(check.lines.size(), 1u);
+    EXPECT_NEAR(std::abs(check.lines[0].difference.value_or(0)), 10, 1e-6);
     // It stays a fault if the grain is not said to lie along anything, and none that it lies elsewhere.
     grain.along.clear();
     EXPECT_EQ(lost_by(draft), (Lost{{"check", "fault"}}));
