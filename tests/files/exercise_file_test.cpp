@@ -37,6 +37,17 @@ TEST(exercise_file, is_read_with_the_files_that_it_names) {
     EXPECT_EQ(exercise.may_differ.size(), 4u);
 }
 
+TEST(exercise_file, that_is_empty_is_no_exercise) {
+    try {
+        read_exercise("", "class.json");
+        FAIL() << "an empty file was read";
+    } catch (const InvalidPattern& invalid) {
+        ASSERT_EQ(invalid.problems.size(), 1u);
+        EXPECT_EQ(invalid.problems[0].found, "an empty file");
+        EXPECT_EQ(invalid.problems[0].expected, "an exercise file");
+    }
+}
+
 TEST(exercise_file, number_of_marks_is_divided_by_what_the_task_can_be_judged_by) {
     nlohmann::ordered_json json = side_json();
     json["tasks"][0]["marks"] = 12;

@@ -9,18 +9,22 @@
 namespace dartwright {
 namespace {
 
+JsonTree parsed(std::string_view text) {
+    return parse_json(text, "a pattern file");
+}
+
 using Kind = JsonNode::Kind;
 
 /// The only problem of a text that is not JSON.
 FileProblem problem_of(const std::string& text) {
-    const JsonTree tree = parse_json(text);
+    const JsonTree tree = parsed(text);
     EXPECT_EQ(tree.root, nullptr) << text;
     EXPECT_EQ(tree.problems.size(), 1U) << text;
     return tree.problems.empty() ? FileProblem{} : tree.problems[0].problem;
 }
 
 TEST(JsonTree, KeepsKindsValuesAndTheFilesOrder) {
-    const JsonTree tree = parse_json(R"({"z": [1, -2.50, true, null], "a": {"x": "é"}})");
+    const JsonTree tree = parsed(R"({"z": [1, -2.50, true, null], "a": {"x": "é"}})");
     ASSERT_NE(tree.root, nullptr);
     EXPECT_TRUE(tree.problems.empty());
     ASSERT_EQ(tree.root->children.size(), 2U);
@@ -40,7 +44,7 @@ TEST(JsonTree, KeepsKindsValuesAndTheFilesOrder) {
 }
 
 TEST(JsonTree, PointersAreEscaped) {
-    const JsonTree tree = parse_json(R"({"a/b": [{"m~n": 1, "": 2}]})");
+    const JsonTree tree = parsed(R"({"a/b": [{"m~n": 1, "": 2}]})");
     ASSERT_NE(tree.root, nullptr);
     EXPECT_EQ(pointer_to(*tree.root), "");
     const JsonNode& object = *tree.root->children[0]->children[0];
@@ -50,7 +54,7 @@ TEST(JsonTree, PointersAreEscaped) {
 }
 
 TEST(JsonTree, PointerOfEveryValueLeadsToItByAnotherParser) {
-    const JsonTree tree = parse_json(edited::tunic);
+    const JsonTree tree = parsed(edited::tunic);
     const auto other = edited::tunic_json();
     ASSERT_NE(tree.root, nullptr);
     EXPECT_GT(tree.nodes.size(), 200U);
@@ -66,7 +70,7 @@ TEST(JsonTree, PointerOfEveryValueLeadsToItByAnotherParser) {
 }
 
 TEST(JsonTree, ValuesInWords) {
-    const JsonTree tree = parse_json(R"([null, true, 3, 0.10, "a\nb", [], [1], {}, {"a": 1}])");
+    const JsonTree tree = parsed(R"([null, true, 3, 0.10, "a\nb", [], [1], {}, {"a": 1}])");
     ASSERT_NE(tree.root, nullptr);
     const char* const words[] = {"null",      "true",          "3",           "0.10",
                                  "\"a\\nb\"", "an empty list", "a list of 1", "an empty object",
@@ -134,21 +138,21 @@ TEST(JsonTree, EveryTruncationOfAFileIsRefused) {
     const std::string whole = edited::tunic;
     const std::size_t last = whole.find_last_of('}');
     for (std::size_t size = 0; size <= last; ++size) {
-        const JsonTree tree = parse_json(whole.substr(0, size));
+        const JsonTree tree = parsed(whole.substr(0, size));
         ASSERT_EQ(tree.root, nullptr) << size;
         ASSERT_EQ(tree.problems.size(), 1U) << size;
     }
 }
 
 TEST(JsonTree, AByteOrderMarkIsSkipped) {
-    const JsonTree tree = parse_json("\xEF\xBB\xBF{\"a\": 1}");
+    const JsonTree tree = parsed("\xEF\xBB\xBF{\"a\": 1}");
     ASSERT_NE(tree.root, nullptr);
     EXPECT_EQ(tree.root->children[0]->key, "a");
 }
 
 TEST(JsonTree, NestingIsLimited) {
     const auto nested = [](std::size_t depth) { return std::string(depth, '[') + std::string(depth, ']'); };
-    EXPECT_NE(parse_json(nested(deepest_nesting)).root, nullptr);
+    EXPECT_NE(parsed(nested(deepest_nesting)).root, nullptr);
     EXPECT_EQ(problem_of(nested(deepest_nesting + 1)).found, "brackets nested over 64 deep");
     EXPECT_EQ(problem_of(std::string(200'000, '[')).found, "brackets nested over 64 deep");
     std::string objects;
@@ -157,7 +161,7 @@ TEST(JsonTree, NestingIsLimited) {
 }
 
 TEST(JsonTree, KeysGivenTwiceAreAllReported) {
-    const JsonTree tree = parse_json(R"({"a": 1, "b": {"c": 1, "c": 2, "c": 3}, "a": 2})");
+    const JsonTree tree = parsed(R"({"a": 1, "b": {"c": 1, "c": 2, "c": 3}, "a": 2})");
     ASSERT_NE(tree.root, nullptr);
     ASSERT_EQ(tree.problems.size(), 3U);
     EXPECT_EQ(tree.problems[0].problem.pointer, "/b/c");
@@ -170,12 +174,12 @@ TEST(JsonTree, KeysGivenTwiceAreAllReported) {
 TEST(JsonTree, ManyKeysGivenTwiceTakeNoTime) {
     std::string text = "{\"a\": 0";
     for (int i = 0; i < 100'000; ++i) text += ",\"a\":0";
-    EXPECT_EQ(parse_json(text + "}").problems.size(), 100'000U);
+    EXPECT_EQ(parsed(text + "}").problems.size(), 100'000U);
 }
 
 // A number too large for a double is a number nevertheless: the rest of the file is read too.
 TEST(JsonTree, NumbersTooLargeKeepTheirDigitsForTheMessage) {
-    const JsonTree tree = parse_json("{\"a\": [1e999, -1e400, 7], \"b\": 1" + std::string(400, '0') + "}");
+    const JsonTree tree = parsed("{\"a\": [1e999, -1e400, 7], \"b\": 1" + std::string(400, '0') + "}");
     ASSERT_NE(tree.root, nullptr);
     EXPECT_TRUE(tree.problems.empty());
     const JsonNode& list = *tree.root->children[0];

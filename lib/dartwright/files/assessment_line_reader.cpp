@@ -180,7 +180,7 @@ AssessmentLine read_root(Reading& reading, const JsonNode& root) {
 }  // namespace
 
 AssessmentLine read_assessment_line(std::string_view text, const std::string& place) {
-    JsonTree tree = parse_json(text);
+    JsonTree tree = parse_json(text, "a marked draft");
     Reading reading;
     reading.problems = std::move(tree.problems);
     AssessmentLine line;

@@ -187,7 +187,7 @@ void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPatter
 }
 
 Exercise read_exercise(std::string_view text, const std::string& file) {
-    JsonTree tree = parse_json(text);
+    JsonTree tree = parse_json(text, "an exercise file");
     Reading reading;
     reading.problems = std::move(tree.problems);
     Exercise exercise;

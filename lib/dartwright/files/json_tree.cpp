@@ -31,7 +31,8 @@ using LiteralByPointer = std::map<std::string, std::string>;
 
 class TreeBuilder : public nlohmann::json_sax<json> {
   public:
-    TreeBuilder(std::string_view text, const LiteralByPointer& literals) : text_(text), literals_(literals) {}
+    TreeBuilder(std::string_view text, const LiteralByPointer& literals, const std::string& what)
+        : text_(text), literals_(literals), what_(what) {}
 
     bool null() override {
         add(Kind::null);
@@ -114,7 +115,7 @@ class TreeBuilder : public nlohmann::json_sax<json> {
             tree.problems.push_back(
                 {tree.nodes.size(),
                  {next_pointer(), "brackets nested over " + std::to_string(deepest_nesting) + " deep",
-                  "a pattern file"}});
+                  what_}});
             return false;
         }
         open_.push_back(&add(kind));
@@ -145,16 +146,17 @@ class TreeBuilder : public nlohmann::json_sax<json> {
 
     std::string_view text_;
     const LiteralByPointer& literals_;
+    const std::string& what_;
     std::vector<JsonNode*> open_;
     std::string key_;
 };
 
 /// What keeps the bytes from being text at all.
-std::optional<FileProblem> trouble_with_bytes(std::string_view text) {
+std::optional<FileProblem> trouble_with_bytes(std::string_view text, const std::string& what) {
     if (text.find_first_not_of(" \t\r\n") == text.npos)
-        return FileProblem{"", text.empty() ? "an empty file" : "a file of blanks only", "a pattern file"};
+        return FileProblem{"", text.empty() ? "an empty file" : "a file of blanks only", what};
     const bool is_utf_16 = text.substr(0, 2) == "\xFF\xFE" || text.substr(0, 2) == "\xFE\xFF";
-    if (is_utf_16) return FileProblem{"", "UTF-16 text", "a pattern file saved as UTF-8"};
+    if (is_utf_16) return FileProblem{"", "UTF-16 text", what + " saved as UTF-8"};
     if (const auto bad = first_malformed_utf8(text))
         return FileProblem{"", "bytes that are not UTF-8 " + at_line_and_column(text, *bad), "UTF-8 text"};
     // The parser would take a zero byte for the end of the text, and miss what follows.
@@ -234,8 +236,8 @@ std::string in_words(const JsonNode& node) {
     return node.children.empty() ? "an empty list" : "a list of " + std::to_string(node.children.size());
 }
 
-JsonTree parse_json(std::string_view text) {
-    if (const auto trouble = trouble_with_bytes(text)) {
+JsonTree parse_json(std::string_view text, const std::string& what) {
+    if (const auto trouble = trouble_with_bytes(text, what)) {
         JsonTree none;
         none.problems.push_back({0, *trouble});
         return none;
@@ -243,7 +245,7 @@ JsonTree parse_json(std::string_view text) {
     LiteralByPointer literals;
     std::string changed;
     for (;;) {
-        TreeBuilder builder(text, literals);
+        TreeBuilder builder(text, literals, what);
         const bool is_json = json::sax_parse(text.begin(), text.end(), &builder);
         if (is_json) {
             builder.tree.root = &builder.tree.nodes.front();

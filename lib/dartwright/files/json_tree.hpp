@@ -51,8 +51,8 @@ struct JsonTree {
 inline constexpr std::size_t deepest_nesting = 64;
 
 /// Parses text. Problems found on the way: text that is not UTF-8 or not JSON (with line and column),
-/// nesting over the limit, and keys given twice (the first counts). A byte order mark is skipped.
-/// O(n log n).
-JsonTree parse_json(std::string_view text);
+/// nesting over the limit, and keys given twice (the first counts). `what` is expected, in words such as `a
+/// pattern file`. A byte order mark is skipped. O(n log n).
+JsonTree parse_json(std::string_view text, const std::string& what);
 
 }  // namespace dartwright

@@ -128,7 +128,7 @@ Pattern read_carried_pattern(Reading& reading, const JsonNode& node) {
 }
 
 Pattern read_pattern(std::string_view text, const std::string& file) {
-    JsonTree tree = parse_json(text);
+    JsonTree tree = parse_json(text, "a pattern file");
     Reading reading;
     reading.problems = std::move(tree.problems);
     Pattern pattern;

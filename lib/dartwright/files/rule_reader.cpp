@@ -209,16 +209,13 @@ CuttingRule read_cutting(Reading& reading, const JsonNode& node) {
 }
 
 CuttingRule read_rule(std::string_view text, const std::string& file) {
-    JsonTree tree = parse_json(text);
+    JsonTree tree = parse_json(text, "a rule file");
     Reading reading;
     reading.problems = std::move(tree.problems);
     CuttingRule rule;
     if (tree.root) rule = read_rule_root(reading, *tree.root);
-    if (reading.problems.empty()) return rule;
-    std::vector<FileProblem> problems = in_order(std::move(reading.problems));
-    for (FileProblem& problem : problems)
-        if (problem.expected == "a pattern file") problem.expected = "a rule file";
-    throw InvalidRule(file, std::move(problems));
+    if (!reading.problems.empty()) throw InvalidRule(file, in_order(std::move(reading.problems)));
+    return rule;
 }
 
 CuttingRule read_rule_file(const std::string& path) {
