@@ -27,7 +27,9 @@ inline const char* const tunic = R"({
   "pieces": [
     {
       "name": "front",
-      "cut": {"quantity": 1, "fold": "centre front", "ends": {"neck": "free"}},
+      "worn": "front",
+      "side_up": "wrong",
+      "cut": {"quantity": 1, "fold": "centre front", "second_fold": "shoulder", "ends": {"neck": "free"}},
       "grain": {"from": [3, 8], "to": [3, 30], "along": "centre front"},
       "outline": {
         "start": [0, 0],
@@ -46,7 +48,7 @@ inline const char* const tunic = R"({
       "double_darts": [
         {"dart": "waist dart", "from": [15, 5], "to": [15, 25], "widest": [[14, 15], [16, 15]], "press": "side"}
       ],
-      "notches": [{"edge": "side", "from": "armhole", "at": 7.5, "kind": "single"}],
+      "notches": [{"edge": "side", "from": "armhole", "at": 7.5, "kind": "single", "begins": true}],
       "allowance": {"side": 1.5, "hem": [{"from": "side", "at": 0, "to": 10, "width": 2}]},
       "marks": [{"line": [[0, 19.5], [22, 19.5]], "name": "bust line"}, {"drill": [9.6, 18], "name": "bust point"}]
     },
@@ -74,7 +76,7 @@ inline const char* const tunic = R"({
     {"name": "side", "joins": [
       {"piece": "front", "edge": "side", "from": "hem"},
       {"piece": "back", "edge": "side", "from": "hem"}
-    ], "ease": {"piece": "back", "amount": 0.5}, "ends": {"armhole": "free"}},
+    ], "ease": {"piece": "back", "amount": 0.5}, "laid": "on each other", "allowances_differ": true, "ends": {"armhole": "free"}},
     {"name": "neck", "joins": [
       [
         {"piece": "front", "edge": "neck", "from": "centre front"},

@@ -99,7 +99,9 @@ TEST(PatternWriter, TheLayoutIsThatOfTheGuide) {
   "pieces": [
     {
       "name": "front",
-      "cut": {"quantity": 1, "fold": "centre front", "ends": {"neck": "free"}},
+      "worn": "front",
+      "side_up": "wrong",
+      "cut": {"quantity": 1, "fold": "centre front", "second_fold": "shoulder", "ends": {"neck": "free"}},
       "grain": {"from": [3, 8], "to": [3, 30], "along": "centre front"},
       "outline": {
         "start": [0, 0],
@@ -118,7 +120,7 @@ TEST(PatternWriter, TheLayoutIsThatOfTheGuide) {
         {"dart": "waist dart", "from": [15, 5], "to": [15, 25], "widest": [[14, 15], [16, 15]], "press": "side"}
       ],
       "notches": [
-        {"edge": "side", "from": "armhole", "at": 7.5, "kind": "single"}
+        {"edge": "side", "from": "armhole", "at": 7.5, "kind": "single", "begins": true}
       ],
       "allowance": {"side": 1.5, "hem": [{"from": "side", "at": 0, "to": 10, "width": 2}]},
       "marks": [
@@ -153,7 +155,7 @@ TEST(PatternWriter, TheLayoutIsThatOfTheGuide) {
     {"name": "side", "joins": [
       {"piece": "front", "edge": "side", "from": "hem"},
       {"piece": "back", "edge": "side", "from": "hem"}
-    ], "ease": {"piece": "back", "amount": 0.5}, "ends": {"armhole": "free"}},
+    ], "ease": {"piece": "back", "amount": 0.5}, "laid": "on each other", "allowances_differ": true, "ends": {"armhole": "free"}},
     {"name": "neck", "joins": [
       [
         {"piece": "front", "edge": "neck", "from": "centre front"},

@@ -146,6 +146,28 @@ TEST(PieceReader, DartsOfOnePieceHaveNamesOfTheirOwn) {
             .empty());
 }
 
+TEST(PieceReader, KeysOfTheWearerAndOfFoldsAreRefusedAlone) {
+    const std::vector<edited::Edit> edits{
+        {"/pieces/0/worn", R"("left")", {"/pieces/0/worn", "\"left\"", "\"front\" or \"back\""}},
+        {"/pieces/0/worn",
+         "",
+         {"/pieces/0/side_up", "\"side_up\" without \"worn\"",
+          "where the piece is worn: \"front\" or \"back\""}},
+        {"/pieces/0/side_up", "1", {"/pieces/0/side_up", "1", "\"right\" or \"wrong\""}},
+        {"/pieces/0/cut/second_fold",
+         R"("centre front")",
+         {"/pieces/0/cut/second_fold", "\"centre front\", which is the fold already", "another edge"}},
+        {"/pieces/1/cut/second_fold",
+         R"("side")",
+         {"/pieces/1/cut/second_fold", "\"second_fold\" without \"fold\"",
+          "\"fold\" where there is one fold"}},
+        {"/pieces/0/notches/0/begins", "3", {"/pieces/0/notches/0/begins", "3", "true or false"}},
+    };
+    for (const auto& edit : edits) edited::expect_problem(edit);
+    // Ends of either fold may be named.
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/0/cut/ends/armhole", R"("free")")).empty());
+}
+
 // The neighbours of a piece's run share a name: only the words tell its ends apart.
 TEST(PieceReader, AnEdgeAtBothEndsNamesNeither) {
     edited::expect_problem({"/pieces/2/notches",

@@ -86,5 +86,17 @@ TEST(SeamReader, AFaultyPieceDoesNotAccuseItsSeams) {
     EXPECT_EQ(edited::problems_of(edited::with("/seams/0/joins", "")).size(), 1U);
 }
 
+TEST(SeamReader, HowThePiecesLieAndWidthsThatDiffer) {
+    edited::expect_problem(
+        {"/seams/0/laid", R"("open")", {"/seams/0/laid", "\"open\"", "\"flat\" or \"on each other\""}});
+    edited::expect_problem(
+        {"/seams/0/allowances_differ", "2", {"/seams/0/allowances_differ", "2", "true or false"}});
+    const Pattern pattern = read_pattern(edited::tunic, "f");
+    EXPECT_EQ(pattern.seams[0].laid, LaidAs::on_each_other);
+    EXPECT_TRUE(pattern.seams[0].allowances_differ);
+    EXPECT_EQ(pattern.seams[1].laid, LaidAs::flat);
+    EXPECT_FALSE(pattern.seams[1].allowances_differ);
+}
+
 }  // namespace
 }  // namespace dartwright

@@ -79,6 +79,7 @@ class Writer {
     std::string cut(const Cut& cut) const {
         MemberLine line;
         line.put("quantity", std::to_string(cut.quantity)).put_text_if_any("fold", cut.fold);
+        line.put_text_if_any("second_fold", cut.second_fold);
         if (cut.same) line.put("same", "true");
         if (!cut.ends.empty()) line.put("ends", ends(cut.ends));
         return line.text();
@@ -97,7 +98,9 @@ class Writer {
                                                               : "triple";
         MemberLine line;
         line.put_text("edge", notch.edge).put_text("from", notch.from).put("at", length(notch.at));
-        return line.put_text("kind", kind).text();
+        line.put_text("kind", kind);
+        if (notch.begins) line.put("begins", "true");
+        return line.text();
     }
 
     std::string stretch(const AllowanceStretch& stretch) const {
@@ -131,6 +134,10 @@ class Writer {
     std::string piece(const Piece& piece) const {
         constexpr std::size_t indent = 6;  // of a piece's members
         std::vector<std::string> members{with_key("name", json_text(piece.name))};
+        if (piece.worn) {
+            members.push_back(with_key("worn", *piece.worn == Worn::front ? "\"front\"" : "\"back\""));
+            if (piece.side_up == SideUp::wrong) members.push_back(with_key("side_up", "\"wrong\""));
+        }
         if (piece.cut) members.push_back(with_key("cut", cut(*piece.cut)));
         if (piece.grain) {
             MemberLine grain;
@@ -189,6 +196,8 @@ class Writer {
         MemberLine line;
         line.put_text("name", seam.name).put("joins", list_by_line(sides, indent));
         if (seam.ease) line.put("ease", ease(seam));
+        if (seam.laid == LaidAs::on_each_other) line.put_text("laid", "on each other");
+        if (seam.allowances_differ) line.put("allowances_differ", "true");
         if (!seam.ends.empty()) line.put("ends", ends(seam.ends));
         return line.text();
     }

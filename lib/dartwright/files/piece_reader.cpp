@@ -23,15 +23,23 @@ class Edges {
     std::string end_of(const std::string& edge, const JsonNode& node) const {
         return turned(read_end_of_run(reading_, node, outline_.runs, edge).value_or(""));
     }
-    std::map<std::string, CornerIs> ends_of(const std::string& edge, const JsonNode& node) const {
+    /// Ends of one edge, or of two; the second may be empty.
+    std::map<std::string, CornerIs> ends_of(const std::string& edge, const std::string& second,
+                                            const JsonNode& node) const {
         std::map<std::string, CornerIs> ends;
         for (auto& [name, corner] : read_ends(reading_, node)) ends.emplace(turned(name), corner);
         for (const JsonNode* child : node.children)
-            check_end_of_run(reading_, *child, child->key, outline_.runs, edge);
+            if (second.empty() || !is_next_to(second, child->key))
+                check_end_of_run(reading_, *child, child->key, outline_.runs, edge);
         return ends;
     }
 
   private:
+    bool is_next_to(const std::string& edge, const std::string& name) const {
+        if (!outline_.runs.is_sound) return true;
+        const auto [before, after] = neighbours_of(outline_.runs, edge);
+        return name == before || name == after;
+    }
     std::string turned(const std::string& end) const {
         return outline_.is_turned ? with_ends_swapped(end) : end;
     }
@@ -39,17 +47,42 @@ class Edges {
     const OutlineRead& outline_;
 };
 
+Worn read_worn(Reading& reading, const JsonNode& node) {
+    if (node.kind == JsonNode::Kind::text) {
+        if (node.text == "front") return Worn::front;
+        if (node.text == "back") return Worn::back;
+    }
+    reading.reject(node, any_of({"front", "back"}));
+    return Worn::front;
+}
+
+SideUp read_side_up(Reading& reading, const JsonNode& node) {
+    if (node.kind == JsonNode::Kind::text) {
+        if (node.text == "right") return SideUp::right;
+        if (node.text == "wrong") return SideUp::wrong;
+    }
+    reading.reject(node, any_of({"right", "wrong"}));
+    return SideUp::right;
+}
+
 Cut read_cut(Reading& reading, const JsonNode& node, const Edges& edges) {
-    const Fields fields(reading, node, "a cut", {"quantity", "fold", "same", "ends"});
+    const Fields fields(reading, node, "a cut", {"quantity", "fold", "second_fold", "same", "ends"});
     Cut cut;
     if (const JsonNode* quantity = fields.optional("quantity"))
         cut.quantity = read_whole(reading, *quantity, 1, largest_quantity).value_or(1);
     if (const JsonNode* fold = fields.optional("fold")) cut.fold = edges.existing(*fold);
+    if (const JsonNode* second = fields.optional("second_fold")) {
+        cut.second_fold = edges.existing(*second);
+        if (!fields.optional("fold"))
+            reading.add(*second, "\"second_fold\" without \"fold\"", "\"fold\" where there is one fold");
+        else if (!cut.fold.empty() && cut.second_fold == cut.fold)
+            reading.add(*second, in_quotes(cut.fold) + ", which is the fold already", "another edge");
+    }
     if (const JsonNode* same = fields.optional("same")) cut.same = read_flag(reading, *same).value_or(false);
     const JsonNode* ends = fields.optional("ends");
     if (ends && !fields.optional("fold"))
         reading.add(*ends, "\"ends\" without \"fold\"", "the fold whose ends they are");
-    if (ends && !cut.fold.empty()) cut.ends = edges.ends_of(cut.fold, *ends);
+    if (ends && !cut.fold.empty()) cut.ends = edges.ends_of(cut.fold, cut.second_fold, *ends);
     return cut;
 }
 
@@ -94,7 +127,7 @@ NotchKind read_notch_kind(Reading& reading, const JsonNode& node) {
 }
 
 Notch read_notch(Reading& reading, const JsonNode& node, const Edges& edges) {
-    const Fields fields(reading, node, "a notch", {"edge", "from", "at", "kind"});
+    const Fields fields(reading, node, "a notch", {"edge", "from", "at", "kind", "begins"});
     Notch notch;
     if (const JsonNode* edge = fields.required("edge", "the edge it is on"))
         notch.edge = edges.existing(*edge);
@@ -103,6 +136,8 @@ Notch read_notch(Reading& reading, const JsonNode& node, const Edges& edges) {
     if (const JsonNode* at = fields.required("at", "its distance along the edge"))
         notch.at = read_length(reading, *at).value_or(0);
     if (const JsonNode* kind = fields.optional("kind")) notch.kind = read_notch_kind(reading, *kind);
+    if (const JsonNode* begins = fields.optional("begins"))
+        notch.begins = read_flag(reading, *begins).value_or(false);
     return notch;
 }
 
@@ -193,7 +228,8 @@ void check_dart_names(Reading& reading, const JsonNode& piece) {
 
 PieceRead read_piece(Reading& reading, const JsonNode& node) {
     const Fields fields(reading, node, "a piece",
-                        {"name", "cut", "grain", "outline", "double_darts", "notches", "allowance", "marks"});
+                        {"name", "worn", "side_up", "cut", "grain", "outline", "double_darts", "notches",
+                         "allowance", "marks"});
     PieceRead read;
     Piece& piece = read.piece;
     if (!fields.is_object()) return read;
@@ -203,6 +239,13 @@ PieceRead read_piece(Reading& reading, const JsonNode& node) {
     if (const JsonNode* found = fields.required("outline", "the piece's outline"))
         outline = read_outline(reading, *found);
     const Edges edges(reading, outline);
+    if (const JsonNode* worn = fields.optional("worn")) piece.worn = read_worn(reading, *worn);
+    if (const JsonNode* side = fields.optional("side_up")) {
+        piece.side_up = read_side_up(reading, *side);
+        if (!fields.optional("worn"))
+            reading.add(*side, "\"side_up\" without \"worn\"",
+                        "where the piece is worn: \"front\" or \"back\"");
+    }
     if (const JsonNode* cut = fields.optional("cut")) piece.cut = read_cut(reading, *cut, edges);
     if (const JsonNode* grain = fields.optional("grain")) piece.grain = read_grain(reading, *grain, edges);
     if (const JsonNode* darts = fields.optional("double_darts"))

@@ -44,6 +44,15 @@ SeamPart read_part(Reading& reading, const JsonNode& node, const PiecesRead& pie
     return part;
 }
 
+LaidAs read_laid(Reading& reading, const JsonNode& node) {
+    if (node.kind == JsonNode::Kind::text) {
+        if (node.text == "flat") return LaidAs::flat;
+        if (node.text == "on each other") return LaidAs::on_each_other;
+    }
+    reading.reject(node, any_of({"flat", "on each other"}));
+    return LaidAs::flat;
+}
+
 SeamSide read_side(Reading& reading, const JsonNode& node, const PiecesRead& pieces) {
     if (node.kind != JsonNode::Kind::list) return {read_part(reading, node, pieces)};
     SeamSide side;
@@ -137,7 +146,8 @@ std::map<std::string, CornerIs> read_seam_ends(Reading& reading, const JsonNode&
 }  // namespace
 
 Seam read_seam(Reading& reading, const JsonNode& node, const PiecesRead& pieces) {
-    const Fields fields(reading, node, "a seam", {"name", "joins", "ease", "ends"});
+    const Fields fields(reading, node, "a seam",
+                        {"name", "joins", "ease", "laid", "allowances_differ", "ends"});
     Seam seam;
     if (const JsonNode* name = fields.required("name", "the seam's name"))
         seam.name = read_name(reading, *name).value_or("");
@@ -150,6 +160,9 @@ Seam read_seam(Reading& reading, const JsonNode& node, const PiecesRead& pieces)
         }
     }
     if (const JsonNode* ease = fields.optional("ease")) seam.ease = read_ease(reading, *ease, seam);
+    if (const JsonNode* laid = fields.optional("laid")) seam.laid = read_laid(reading, *laid);
+    if (const JsonNode* differ = fields.optional("allowances_differ"))
+        seam.allowances_differ = read_flag(reading, *differ).value_or(false);
     if (const JsonNode* ends = fields.optional("ends"))
         seam.ends = read_seam_ends(reading, *ends, seam, pieces);
     return seam;

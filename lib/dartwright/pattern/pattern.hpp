@@ -28,11 +28,17 @@ struct Ease {
     friend bool operator==(const Ease&, const Ease&) = default;
 };
 
+/// How the two pieces of a seam lie when it is sewn: opened flat, or one on the other (facing, collar, cuff,
+/// lining).
+enum class LaidAs { flat, on_each_other };
+
 struct Seam {
     std::string name;
     std::array<SeamSide, 2> joins;
     std::optional<Ease> ease;
     std::map<std::string, CornerIs> ends;
+    LaidAs laid = LaidAs::flat;
+    bool allowances_differ = false;  ///< two widths of allowance are meant (a flat-felled seam)
     friend bool operator==(const Seam&, const Seam&) = default;
 };
 

@@ -17,7 +17,8 @@ struct Cut {
     int quantity = 1;
     std::string fold;                      ///< edge laid on the fold; empty if none
     bool same = false;                     ///< copies that are not mirrored
-    std::map<std::string, CornerIs> ends;  ///< corners of the fold, by the neighbouring edge
+    std::map<std::string, CornerIs> ends;  ///< corners of the folds, by the neighbouring edge
+    std::string second_fold = {};  ///< another edge laid on a fold (a quarter circle); only beside `fold`
     friend bool operator==(const Cut&, const Cut&) = default;
 };
 
@@ -35,6 +36,7 @@ struct Notch {
     std::string from;  ///< neighbouring edge at the end measured from
     double at = 0;     ///< sewn distance, mm
     NotchKind kind = NotchKind::single;
+    bool begins = false;  ///< a seam walks this closed run from here; only on a run that is the whole outline
     friend bool operator==(const Notch&, const Notch&) = default;
 };
 
@@ -77,6 +79,11 @@ std::array<double, 4> leg_lengths(const DoubleDart& dart);
 /// The distance between the widest points, mm.
 double intake_of(const DoubleDart& dart);
 
+/// The part of the body that a piece covers.
+enum class Worn { front, back };
+/// Which side of the cloth lies up where the piece is as drawn.
+enum class SideUp { right, wrong };
+
 struct Piece {
     std::string name;
     std::optional<Cut> cut;
@@ -86,6 +93,8 @@ struct Piece {
     std::vector<Notch> notches;
     std::vector<std::pair<std::string, Allowance>> allowance;  ///< by run, in the file's order
     std::vector<Mark> marks;
+    std::optional<Worn> worn = {};   ///< with it, left and right are the wearer's
+    SideUp side_up = SideUp::right;  ///< says nothing where `worn` is absent
     friend bool operator==(const Piece&, const Piece&) = default;
 };
 
