@@ -143,9 +143,9 @@ TEST(OutlineReader, AnOutlineWithoutEdgesIsTheOnlyProblemOfAPiece) {
 
 TEST(OutlineReader, WordsForEndsAreNoEdgeNames) {
     for (const char* word : {"\"start\"", "\"end\""}) {
-        const auto problems = problems_of(with("/pieces/0/outline/items/5/edge", word));
+        const auto problems = problems_of(with("/pieces/2/outline/items/1/edge", word));
         ASSERT_EQ(problems.size(), 1U) << word;
-        EXPECT_EQ(problems[0].pointer, "/pieces/0/outline/items/5/edge");
+        EXPECT_EQ(problems[0].pointer, "/pieces/2/outline/items/1/edge");
         EXPECT_EQ(problems[0].expected, "another name: \"start\" and \"end\" are kept for the ends of a run");
     }
 }

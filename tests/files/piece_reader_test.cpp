@@ -13,12 +13,12 @@ TEST(PieceReader, ReadsEveryPart) {
     const Pattern pattern = read_pattern(edited::tunic, "tunic");
     const Piece& front = pattern.pieces[0];
     EXPECT_EQ(front.name, "front");
-    EXPECT_EQ(front.cut, (Cut{1, "centre front", false, {{"neck", CornerIs::free}}}));
+    EXPECT_EQ(front.cut, (Cut{1, "centre front", false, {{"neck", CornerIs::free}}, "shoulder"}));
     EXPECT_EQ(front.grain, (Grain{{30, 80}, {30, 300}, "centre front"}));
     EXPECT_EQ(
         front.double_darts,
         (std::vector<DoubleDart>{{"waist dart", {150, 50}, {150, 250}, {{{140, 150}, {160, 150}}}, "side"}}));
-    EXPECT_EQ(front.notches, (std::vector<Notch>{{"side", "armhole", 75, NotchKind::single}}));
+    EXPECT_EQ(front.notches, (std::vector<Notch>{{"side", "armhole", 75, NotchKind::single, true}}));
     ASSERT_EQ(front.allowance.size(), 2U);
     EXPECT_EQ(front.allowance[0].first, "side");
     EXPECT_EQ(std::get<double>(front.allowance[0].second), 15.0);
@@ -42,9 +42,8 @@ TEST(PieceReader, EachFaultIsOneProblem) {
         {"/pieces/0/colour",
          "1",
          {"/pieces/0/colour", "the unknown key \"colour\"",
-          "a key of a piece: \"name\", \"cut\", \"grain\", \"outline\", \"double_darts\", \"notches\", "
-          "\"allowance\" or "
-          "\"marks\""}},
+          "a key of a piece: \"name\", \"worn\", \"side_up\", \"cut\", \"grain\", \"outline\", "
+          "\"double_darts\", \"notches\", \"allowance\" or \"marks\""}},
         {"/pieces/0/notch", "[]", {"/pieces/0/notch", "the unknown key \"notch\"", "\"notches\""}},
         {"/pieces/0/cut", "2", {"/pieces/0/cut", "2", "a cut as an object in braces"}},
         {"/pieces/0/cut/fold",
