@@ -44,6 +44,7 @@ void expect_same(const CheckReport& a, const CheckReport& b, double tolerance) {
     RC_ASSERT(of_a.size() == of_b.size());
     for (std::size_t i = 0; i < of_a.size(); ++i) {
         RC_ASSERT(key_of(of_a[i]) == key_of(of_b[i]));
+        RC_LOG() << of_a[i].message << " / " << of_b[i].message;
         RC_ASSERT(are_near(of_a[i].measured, of_b[i].measured, tolerance));
         RC_ASSERT(are_near(of_a[i].difference, of_b[i].difference, tolerance));
     }
