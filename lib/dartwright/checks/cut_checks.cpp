@@ -83,9 +83,12 @@ PlacedFindings grain_direction(const PieceContext& piece, const Tolerances& tole
     return {{finding, piece.index, run.items.front(), 0}};
 }
 
-const Run* fold_of(const PieceContext& piece) {
-    if (!piece.piece->cut || piece.piece->cut->fold.empty()) return nullptr;
-    return &run_named(piece.runs, piece.piece->cut->fold, piece.name());
+// The edges laid on a fold, none to two.
+std::vector<const Run*> folds_of(const PieceContext& piece) {
+    std::vector<const Run*> folds;
+    for (const std::string& edge : fold_edges(*piece.piece))
+        folds.push_back(&run_named(piece.runs, edge, piece.name()));
+    return folds;
 }
 
 struct Deviation {
@@ -171,7 +174,7 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
     finding.allowed = tolerances.corner_deg;
     finding.message = piece.name() + ": opened out at " + fold.edge + ", " + crossing +
                       " makes an angle of " + words::degrees(opened) + " and not 180, so that it " +
-                      (opened > 180 ? "dips" : "peaks") + " at the fold.";
+                      words::at_joint({crossing}, opened) + " at the fold.";
     finding.remedy = "Square " + crossing +
                      " to the fold for the first centimetre or so, or say that the end is free "
                      "if the corner is meant.";
@@ -183,11 +186,18 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
 
 PlacedFindings cut_findings(const PieceContext& piece, const Tolerances& tolerances) {
     PlacedFindings findings = joined(missing(piece), grain_direction(piece, tolerances));
-    const Run* fold = fold_of(piece);
-    if (!fold) return findings;
-    findings = joined(std::move(findings), fold_straight(piece, *fold, tolerances));
-    for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
-        findings = joined(std::move(findings), fold_corner(piece, *fold, end, tolerances));
+    const std::vector<const Run*> folds = folds_of(piece);
+    for (const Run* fold : folds) {
+        const PlacedFindings bowed = fold_straight(piece, *fold, tolerances);
+        findings = joined(std::move(findings), bowed);
+        // A fold that is not straight has no direction at its ends that would be worth a finding.
+        if (!bowed.empty()) continue;
+        for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
+            const std::string& crossing = end == RunEnd::start ? fold->before : fold->after;
+            const bool is_told_already = folds.size() == 2 && fold == folds[1] && crossing == folds[0]->edge;
+            if (!is_told_already)
+                findings = joined(std::move(findings), fold_corner(piece, *fold, end, tolerances));
+        }
     }
     return findings;
 }

@@ -22,7 +22,7 @@ struct PieceContext {
     const Piece* piece = nullptr;
     std::size_t index = 0;  ///< in the pattern
     double gap = 0;
-    bool is_closed = false;  ///< to the gap tolerance; nothing below is filled in otherwise
+    bool is_closed = false;         ///< to the gap tolerance; nothing below is filled in otherwise
     std::optional<Outline> mended;  ///< closed exactly, without items of no length where their run has others
     std::vector<Run> runs;
     std::vector<std::optional<DartFigures>> darts;  ///< by outline item

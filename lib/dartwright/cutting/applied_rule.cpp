@@ -16,7 +16,7 @@ bool joins(const Seam& seam, const std::string& piece, const std::string& edge) 
 }
 
 bool is_on_fold(const Piece& piece, const std::string& edge) {
-    return piece.cut && piece.cut->fold == edge;
+    return is_fold_edge(piece, edge);
 }
 
 /// The entry for the edge: that which names the piece rather than one for every piece.

@@ -82,10 +82,8 @@ class RawMaker {
                 return {request.kind, request.whose == before, request.limit_mm};
         }
         // The fold is no seam: what is beside it when unfolded must run on straight.
-        const bool has_fold = piece_.cut && !piece_.cut->fold.empty();
-        if (has_fold && (piece_.cut->fold == before || piece_.cut->fold == after)) {
-            return {CornerKind::carried_on, piece_.cut->fold == before, std::nullopt};
-        }
+        if (is_fold_edge(piece_, before) || is_fold_edge(piece_, after))
+            return {CornerKind::carried_on, is_fold_edge(piece_, before), std::nullopt};
         return {};
     }
 

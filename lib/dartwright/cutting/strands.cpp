@@ -97,7 +97,7 @@ class StrandMaker {
             if (!edge) continue;
             if (!last_edge || *last_edge != edge->edge) {
                 last_edge = &edge->edge;
-                const bool is_fold = piece_.cut && piece_.cut->fold == edge->edge;
+                const bool is_fold = is_fold_edge(piece_, edge->edge);
                 const Allowance* allowance = allowance_of(piece_, edge->edge);
                 const double* plain = allowance ? std::get_if<double>(allowance) : nullptr;
                 if (!is_fold && !plain) return false;
@@ -110,7 +110,7 @@ class StrandMaker {
     }
 
     void set_widths(const Run& run) {
-        const bool is_fold = piece_.cut && piece_.cut->fold == run.edge;
+        const bool is_fold = is_fold_edge(piece_, run.edge);
         std::vector<RunWidth> along =
             is_fold ? std::vector<RunWidth>{{0, run.length, 0.0}} : widths_along(piece_, run);
         for (RunWidth& stretch : along) stretch.width_mm = decided(stretch, run.edge);

@@ -70,7 +70,7 @@ void refuse_side(const Pattern& pattern, const SideEnd& side, double gap_mm) {
                              " stands in that corner of " + quoted(piece.name),
                          "move it into an edge first, or true the seam at its other end");
     }
-    if (piece.cut && piece.cut->fold == side.crossing) {
+    if (is_fold_edge(piece, side.crossing)) {
         throw Impossible("the edge that crosses there is the fold " + quoted(side.crossing) + " of " +
                              quoted(piece.name) + ", which stays straight",
                          "true the seam at its other end");

@@ -125,6 +125,11 @@ Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::ve
     if (!piece.cut || piece.cut->fold.empty())
         throw Impossible(quoted(piece.name) + " is not cut on a fold",
                          "only a piece on the fold can be opened");
+    if (!piece.cut->second_fold.empty()) {
+        throw Impossible(quoted(piece.name) + " has two folds, and opening " + quoted(piece.cut->fold) +
+                             " would leave " + quoted(piece.cut->second_fold) + " in two halves",
+                         "open it on paper along both, or give the piece one fold");
+    }
     Unfolding u;
     u.half = piece;
     u.fold = piece.cut->fold;

@@ -273,6 +273,7 @@ class PieceWords {
 
 std::string cut_words(const Cut& cut) {
     const std::string count = std::to_string(cut.quantity);
+    if (!cut.second_fold.empty()) return "cut " + count + " on two folds";
     if (!cut.fold.empty()) return "cut " + count + " on the fold";
     if (cut.quantity < 2) return "cut " + count;
     if (cut.same) return "cut " + count + " alike";

@@ -17,7 +17,7 @@ constexpr double least_ease_mm = 0.5;
 
 int times_made_up(const Piece& piece) {
     if (!piece.cut) return 1;
-    return piece.cut->fold.empty() ? piece.cut->quantity : 2 * piece.cut->quantity;
+    return piece.cut->quantity << fold_edges(piece).size();
 }
 
 double where_shortening_begins(double length_mm) {
