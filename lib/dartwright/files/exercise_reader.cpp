@@ -181,7 +181,7 @@ Ladders read_ladders(Reading& reading, const JsonNode& node) {
 void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPattern& invalid) {
     for (const FileProblem& problem : invalid.problems) {
         const std::string where = problem.pointer.empty() ? "" : " at " + problem.pointer;
-        reading.add(node, in_quotes(invalid.file) + " with " + problem.found + where,
+        reading.add(node, path_in_quotes(invalid.file) + " with " + problem.found + where,
                     problem.expected + " there");
     }
 }
