@@ -120,6 +120,9 @@ TEST(file_that_cannot_be_read, is_named_with_the_reason) {
         const Ended missing = support::run(reading(reader, folder / "none.json"));
         EXPECT_EQ(missing.status, 3) << reader.command;
         EXPECT_TRUE(says_one_line(missing, "none.json: cannot be read: there is no such file"));
+        const Ended two_lines = support::run(reading(reader, folder / "two\nlines.json"));
+        EXPECT_EQ(two_lines.status, 3) << reader.command;
+        EXPECT_TRUE(says_one_line(two_lines, "two lines.json: cannot be read: there is no such file"));
         Process without_rights = reading(reader, kept);
         without_rights.is_without_privileges = true;
         const Ended refused = support::run(without_rights);
