@@ -38,7 +38,8 @@ PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const st
         const std::string path = node.text.starts_with('/') ? node.text : folder + node.text;
         return {read_pattern(read_text_file(path == "-" ? "./-" : path), path), true};
     } catch (const FileTrouble& trouble) {
-        reading.add(node, clean_text(trouble.what()), "a pattern, or the name of a pattern file beside the exercise");
+        reading.add(node, clean_text(trouble.what()),
+                    "a pattern, or the name of a pattern file beside the exercise");
     } catch (const InvalidPattern& invalid) {
         add_problems_of(reading, node, invalid);
     }
