@@ -10,6 +10,7 @@
 #include "checked_file.hpp"
 #include "command.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_file.hpp"
@@ -108,7 +109,8 @@ int run(const std::vector<std::string>& words) {
     } catch (...) {
         const Ending ending = ending_of(std::current_exception());
         const bool has_subject = !ending.names_its_file && !call.subject.empty();
-        say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words);
+        // One line, whatever names stand in it.
+        say_text(clean_text(name + ": " + (has_subject ? call.subject + ": " : "") + ending.words) + "\n");
         return static_cast<int>(ending.status);
     }
 }

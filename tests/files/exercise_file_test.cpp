@@ -142,14 +142,34 @@ TEST(exercise_file, all_problems_are_told_in_one_go) {
     json["unit"] = "feet";
     json["tasks"][4]["wearer"] = "wide";
     json["may_differ"] = true;
-    json["pattern"] = "../rules/toile.json";
+    // However long the way to a file is, its name is told.
+    std::string far_away = "../rules/";
+    for (int i = 0; i < 100; ++i) far_away += "./";
+    for (const std::string& toile : {std::string("../rules/toile.json"), far_away + "toile.json"}) {
+        json["pattern"] = toile;
+        try {
+            read_exercise(json.dump(), file);
+            FAIL() << "it was read";
+        } catch (const InvalidPattern& invalid) {
+            EXPECT_EQ(invalid.problems.size(), 6u) << invalid.what();
+            EXPECT_NE(std::string(invalid.what()).find(toile + "\" with the unknown key \"allowance\""),
+                      std::string::npos)
+                << invalid.what();
+        }
+    }
+}
+
+TEST(exercise_file, that_names_another_says_all_of_that_name_in_one_line) {
+    nlohmann::ordered_json json = side_json();
+    const std::string far_away = std::string(300, 'f') + "/two\nlines.json";
+    json["pattern"] = far_away;
     try {
         read_exercise(json.dump(), file);
         FAIL() << "it was read";
     } catch (const InvalidPattern& invalid) {
-        EXPECT_EQ(invalid.problems.size(), 6u) << invalid.what();
-        EXPECT_NE(std::string(invalid.what()).find("toile.json\" with the unknown key \"allowance\""),
-                  std::string::npos);
+        ASSERT_EQ(invalid.problems.size(), 1u) << invalid.what();
+        EXPECT_NE(invalid.problems[0].found.find(std::string(300, 'f')), std::string::npos);
+        EXPECT_EQ(invalid.problems[0].found.find('\n'), std::string::npos) << invalid.problems[0].found;
     }
 }
 

@@ -197,10 +197,10 @@ TEST(lines, of_two_processes_put_together_give_the_bytes_of_one) {
     const Class drafts;
     // Both run at once, each on its share, as they would on two machines.
     const Ended both =
-        shell("dartwright assess " + exercise +
+        shell("dartwright assess " + in_shell_quotes(exercise) +
                   " class/amal.json class/bo.json class/cleo.json --lines 1.jsonl > /dev/null 2>&1 & "
                   "dartwright assess " +
-                  exercise +
+                  in_shell_quotes(exercise) +
                   " class/dana.json class/evening class/fritz.json --lines 2.jsonl > /dev/null 2>&1 & wait",
               drafts.folder().path());
     EXPECT_EQ(both.status, 0);

@@ -21,11 +21,10 @@ TEST(open_command, gives_the_whole_and_its_account) {
 
 TEST(open_command, pipes_into_a_pivot_across_the_middle) {
     Folder folder;
-    const Ended ended =
-        shell("dartwright open '" + block +
-                  "' --piece front | dartwright pivot - --piece front --dart 'left bust dart' "
-                  "--to 'right neck@50%' --hold 'right side' -o moved.json",
-              folder.path());
+    const Ended ended = shell("dartwright open " + in_shell_quotes(block) +
+                                  " --piece front | dartwright pivot - --piece front --dart 'left bust dart' "
+                                  "--to 'right neck@50%' --hold 'right side' -o moved.json",
+                              folder.path());
     EXPECT_EQ(ended.status, 0) << ended.err;
     EXPECT_EQ(dartwright({"replay", folder / "moved.json", "--block", block, "--check"}).status, 0);
 }

@@ -65,15 +65,18 @@ TEST(output, into_a_folder_that_is_not_there_is_refused) {
 TEST(output, without_permission_leaves_the_old_file) {
     Folder folder;
     const std::string file = folder.add("kept.json", "mine");
-    std::filesystem::permissions(folder.path(), std::filesystem::perms::owner_all);
+    support::give_to_owner_of(DARTWRIGHT_PROGRAM, file);
+    support::give_to_owner_of(DARTWRIGHT_PROGRAM, folder.path());
+    std::filesystem::permissions(folder.path(),
+                                 std::filesystem::perms::owner_read | std::filesystem::perms::owner_exec);
     Process process = dartwright_with(moving_to(file, {"--overwrite"}));
-    process.is_nobody = ::geteuid() == 0;
-    if (!process.is_nobody) std::filesystem::permissions(folder.path(), std::filesystem::perms::owner_read);
+    process.is_without_privileges = true;
     const Ended ended = support::run(process);
     std::filesystem::permissions(folder.path(), std::filesystem::perms::owner_all);
-    EXPECT_NE(ended.status, 0);
-    EXPECT_EQ(lines_in(ended.err), 1u) << ended.err;
+    EXPECT_EQ(ended.status, 3);
+    EXPECT_TRUE(says_one_line(ended, file + ": cannot be written: no permission"));
     EXPECT_EQ(text_of_file(file), "mine");
+    EXPECT_EQ(folder.names(), std::vector<std::string>{"kept.json"});
 }
 
 TEST(output, on_a_full_disk_is_an_error) {
@@ -100,7 +103,8 @@ TEST(output, on_a_full_disk_is_an_error) {
 TEST(output, whose_reader_has_gone_is_no_error) {
     Folder folder;
     const Ended ended = shell(
-        "dartwright draw '" + bodice + "' | head -c 1 > /dev/null; echo ${PIPESTATUS:-done}", folder.path());
+        "dartwright draw " + in_shell_quotes(bodice) + " | head -c 1 > /dev/null; echo ${PIPESTATUS:-done}",
+        folder.path());
     EXPECT_EQ(ended.err, "");
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_reader.hpp"
@@ -37,7 +38,8 @@ PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const st
         const std::string path = node.text.starts_with('/') ? node.text : folder + node.text;
         return {read_pattern(read_text_file(path == "-" ? "./-" : path), path), true};
     } catch (const FileTrouble& trouble) {
-        reading.add(node, trouble.what(), "a pattern, or the name of a pattern file beside the exercise");
+        reading.add(node, clean_text(trouble.what()),
+                    "a pattern, or the name of a pattern file beside the exercise");
     } catch (const InvalidPattern& invalid) {
         add_problems_of(reading, node, invalid);
     }
@@ -181,7 +183,7 @@ Ladders read_ladders(Reading& reading, const JsonNode& node) {
 void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPattern& invalid) {
     for (const FileProblem& problem : invalid.problems) {
         const std::string where = problem.pointer.empty() ? "" : " at " + problem.pointer;
-        reading.add(node, in_quotes(invalid.file) + " with " + problem.found + where,
+        reading.add(node, path_in_quotes(invalid.file) + " with " + problem.found + where,
                     problem.expected + " there");
     }
 }

@@ -205,6 +205,16 @@ std::string pointer_to(const JsonNode& node) {
     return pointer;
 }
 
+namespace {
+std::string escaped(std::string_view text) {
+    return json(std::string(text)).dump(-1, ' ', false, json::error_handler_t::replace);
+}
+}  // namespace
+
+std::string path_in_quotes(std::string_view path) {
+    return escaped(path);
+}
+
 std::string in_quotes(std::string_view text) {
     constexpr std::size_t most_bytes = 60;
     std::size_t shown = text.size();
@@ -212,8 +222,7 @@ std::string in_quotes(std::string_view text) {
         shown = most_bytes;
         while ((static_cast<unsigned char>(text[shown]) & 0xC0) == 0x80) --shown;  // whole characters
     }
-    std::string out =
-        json(std::string(text.substr(0, shown))).dump(-1, ' ', false, json::error_handler_t::replace);
+    std::string out = escaped(text.substr(0, shown));
     if (shown < text.size()) out.insert(out.size() - 1, "...");
     return out;
 }
