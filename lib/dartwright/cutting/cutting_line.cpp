@@ -9,6 +9,7 @@
 #include "dartwright/cutting/raw_line.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -72,6 +73,33 @@ void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
     }
 }
 
+// Corners of runs that are one point are not asked for: their neighbours meet instead.
+CuttingRequest with_corners_of(const Piece& of_length, const Piece& piece, CuttingRequest request) {
+    const std::vector<Run> left = runs_of(of_length.outline);
+    const std::vector<Run> all = runs_of(piece.outline);
+    const auto is_gone = [&](const std::string& edge) {
+        return find_run(all, edge) && !find_run(left, edge);
+    };
+    std::erase_if(request.corners, [&](const CornerRequest& corner) {
+        return is_gone(corner.edges[0]) || is_gone(corner.edges[1]);
+    });
+    return request;
+}
+
+// Items of no length change nothing; they are left out, and the others keep their numbers.
+CuttingLine cutting_line_of_length(const Piece& piece, const CuttingRequest& request) {
+    const OutlineOfLength kept = without_empty_items(piece.outline);
+    if (kept.items.size() == piece.outline.items.size()) {
+        throw Impossible("the outline of " + quoted(piece.name) + " is one point", "draw its edges first");
+    }
+    Piece of_length = piece;
+    of_length.outline = kept.outline;
+    CuttingLine line = cutting_line(of_length, with_corners_of(of_length, piece, request));
+    for (CutSide& side : line.sides) side.item = kept.items[side.item];
+    for (CutDart& dart : line.darts) dart.item = kept.items[dart.item];
+    return line;
+}
+
 }  // namespace
 
 BadWidth::BadWidth(std::string piece_, std::string edge_, double width_mm_, double limit_mm_)
@@ -80,6 +108,12 @@ BadWidth::BadWidth(std::string piece_, std::string edge_, double width_mm_, doub
       edge(std::move(edge_)),
       width_mm(width_mm_),
       limit_mm(limit_mm_) {}
+
+NotCleaned::NotCleaned(std::string piece_)
+    : Impossible("the allowances of " + quoted(piece_) +
+                     " run into each other so that no simple line was found round it",
+                 "make them narrower where the outline bends inwards or is thin"),
+      piece(std::move(piece_)) {}
 
 std::string to_text(CornerKind kind) {
     switch (kind) {
@@ -105,6 +139,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         closed.outline = with_gap_closed(closed.outline);
         return cutting_line(closed, request);
     }
+    if (has_empty_items(piece.outline)) return cutting_line_of_length(piece, request);
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
     if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);
@@ -114,6 +149,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         line.sides.clear();
         put(line, cutting::outer_line(raw.points));
         line.is_cleaned = true;
+        if (!is_simple(line.points)) throw NotCleaned(piece.name);
     }
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);

@@ -119,6 +119,14 @@ class BadWidth : public Impossible {
     double limit_mm;  ///< the widest that works
 };
 
+/// The clean-up of allowances that run into each other did not come to an end in its rounds (each moves points
+/// by no more than a thousandth of the line's error). A line that crosses itself is never handed out.
+class NotCleaned : public Impossible {
+  public:
+    explicit NotCleaned(std::string piece_);
+    std::string piece;
+};
+
 /// The line along which a piece is cut: outside its stitching line by the allowance of each edge.
 ///
 /// Properties: (1) a simple polygon round the stitching line, which is not changed; (2) beside an edge every
@@ -130,8 +138,11 @@ class BadWidth : public Impossible {
 /// At a dart the cutting line is that of the edge with the dart closed about its point as it is sewn; A' and
 /// B' lie on the lines from the point through the mouth ends.
 ///
-/// Throws BadWidth; Impossible (the outline is open by more than `gap`); UnknownName and BadWords for the
-/// corners.
+/// Items of no length are left out, and so are runs that are one point, with their corners; items keep their
+/// numbers.
+///
+/// Throws BadWidth; NotCleaned; Impossible (the outline is open by more than `gap`, or is one point);
+/// UnknownName and BadWords for the corners.
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
 
 /// `no allowance is decided for hem, neck: there is none there`; empty if all are decided.

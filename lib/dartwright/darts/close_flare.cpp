@@ -6,6 +6,7 @@
 #include "dartwright/darts/redrawn_edge.hpp"
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -41,6 +42,7 @@ double length_of_run(const std::vector<RunChange>& runs, const std::string& edge
 }  // namespace
 
 CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest& request) {
+    if (has_spare_items(pattern)) return close_as_flare(without_spare_items(pattern), request);
     require_span(request.span_mm, SpanMayBe::wide);
     PivotResult opened = opened_in_hem(pattern, request);
     CloseFlareResult result{std::move(opened.pattern), {}};

@@ -9,6 +9,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -224,6 +225,7 @@ void refuse_taken_names(const Piece& piece, const ClusterRequest& request) {
 }  // namespace
 
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request) {
+    if (has_spare_items(pattern)) return cluster(without_spare_items(pattern), request);
     refuse_bad_words(request);
     const Piece& before = piece_named(pattern, request.piece);
     dart_named(before, request.dart);

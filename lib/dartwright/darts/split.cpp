@@ -5,6 +5,7 @@
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/request_words.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -91,6 +92,7 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
 }  // namespace
 
 SplitResult split(const Pattern& pattern, const SplitRequest& request) {
+    if (has_spare_items(pattern)) return split(without_spare_items(pattern), request);
     SplitResult result;
     SplitAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);
