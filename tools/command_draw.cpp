@@ -37,7 +37,7 @@ ExitStatus draw_for_cutting(const Arguments& arguments, Invocation& call) {
         pieces.push_back(cutting_piece(piece, cutting_request(pattern, piece), marking_request(pattern)));
     const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
                              arguments.value("date").value_or(""), pattern.unit};
-    const std::string bytes = picture_bytes(draw_cutting_pieces(pieces, label), wanted);
+    const std::string bytes = picture_bytes(draw_cutting_pieces(pattern, pieces, label), wanted);
     write_result(arguments, call.out, bytes, account_of(pieces));
     return ExitStatus::done;
 }

@@ -185,4 +185,14 @@ LongestStretch longest_stretch(const Outline& outline, const Run& run) {
     return longest;
 }
 
+std::vector<Point> points_of_stretch(const Outline& outline, const FullStretch& stretch) {
+    constexpr double fine_chord_error_mm = 0.05;
+    std::vector<Point> points{start_of_item(outline, stretch.items.front())};
+    for (const std::size_t item : stretch.items)
+        for (const Curve& curve : curves_of_item(outline, item))
+            flatten_onto(points, curve, fine_chord_error_mm);
+    points.erase(std::unique(points.begin(), points.end()), points.end());
+    return points;
+}
+
 }  // namespace dartwright

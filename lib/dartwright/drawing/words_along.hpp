@@ -1,6 +1,7 @@
 #pragma once
 
 #include "dartwright/drawing/label_places.hpp"
+#include "dartwright/pattern/fullness.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -54,5 +55,8 @@ struct LongestStretch {
     double length = 0;
 };
 LongestStretch longest_stretch(const Outline& outline, const Run& run);
+
+/// The line that a stretch of fullness lies along.
+std::vector<Point> points_of_stretch(const Outline& outline, const FullStretch& stretch);
 
 }  // namespace dartwright
