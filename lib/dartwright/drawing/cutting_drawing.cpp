@@ -7,6 +7,7 @@
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
+#include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
@@ -112,10 +113,14 @@ DrawnGroup grain_layer(const CuttingPiece& cut) {
 }
 
 /// The side on which each dart lies: that for which its cap was cut.
-std::vector<PressedDart> pressed_darts(const CuttingLine& line) {
+std::vector<PressedDart> pressed_darts(const CuttingPiece& cut) {
     std::vector<PressedDart> pressed;
-    for (const CutDart& dart : line.darts)
-        if (dart.pressed) pressed.push_back({dart.item, *dart.pressed});
+    for (const CutDart& dart : cut.line.darts) {
+        if (!dart.pressed) continue;
+        const DartFigures figures = figures_of(cut.piece.outline, dart.item);
+        const double dip = -dot(dart.tip - middle(figures.a, figures.b), dart.centre);
+        pressed.push_back({dart.item, *dart.pressed, std::max(0.0, dip)});
+    }
     return pressed;
 }
 
@@ -125,7 +130,7 @@ std::vector<DrawnGroup> cutting_lines_of(const CuttingPiece& cut) {
             cutting_layer(cut.line),
             stitching_layer(cut.piece),
             dart_layer(cut),
-            press_arrows(cut.piece, pressed_darts(cut.line)),
+            press_arrows(cut.piece, pressed_darts(cut)),
             notch_layer(cut.markings),
             fullness_lines(cut.piece, runs),
             grain_layer(cut),

@@ -86,6 +86,11 @@ std::string list_of_widths(const std::vector<WidthAndEdges>& all, Unit unit, std
     return words;
 }
 
+std::vector<WidthAndEdges> none_last(std::vector<WidthAndEdges> all) {
+    std::stable_partition(all.begin(), all.end(), [](const WidthAndEdges& each) { return !is_none(each); });
+    return all;
+}
+
 /// What is decided, the width of the longest stretch of edges first. A few edges are all named; where one
 /// width has more than a reader keeps in mind, the others are named.
 std::string decided_words(const std::vector<WidthAndEdges>& all, Unit unit, bool is_all) {
@@ -95,7 +100,7 @@ std::string decided_words(const std::vector<WidthAndEdges>& all, Unit unit, bool
     const WidthAndEdges& longest = all.front();
     const std::string width = is_none(longest) ? "none" : width_words(*longest.width_mm, unit);
     if (all.size() == 1 && is_all) return "allowance " + width + " all round";
-    if (longest.edges.size() <= most_named) return "allowance: " + list_of_widths(all, unit, 0);
+    if (longest.edges.size() <= most_named) return "allowance: " + list_of_widths(none_last(all), unit, 0);
     if (all.size() == 1) return "allowance " + width + " everywhere else";
     return "allowance " + width + " everywhere but: " + list_of_widths(all, unit, 1);
 }

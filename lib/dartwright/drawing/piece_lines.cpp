@@ -267,7 +267,8 @@ DrawnGroup press_arrows(const Piece& piece, const std::vector<PressedDart>& dart
         const Point mouth = middle(figures.a, figures.b);
         const double length = distance(mouth, figures.point);
         if (length == 0 || figures.a == figures.b) continue;
-        const double up = std::min(press_arrow_up_dart * length, press_arrow_farthest);
+        const double up = std::clamp(dart.begins_mm, 0.0, length / 2) +
+                          std::min(press_arrow_up_dart * length, press_arrow_farthest);
         const Point from = between(mouth, figures.point, up / length);
         const double to_leg = (1 - up / length) * figures.intake / 2;
         const Point leg_end = dart.side == PressSide::before ? figures.a : figures.b;

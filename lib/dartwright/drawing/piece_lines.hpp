@@ -32,6 +32,7 @@ DrawnGroup fullness_lines(const Piece& piece, const std::vector<Run>& runs);
 struct PressedDart {
     std::size_t item = 0;
     PressSide side = PressSide::before;
+    double begins_mm = 0;  ///< so far in from the mouth its cloth begins, where the cut edge dips
 };
 /// The wave that stands for gathers and ease, on the left of a line; and the arrow of a pressed dart. Also
 /// for a legend. Precondition of the wave: two points that differ.
