@@ -60,7 +60,7 @@ std::string width_words(const DecidedRun& run, Unit unit) {
 std::string decided_words(const DecidedRun& run, Unit unit) {
     const bool is_changed = run.was_mm && run.by != DecidedBy::fold && run.widths.size() == 1 &&
                             run.widths[0].width_mm != run.was_mm;
-    return to_text(run) + (is_changed ? ", was " + width_figure(*run.was_mm, unit) : std::string());
+    return to_text(run) + (is_changed ? " (before: " + width_figure(*run.was_mm, unit) + ")" : std::string());
 }
 
 std::string runs_text(const CutPiece& cut, Unit unit, const Ink& ink) {

@@ -95,7 +95,7 @@ TEST(cut_command, accounts_for_each_run_in_words) {
     ASSERT_EQ(ended.status, 0) << ended.err;
     EXPECT_TRUE(has(ended.out, "Cut by the rule \"toile\".")) << ended.out;
     EXPECT_TRUE(has(ended.out, "the opening \"centre back\""));
-    EXPECT_TRUE(has(ended.out, "the width elsewhere"));
+    EXPECT_TRUE(has(ended.out, "cutting rule: all other edges"));
     EXPECT_TRUE(has(ended.out, "waist dart: capped as pressed to centre front"));
     const Ended to_standard = dartwright({"cut", bodice, "--rule", toile});
     EXPECT_EQ(to_standard.out, text_of_file(folder / "cut.json"));

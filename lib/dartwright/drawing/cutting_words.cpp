@@ -98,7 +98,13 @@ std::string decided_words(const std::vector<WidthAndEdges>& all, Unit unit, bool
     if (all.empty() || (all.size() == 1 && is_none(all.front())))
         return is_all || all.empty() ? "no allowance" : "no allowance at " + names_in_line(all.front().edges);
     const WidthAndEdges& longest = all.front();
-    const std::string width = is_none(longest) ? "none" : width_words(*longest.width_mm, unit);
+    if (is_none(longest)) {
+        const bool is_short = longest.edges.size() <= most_named;
+        const std::vector<WidthAndEdges> wide(all.begin() + 1, all.end());
+        return "allowance: " + list_of_widths(wide, unit, 0) + "; " +
+               (is_short || !is_all ? names_in_line(longest.edges) + " none" : "none elsewhere");
+    }
+    const std::string width = width_words(*longest.width_mm, unit);
     if (all.size() == 1 && is_all) return "allowance " + width + " all round";
     if (longest.edges.size() <= most_named) return "allowance: " + list_of_widths(none_last(all), unit, 0);
     if (all.size() == 1) return "allowance " + width + " everywhere else";
@@ -271,7 +277,7 @@ class CuttingWords {
     /// The name of a dart or a mark, which stands in one line; a very long one is cut short.
     static std::string name_in_drawing(const std::string& name) {
         constexpr double longest_name_mm = 120;
-        return shortened(name, look::small_size, longest_name_mm);
+        return shortened(name, look::small_size, longest_name_mm, true);
     }
 
     void write_darts() {

@@ -174,8 +174,12 @@ class Flow {
 
     void add(const PictureBlock& block) {
         const double room = size_.height_mm - 2 * page_margin_mm - foot_mm;
-        const double scale =
-            std::min({1.0, width() / block.drawing.width_mm, room / block.drawing.height_mm});
+        double scale = std::min({1.0, width() / block.drawing.width_mm, room / block.drawing.height_mm});
+        // A little smaller rather than half a page left empty.
+        constexpr double least_share = 0.6;
+        const double left = y_ - page_margin_mm - foot_mm;
+        const double share = left / (scale * block.drawing.height_mm);
+        if (share < 1 && share >= least_share) scale *= share;
         const double height = scale * block.drawing.height_mm;
         make_room(height);
         y_ -= height;

@@ -1,17 +1,44 @@
 #include "dartwright/drawing/sewing_sheet.hpp"
 
+#include <cmath>
+
 #include "dartwright/checks/check.hpp"
 #include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
+#include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
 namespace {
 
+/// Cloth as it is bought: to the next 5 cm, in inches to the next eighth of a yard.
+std::string cloth_words(double length_mm, Unit unit) {
+    constexpr double step_mm = 50;
+    constexpr double rounding_mm = 1e-6;
+    if (unit != Unit::inch) {
+        const double bought = step_mm * std::ceil((length_mm - rounding_mm) / step_mm);
+        return shortest_decimals(bought / mm_in(unit), 0) + (unit == Unit::mm ? " mm" : " cm");
+    }
+    constexpr double yard_in = 36;
+    constexpr double eighth_mm = yard_in / 8 * 25.4;
+    long eighths = std::lround(std::ceil((length_mm - rounding_mm) / eighth_mm));
+    const long yards = eighths / 8;
+    eighths %= 8;
+    if (eighths == 0) return std::to_string(yards) + (yards == 1 ? " yard" : " yards");
+    long under = 8;
+    for (; eighths % 2 == 0; eighths /= 2) under /= 2;
+    const std::string fraction = std::to_string(eighths) + "/" + std::to_string(under);
+    return yards == 0 ? fraction + " yard" : std::to_string(yards) + " " + fraction + " yards";
+}
+
 class SheetWriter {
   public:
     SheetWriter(const Pattern& pattern, const SheetRequest& request)
-        : pattern_(pattern), request_(request), plan_(sewing_plan(pattern)) {}
+        : pattern_(pattern),
+          request_(request),
+          report_(check(pattern)),
+          plan_(sewing_plan(pattern, report_)) {}
 
     Document document() {
         out_.title = pattern_.name.empty() ? "Sewing sheet" : pattern_.name + ": sewing sheet";
@@ -20,7 +47,9 @@ class SheetWriter {
         faults();
         cloth();
         tracing();
+        whose();
         darts();
+        fullness();
         seams();
         notes();
         return std::move(out_);
@@ -42,7 +71,7 @@ class SheetWriter {
              "and on a mat; wear shoes; not when tired.",
              "Pins: out of your mouth and out of the cloth before the needle reaches them; count them "
              "back into the box.",
-             "Iron: the plate and its steam burn; stand it up or put it off whenever you let go, and "
+             "Iron: the plate and its steam burn; stand it up or switch it off whenever you let go, and "
              "keep the cord out of the way."},
             false});
     }
@@ -50,7 +79,7 @@ class SheetWriter {
     // What is not true is found now, not when the cloth is cut.
     void faults() {
         std::vector<std::string> faults;
-        for (const Finding& finding : check(pattern_).findings) {
+        for (const Finding& finding : report_.findings) {
             if (finding.severity == Severity::fault) faults.push_back(finding.message + " " + finding.remedy);
         }
         if (faults.empty()) return;
@@ -79,9 +108,9 @@ class SheetWriter {
                 "Press the cloth and lay it in a single ply. Square it: one end is straight when it is "
                 "square to a selvedge.");
         }
-        paragraph("The pieces take " + length(cloth.lay.length_mm) + " of cloth " + length(width) +
-                  " wide as drawn below; no way of laying them takes less than " +
-                  length(cloth.lay.bound_mm) +
+        paragraph("Buy " + cloth_words(cloth.lay.length_mm, pattern_.unit) + " or more of cloth " +
+                  length(width) + " wide: the pieces take " + length(cloth.lay.length_mm) +
+                  " as drawn below; no way of laying them takes less than " + length(cloth.lay.bound_mm) +
                   ". Add what the cloth shrinks, and a little at both ends. Every grain "
                   "arrow lies along the selvedge.");
         for (const std::string& note : cloth.notes) paragraph("Note: " + note + ".");
@@ -101,6 +130,13 @@ class SheetWriter {
         paragraph("Carry the lines to both plies before the pattern comes off.");
     }
 
+    void whose() {
+        for (const Piece& piece : pattern_.pieces) {
+            const std::optional<WhoseSides> sides = whose_sides(pattern_, piece);
+            if (sides) paragraph(piece.name + ": " + words_of(*sides) + ".");
+        }
+    }
+
     static std::string name_of(const PlannedDart& dart) {
         return dart.dart + (dart.times > 1 ? ", " + std::to_string(dart.times) + " times" : "");
     }
@@ -108,9 +144,10 @@ class SheetWriter {
     std::string how_to_sew(const PlannedDart& dart) const {
         if (dart.kind == PlannedDart::Kind::tuck)
             return "fasten at both ends; released beyond " + length(dart.length_mm);
-        const std::string where =
-            dart.kind == PlannedDart::Kind::dart ? " from the edge" : " from the middle, towards each point";
-        return "shorten the stitch from " + length(dart.shorten_from_mm) + where;
+        const std::string where = dart.kind == PlannedDart::Kind::dart
+                                      ? " past the mouth on"
+                                      : " past the middle on, towards each point";
+        return "shorten the stitch from " + ruler_words(dart.shorten_from_mm, pattern_.unit) + where;
     }
 
     void darts() {
@@ -128,15 +165,16 @@ class SheetWriter {
                                   dart.press.empty() ? "not decided" : dart.press});
         }
         add(std::move(table));
-        paragraph(
-            std::to_string(sewn) + (sewn == 1 ? " dart" : " darts") +
-            " in all. Pin the legs on each other, the pins across. Begin at the wide end and fasten "
-            "there, with a stitch of " +
-            fixed_decimals(seam_stitch_mm, 1) + " mm; from the place given shorten it step by step, to " +
-            fixed_decimals(point_stitch_mm, 1) + " mm for the last " +
-            fixed_decimals(shortest_stitches_over_mm, 0) +
-            " mm. Run off the point along the fold and knot the ends; no back-stitch there. Press over a "
-            "ham, to the side given.");
+        paragraph(std::to_string(sewn) + (sewn == 1 ? " dart" : " darts") +
+                  " in all. Pin the legs on each other, the pins across. Begin at the wide end and fasten "
+                  "there, with a stitch of " +
+                  fixed_decimals(seam_stitch_mm, 1) +
+                  " mm (about 10 to the inch); from the place given shorten it step by step, to " +
+                  fixed_decimals(point_stitch_mm, 1) + " mm (about 17 to the inch) for the last " +
+                  fixed_decimals(shortest_stitches_over_mm, 0) +
+                  " mm (1/4 in). Run off the point along the fold and knot the ends; no back-stitch there. "
+                  "Press over a "
+                  "ham, to the side given.");
         for (const PlannedDart& dart : plan_.darts) {
             for (const std::string& first : dart.after) {
                 paragraph(dart.dart + " lies over the mouth of " + first +
@@ -145,13 +183,53 @@ class SheetWriter {
         }
     }
 
+    /// The sign by which a seam speaks of what is gathered in its edges: A, B, ..., Z, AA.
+    static std::string sign_of(std::size_t index) {
+        constexpr std::size_t letters = 26;
+        const std::string last(1, static_cast<char>('A' + index % letters));
+        return index < letters ? last : sign_of(index / letters - 1) + last;
+    }
+
+    void fullness() {
+        if (plan_.fullness.empty()) return;
+        heading("Gathers and ease within an edge, before its seam is sewn");
+        TableBlock table{{"", "piece", "edge", "what", "where"}, {}, {}};
+        bool is_any_gathered = false;
+        for (std::size_t i = 0; i < plan_.fullness.size(); ++i) {
+            const PlannedFullness& each = plan_.fullness[i];
+            const Piece& piece = piece_named(pattern_, each.piece);
+            const std::vector<Run> runs = runs_of(piece.outline);
+            const std::string times = each.times > 1 ? ", " + std::to_string(each.times) + " times" : "";
+            table.rows.push_back(
+                {sign_of(i), each.piece, each.stretch.edge + times,
+                 fullness_figures(each.stretch, pattern_.unit),
+                 fullness_place(piece, *find_run(runs, each.stretch.edge), each.stretch, pattern_.unit)});
+            is_any_gathered = is_any_gathered || each.stretch.is_gathered();
+        }
+        add(std::move(table));
+        std::string how =
+            "Stitch one line with a long stitch inside the allowance along the wave that is drawn, draw it "
+            "up to "
+            "the length given and spread the cloth evenly";
+        if (is_any_gathered) how += "; for gathers stitch two lines beside each other";
+        paragraph(how + ".");
+    }
+
     std::string ease_of(const PlannedSeam& seam) const {
+        if (seam.is == SeamIs::wrong_in_length) {
+            return "a fault and not ease: " + seam.sides[seam.difference_mm > 0 ? 1 : 0] + " is " +
+                   length(std::abs(seam.difference_mm)) + " too long";
+        }
         std::string out;
+        for (const std::size_t i : seam.fullness)
+            out += (out.empty() ? "" : "; ") + sign_of(i) + ", as above";
         for (const EasedStretch& stretch : seam.eased) {
             const std::string& side = seam.sides[static_cast<std::size_t>(stretch.side - 1)];
             out += (out.empty() ? "" : "; ") + length(stretch.eased_mm) + " of " + side + " between " +
                    stretch.from + " and " + stretch.to;
         }
+        if (seam.is == SeamIs::wrong_in_notches)
+            out += (out.empty() ? "" : "; ") + std::string("a notch is a fault");
         return out.empty() ? "none" : out;
     }
 
@@ -173,7 +251,9 @@ class SheetWriter {
         add(std::move(table));
         paragraph(
             "Pin the ends first, then the notches, then between them, the side that is eased towards "
-            "you. Stitch on the line and fasten at both ends. Press the allowances open.");
+            "you. Stitch on the line and fasten at both ends. Press the allowances as your method asks: "
+            "open, or "
+            "to one side; those of an armhole lie towards the sleeve.");
     }
 
     void notes() {
@@ -184,6 +264,7 @@ class SheetWriter {
 
     const Pattern& pattern_;
     const SheetRequest& request_;
+    CheckReport report_;
     SewingPlan plan_;
     Document out_;
 };

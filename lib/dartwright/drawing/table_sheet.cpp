@@ -210,7 +210,7 @@ DrawnGroup contents(const std::vector<DrawnPiece>& pieces, const SheetNotes& not
     if (!notes.title.empty()) {
         constexpr double longest_title_mm = 500;
         DrawnText title = words_at({0, -look::title_size}, look::title_size,
-                                   shortened(notes.title, look::title_size, longest_title_mm));
+                                   shortened(notes.title, look::title_size, longest_title_mm, true));
         title.is_bold = true;
         all.groups.push_back({"title", {title}, {}});
         y -= 2 * look::title_size;
