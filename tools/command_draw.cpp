@@ -79,7 +79,8 @@ Command draw_command() {
          overwrite_option(),
          {"findings", 0, "", "mark the findings of a check at their places (with two files, the second's)"},
          {"cutting", 0, "",
-          "the pieces as they are cut: cutting line, stitching line, notches, grain, a label"},
+          "the pieces as they are cut: cutting line, stitching line, notches, grain, a label; cutters hurt: "
+          "your workshop's rules come first"},
          {"date", 0, "TEXT", "with --cutting: a date for the labels, written as you give it"},
          {"size", 0, "TEXT", "with --cutting: a size for the labels"},
          {"no-lengths", 0, "", "leave out the lengths of edges and the figures of darts"},

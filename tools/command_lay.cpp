@@ -101,7 +101,8 @@ Command lay_command() {
         "Lays the cutting pieces on cloth of a width, folded lengthwise or opened, every grain along the "
         "cloth, pieces on the fold at its fold, and says how long a piece of cloth they take. The way found "
         "is a good one, not the best there is; the length that none can be shorter than is said beside it. "
-        "With -o the lay is drawn, at one fifth of its size.",
+        "With -o the lay is drawn, at one fifth of its size. Cutters and pins hurt: your workshop's rules "
+        "and a qualified teacher come first.",
         {width_option("of the cloth from selvedge to selvedge, such as 140cm or 54in"), opened_option(),
          one_way_option(), gap_option(), output_option("a picture of the lay; it comes whole or not at all"),
          overwrite_option(), pixels_option(), format_option()},

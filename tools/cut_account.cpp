@@ -6,6 +6,7 @@
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/press_name.hpp"
 #include "figures.hpp"
 #include "verdicts.hpp"
 
@@ -85,7 +86,8 @@ std::string dart_words(const CutPiece& cut, const CutDart& dart, Unit unit) {
     if (const DartTrimming* trimming = trimming_of(cut, dart.dart))
         return "trimmed to " + length_words(trimming->width_mm, unit) + " along its legs";
     if (!dart.is_capped) return "cut straight across its mouth";
-    return "capped as pressed to " + cut.piece->outline.items[dart.item].as_dart()->press;
+    const std::string towards = press_name(*cut.piece, dart.item);
+    return towards.empty() ? "capped as its note says" : "capped as pressed to " + towards;
 }
 
 std::string corner_words(const CutCorner& corner) {

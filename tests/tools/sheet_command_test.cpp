@@ -13,7 +13,7 @@ TEST(sheet_command, writes_html_to_standard_output) {
     const Ended ended = dartwright({"sheet", bodice, "--width", "140cm", "--date", "26 November"});
     ASSERT_EQ(ended.status, 0) << ended.err;
     EXPECT_EQ(ended.out.rfind("<!DOCTYPE html>", 0), 0u);
-    for (const char* words : {"26 November", "44.32 cm of cloth", "Darts, in the order of sewing"})
+    for (const char* words : {"26 November", "Buy 45 cm or more of cloth", "take 44.32 cm", "Darts, in the order of sewing"})
         EXPECT_NE(ended.out.find(words), std::string::npos) << words;
 }
 

@@ -1,5 +1,7 @@
 #include "dartwright/darts/open.hpp"
 
+#include <algorithm>
+
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/unfolded_contents.hpp"
 #include "dartwright/darts/unfolded_seams.hpp"
@@ -138,6 +140,9 @@ OpenResult open(const Pattern& pattern, const OpenRequest& request) {
     piece = whole_piece(unfolding, outline, tolerances.gap_mm, account.notes);
     result.pattern.seams = std::move(seams.seams);
     account.seams = std::move(seams.opened);
+    // Left is said first, as of edges and darts.
+    if (unfolding.drawn_side == "right")
+        for (OpenedSeam& seam : account.seams) std::reverse(seam.now.begin(), seam.now.end());
     if (how.worn) say_how_worn(piece, how, account);
     account_for(account, unfolding, piece);
     result.pattern.made.push_back(made_entry(request, how));
