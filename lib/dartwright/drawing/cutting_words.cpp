@@ -76,7 +76,8 @@ std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
 
 /// `hem 4 cm`, `neck, waist none`
 std::string width_of_edges(const WidthAndEdges& each, Unit unit) {
-    return names_in_line(each.edges) + " " + (is_none(each) ? "none" : width_words(*each.width_mm, unit));
+    return names_in_line(each.edges) + "\u00a0" +
+           (is_none(each) ? "none" : width_words(*each.width_mm, unit));
 }
 
 std::string list_of_widths(const std::vector<WidthAndEdges>& all, Unit unit, std::size_t first) {
@@ -102,7 +103,7 @@ std::string decided_words(const std::vector<WidthAndEdges>& all, Unit unit, bool
         const bool is_short = longest.edges.size() <= most_named;
         const std::vector<WidthAndEdges> wide(all.begin() + 1, all.end());
         return "allowance: " + list_of_widths(wide, unit, 0) + "; " +
-               (is_short || !is_all ? names_in_line(longest.edges) + " none" : "none elsewhere");
+               (is_short || !is_all ? width_of_edges(longest, unit) : "none elsewhere");
     }
     const std::string width = width_words(*longest.width_mm, unit);
     if (all.size() == 1 && is_all) return "allowance " + width + " all round";
@@ -323,15 +324,19 @@ class CuttingWords {
     }
 
     void write_marks() {
-        for (const Mark& mark : cut_.piece.marks) {
-            if (mark.name.empty()) continue;
+        for (const auto& [named, is_needed] : marks_to_name(cut_.piece.marks)) {
+            const Mark& mark = *named;
             const std::vector<DrawnText> words{
                 label_text(look::pencil, look::small_size, name_in_drawing(mark.name))};
             const LineMark* line = std::get_if<LineMark>(&mark.what);
-            put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
+            const auto candidates_at = [&mark, line](const std::vector<DrawnText>& lines) {
                 return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, Hand::either)
                             : words_around(std::get<DrillMark>(mark.what).at, lines.front());
-            });
+            };
+            if (is_needed)
+                put_somewhere(words, candidates_at);
+            else
+                put_if_fits(candidates_at(words), look::clear_of_lines);
         }
     }
 
@@ -366,10 +371,12 @@ class CuttingWords {
                           look::largest_name_size);
     }
 
-    std::vector<Label> labels(double share) const {
+    /// Level ones; or turned to be read from the right, for a narrow piece.
+    std::vector<Label> labels(double share, double angle_rad = 0) const {
         const std::vector<DrawnText> lines = label_lines(share * name_size());
         std::vector<Label> candidates;
-        for (const Point centre : places_inside(flat_)) candidates.push_back(centred_block(lines, centre, 0));
+        for (const Point centre : places_inside(flat_))
+            candidates.push_back(centred_block(lines, centre, angle_rad));
         return candidates;
     }
 
@@ -379,8 +386,14 @@ class CuttingWords {
         if (!label_.joints.empty())
             for (const double share : {1.0, 0.85, 0.7, 0.55})
                 if (put_off_joints(labels(share), clear_of_label)) return;
-        for (const double share : {1.0, 0.85, 0.7, 0.55, 0.45, 0.35})
+        for (const double share : {1.0, 0.85, 0.7, 0.55})
             if (put_if_fits(labels(share), clear_of_label)) return;
+        for (const double share : {0.85, 0.55})
+            if (put_if_fits(labels(share, pi / 2), clear_of_label)) return;
+        for (const double share : {0.45, 0.35})
+            if (put_if_fits(labels(share), clear_of_label) ||
+                put_if_fits(labels(share, pi / 2), clear_of_label))
+                return;
         put_below(label_lines(0.5 * look::piece_name_size));
     }
 

@@ -60,6 +60,11 @@ class PieceWords {
             group_.items.push_back(line);
     }
 
+    void put_if_clear(const std::vector<Label>& near) {
+        for (const Label& label : near)
+            if (taken_.meetings(label, look::clear_of_lines) == 0) return put({label});
+    }
+
     /// Words that have no clear place near by stand off with a line to where they belong; if there is no
     /// such place either, they take the one that meets least.
     void put_or_lead(const std::vector<Label>& near, const std::vector<LedLabel>& led) {
@@ -221,13 +226,16 @@ class PieceWords {
     }
 
     void write_marks() {
-        for (const Mark& mark : piece_.marks) {
+        for (const auto& [named, is_needed] : marks_to_name(piece_.marks)) {
+            const Mark& mark = *named;
             const DrawnText style = words_in(look::pencil, look::small_size, mark.name);
-            if (mark.name.empty()) continue;
             if (const LineMark* line = std::get_if<LineMark>(&mark.what)) {
-                if (line->points.size() > 1)
-                    put_or_lead(words_along(line->points, style, {2, 3.5}, Hand::either),
-                                words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
+                if (line->points.size() < 2) continue;
+                const std::vector<Label> near = words_along(line->points, style, {2, 3.5}, Hand::either);
+                if (is_needed)
+                    put_or_lead(near, words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
+                else
+                    put_if_clear(near);
             } else {
                 const Point at = std::get<DrillMark>(mark.what).at;
                 put_or_lead(words_around(at, style), words_led(at, {style}, {1, 0}, half_turn_deg));
