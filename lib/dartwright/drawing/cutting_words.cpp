@@ -147,7 +147,7 @@ class CuttingWords {
                            [&](const DrawnText& line) {
                                return where_in_polygon(flat_, box_of(line).centre) == Where::inside;
                            }) &&
-               taken_.meetings(label, clear_mm) == 0;
+               taken_.is_clear(label, clear_mm);
     }
 
     void put(const Label& label) {
@@ -156,7 +156,7 @@ class CuttingWords {
     }
 
     bool is_clear_of_joints(const Label& label) const {
-        return label_.joints.empty() || joints_.meetings(label, look::clear_of_lines) == 0;
+        return label_.joints.empty() || joints_.is_clear(label, look::clear_of_lines);
     }
 
     bool put_off_joints(const std::vector<Label>& candidates, double clear_mm) {
@@ -186,7 +186,7 @@ class CuttingWords {
         for (int step = 0;; ++step) {
             const Point centre{0.5 * (box.low.x + box.high.x), box.low.y - 6 - size.height / 2 - 4 * step};
             const Label label = centred_block(lines, centre, 0);
-            if (taken_.meetings(label, look::clear_of_lines) == 0) return put(label);
+            if (taken_.is_clear(label, look::clear_of_lines)) return put(label);
         }
     }
 

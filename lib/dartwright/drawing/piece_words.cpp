@@ -62,16 +62,16 @@ class PieceWords {
 
     void put_if_clear(const std::vector<Label>& near) {
         for (const Label& label : near)
-            if (taken_.meetings(label, look::clear_of_lines) == 0) return put({label});
+            if (taken_.is_clear(label, look::clear_of_lines)) return put({label});
     }
 
     /// Words that have no clear place near by stand off with a line to where they belong; if there is no
     /// such place either, they take the one that meets least.
     void put_or_lead(const std::vector<Label>& near, const std::vector<LedLabel>& led) {
         for (const Label& label : near)
-            if (taken_.meetings(label, look::clear_of_lines) == 0) return put({label});
+            if (taken_.is_clear(label, look::clear_of_lines)) return put({label});
         for (const LedLabel& candidate : led) {
-            const bool is_clear = taken_.meetings(candidate.words, look::clear_of_lines) == 0 &&
+            const bool is_clear = taken_.is_clear(candidate.words, look::clear_of_lines) &&
                                   taken_.boxes_met(candidate.from, candidate.to) == 0 &&
                                   !is_inside(box_of(candidate.words.front()).centre);
             if (!is_clear) continue;
@@ -270,7 +270,7 @@ class PieceWords {
             for (const Point centre : places) {
                 const Label label = centred_block(lines, centre, 0);
                 constexpr double clear_of_name = 5;
-                if (taken_.meetings(label, clear_of_name) == 0) return put({label});
+                if (taken_.is_clear(label, clear_of_name)) return put({label});
             }
         }
         put(names_below());
