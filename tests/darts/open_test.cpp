@@ -8,6 +8,7 @@
 
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/measure_line.hpp"
+#include "dartwright/darts/close_seam.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/replay.hpp"
@@ -167,6 +168,23 @@ TEST(open, heeds_what_the_piece_says_of_how_it_is_worn) {
     EXPECT_THROW(open(pattern, {"front", Worn::back}), BadWords);
     EXPECT_THROW(open(pattern, {"front", {}, SideUp::right}), BadWords);
     EXPECT_THROW(open(block(), {"front", {}, SideUp::right}), BadWords);
+}
+
+// A part of a front is a front.
+TEST(open, is_told_by_the_parts_of_a_separated_piece_how_they_are_worn) {
+    Pattern pattern = block();
+    pattern.pieces[0].worn = Worn::front;
+    pattern.pieces[0].side_up = SideUp::wrong;
+    CloseSeamRequest request;
+    request.piece = "front";
+    request.dart = "waist dart";
+    request.with = "bust dart";
+    const Pattern parts = close_as_seam(pattern, request).pattern;
+    ASSERT_EQ(parts.pieces.size(), 3u);
+    std::size_t fronts = 0;
+    for (const Piece& piece : parts.pieces)
+        if (piece.worn == Worn::front && piece.side_up == SideUp::wrong) ++fronts;
+    EXPECT_EQ(fronts, 2u);
 }
 
 TEST(open, says_once_that_left_and_right_are_as_drawn) {
