@@ -5,7 +5,10 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "dartwright/darts/open.hpp"
+#include "dartwright/darts/pivot.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/press_name.hpp"
 
@@ -58,6 +61,18 @@ TEST(press_name, is_the_centre_line_across_the_former_fold) {
             EXPECT_EQ(press_name(front, dart_named(front, name + "side dart")), name + "waist");
         }
     }
+}
+
+// A dart that is moved across the centre divides the line that marks it.
+TEST(press_name, is_the_centre_line_in_parts_too) {
+    const Pattern block =
+        read_pattern_file(std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/blocks/close-fitting.json");
+    PivotRequest across{"front", "left bust dart", "right neck@50%", {}, {}, "right side", "", "", ""};
+    const Piece front = pivot(open(block, {"front"}).pattern, across).pattern.pieces[0];
+    const auto parts = std::count_if(front.marks.begin(), front.marks.end(),
+                                     [](const Mark& mark) { return mark.name == "centre front"; });
+    ASSERT_GE(parts, 2);
+    EXPECT_EQ(press_name(front, dart_named(front, "left waist dart")), "centre front");
 }
 
 TEST(press_name, has_a_word_for_a_centre_that_is_not_marked) {

@@ -177,6 +177,9 @@ Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPie
     notes.unit = label.unit;
     notes.has_lengths = false;
     notes.is_for_cutting = true;
+    notes.has_pressed_darts = std::any_of(pieces.begin(), pieces.end(), [](const CuttingPiece& piece) {
+        return !pressed_darts(piece).empty();
+    });
     notes.taken_in = taken_in_by(pattern);
     return sheet_of(drawn, notes);
 }

@@ -114,6 +114,8 @@ DrawnGroup legend(const SheetNotes& notes) {
         y -= step;
         add_legend_line(group, y, look::mark_stroke(), "marked line");
         y -= step;
+    }
+    if (notes.has_pressed_darts) {
         add_legend_arrow(group, y, "arrow over a dart's leg: press the dart that way");
         y -= step;
     }

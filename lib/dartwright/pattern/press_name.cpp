@@ -33,18 +33,25 @@ std::vector<Point> centre_places(const Outline& outline) {
     return places;
 }
 
-/// The line that is marked from one meeting of the halves to the other, as a fold leaves it.
+bool has_end_at(const Mark& mark, Point place) {
+    const LineMark* line = std::get_if<LineMark>(&mark.what);
+    return line && line->points.size() > 1 &&
+           (distance(line->points.front(), place) <= at_corner_mm ||
+            distance(line->points.back(), place) <= at_corner_mm);
+}
+
+/// The line that is marked from one meeting of the halves to the other, as a fold leaves it: whole, or in
+/// parts of one name where a dart was moved across it.
 std::string name_of_centre(const Piece& piece) {
     const std::vector<Point> places = centre_places(piece.outline);
-    const auto is_at_centre = [&](Point p) {
-        return std::any_of(places.begin(), places.end(),
-                           [&](Point place) { return distance(p, place) <= at_corner_mm; });
-    };
-    for (const Mark& mark : piece.marks) {
-        const LineMark* line = std::get_if<LineMark>(&mark.what);
-        const bool is_centre_line = line && !mark.name.empty() && line->points.size() > 1 &&
-                                    is_at_centre(line->points.front()) && is_at_centre(line->points.back());
-        if (is_centre_line) return mark.name;
+    for (const Mark& candidate : piece.marks) {
+        const auto is_reached = [&](Point place) {
+            return std::any_of(piece.marks.begin(), piece.marks.end(), [&](const Mark& mark) {
+                return mark.name == candidate.name && has_end_at(mark, place);
+            });
+        };
+        if (!candidate.name.empty() && std::all_of(places.begin(), places.end(), is_reached))
+            return candidate.name;
     }
     return "the centre line";
 }
