@@ -131,6 +131,7 @@ RC_GTEST_PROP(FullnessIs, TheSameHoweverAnEdgeIsDivided, ()) {
     const std::vector<FullStretch> other = full_stretches(divided, runs_of(divided.outline));
     RC_ASSERT(one.size() == 1u);
     RC_ASSERT(other.size() == 1u);
+    RC_ASSERT(one[0].is_gathered() == other[0].is_gathered());
     RC_ASSERT(std::abs(one[0].from_mm - other[0].from_mm) <= 1e-6);
     RC_ASSERT(std::abs(one[0].to_mm - other[0].to_mm) <= 1e-6);
     RC_ASSERT(std::abs(one[0].fullness_mm - other[0].fullness_mm) <= 1e-6);

@@ -61,7 +61,7 @@ void add_stretches(std::vector<FullStretch>& all, const Outline& outline, const 
     }
     join_round(found, outline, run);
     for (FullStretch& each : found)
-        if (each.fullness_mm >= least_fullness_mm) all.push_back(std::move(each));
+        if (each.fullness_mm >= least_fullness_mm - fullness_rounding_mm) all.push_back(std::move(each));
 }
 
 StretchEnd end_at(double at_mm, const Run& run, const std::vector<double>& notches) {
