@@ -107,6 +107,13 @@ TEST(fullness, goes_round_the_beginning_of_a_run_that_is_the_whole_outline) {
         EXPECT_NEAR(stretches[0].fullness_mm, 40, 1e-9) << first;
         EXPECT_NEAR(stretches[0].sewn_mm(), 60, 1e-9) << first;
         EXPECT_EQ(stretches[0].items.size(), 2u) << first;
+        Piece with_points = piece;
+        auto& items = with_points.outline.items;
+        items.insert(items.begin(), straight("brim", piece.outline.start));
+        items.push_back(straight("brim", piece.outline.start));
+        const auto again = full_stretches(with_points, runs_of(with_points.outline));
+        ASSERT_EQ(again.size(), 1u) << first << ": with edges of no length at both ends of the listing";
+        EXPECT_NEAR(again[0].sewn_mm(), 60, 1e-9) << first;
     }
 }
 

@@ -9,25 +9,35 @@ namespace {
 /// Shares of fullness that differ by less are one: 0.01 mm on a hand's breadth, rounding in a file in cm.
 constexpr double same_share = 1e-4;
 
+/// Precondition: the item has a length.
 double share_of(const Outline& outline, std::size_t item) {
-    const double whole = length_of_item(outline, item);
-    return whole > 0 ? outline.items[item].as_edge()->fullness / whole : 0;
+    return outline.items[item].as_edge()->fullness / length_of_item(outline, item);
 }
 
 bool is_closed_run(const Run& run) {
     return run.before.empty() || run.before == run.edge;
 }
 
+/// Whether the item follows on the other with nothing between them but edges of no length.
+bool is_next(const Outline& outline, std::size_t last, std::size_t item) {
+    const std::size_t n = outline.items.size();
+    std::size_t i = (last + 1) % n;
+    while (i != item && i != last && outline.items[i].as_edge() && length_of_item(outline, i) == 0)
+        i = (i + 1) % n;
+    return i == item;
+}
+
 bool goes_on(const Outline& outline, const FullStretch& stretch, std::size_t item) {
     const std::size_t last = stretch.items.back();
-    const bool is_next = item == (last + 1) % outline.items.size();
-    return is_next && std::abs(share_of(outline, last) - share_of(outline, item)) <= same_share;
+    return is_next(outline, last, item) &&
+           std::abs(share_of(outline, last) - share_of(outline, item)) <= same_share;
 }
 
 // A run that is the whole outline begins anywhere, inside a stretch too.
 void join_round(std::vector<FullStretch>& found, const Outline& outline, const Run& run) {
-    if (found.size() < 2 || !is_closed_run(run) || found.front().from_mm > 0) return;
-    if (found.back().to_mm < run.length || !goes_on(outline, found.back(), found.front().items.front()))
+    if (found.size() < 2 || !is_closed_run(run) || found.front().from_mm > fullness_rounding_mm) return;
+    if (found.back().to_mm < run.length - fullness_rounding_mm ||
+        !goes_on(outline, found.back(), found.front().items.front()))
         return;
     FullStretch& last = found.back();
     last.items.insert(last.items.end(), found.front().items.begin(), found.front().items.end());
@@ -44,11 +54,7 @@ void add_stretches(std::vector<FullStretch>& all, const Outline& outline, const 
         const double begins = reached;
         reached += sewn_length_of_item(outline, item);
         // What has no length neither ends a stretch nor is one.
-        if (length_of_item(outline, item) == 0) {
-            if (is_open && item == (found.back().items.back() + 1) % outline.items.size())
-                found.back().items.push_back(item);
-            continue;
-        }
+        if (length_of_item(outline, item) == 0) continue;
         const double fullness = outline.items[item].as_edge()->fullness;
         const bool is_full = fullness > 0;
         if (is_full && !(is_open && goes_on(outline, found.back(), item)))

@@ -21,7 +21,7 @@ inline constexpr double notch_marks_mm = 1;
 /// A stretch of a run over which cloth is gathered or eased away evenly.
 struct FullStretch {
     std::string edge;
-    std::vector<std::size_t> items;  ///< of the outline, in outline order
+    std::vector<std::size_t> items;  ///< of the outline, in outline order; those of no length left out
     double from_mm = 0;              ///< sewn, from the run's anticlockwise start
     double to_mm = 0;
     double fullness_mm = 0;  ///< how much longer it lies flat than sewn
