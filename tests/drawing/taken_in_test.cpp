@@ -177,6 +177,7 @@ TEST(taken_in, is_listed_on_the_cover) {
         request.title = pattern.name;
         for (const bool is_landscape : {false, true}) {
             request.is_landscape = is_landscape;
+            request.margin_mm = default_margin_mm;
             const PrintResult result = print_pages(pieces, request);
             if (!result.has_cover) continue;
             const Drawing& cover = result.pages.front();
@@ -193,6 +194,44 @@ TEST(taken_in, is_listed_on_the_cover) {
             EXPECT_EQ(times_in(words, "at full scale follow"), 1u) << words;
         }
     }
+}
+
+// At the widest margin that is allowed, too, with the squares whole.
+TEST(cover, keeps_to_its_margins) {
+    const Pattern pattern =
+        close_as_gathers(fixture("blocks/close-fitting.json"), {"front", "waist dart"}).pattern;
+    std::vector<PrintedPiece> pieces;
+    for (const Piece& piece : pattern.pieces)
+        pieces.push_back(printed_piece(piece, pattern, {pattern.name, "", "", pattern.unit}));
+    int covers = 0;
+    for (const Paper& paper : papers()) {
+        PrintRequest request;
+        request.paper = paper;
+        request.title =
+            "a pattern whose name is as long as names of patterns with three sizes and a date get to be";
+        for (const bool is_landscape : {false, true}) {
+            request.is_landscape = is_landscape;
+            const double widest = widest_margin(paper, is_landscape);
+            for (const double margin : {0.0, widest / 2, widest}) {
+                request.margin_mm = margin;
+                request.overlap_mm = std::min(default_overlap_mm, widest_overlap(request));
+                const PrintResult result = print_pages(pieces, request);
+                if (!result.has_cover) continue;
+                ++covers;
+                const Drawing& cover = result.pages.front();
+                for (const DrawnGroup& group : cover.groups) {
+                    const Box box = bounds(group).value();
+                    EXPECT_GE(box.low.y, margin - 0.1) << paper.name << ' ' << margin << ' ' << group.name;
+                    EXPECT_GE(box.low.x, margin - 0.1) << paper.name << ' ' << margin << ' ' << group.name;
+                    EXPECT_LE(box.high.x, cover.width_mm - margin + 0.1)
+                        << paper.name << ' ' << margin << ' ' << group.name;
+                    EXPECT_LE(box.high.y, cover.height_mm - margin + 0.1)
+                        << paper.name << ' ' << margin << ' ' << group.name;
+                }
+            }
+        }
+    }
+    EXPECT_EQ(covers, 24);
 }
 
 TEST(taken_in, tucks_are_written_as_that) {

@@ -139,26 +139,33 @@ void add_heading(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet,
     std::string line = std::to_string(sheet.tiles.size()) + " " + page.paper + (is_one ? " page" : " pages") +
                        " at full scale " + (is_one ? "follows" : "follow");
     if (!page.date.empty()) line += "  \xC2\xB7  " + page.date;
-    add_paragraph(group, column, shortened(line, 3.6, column.width), {3.6, false, 2});
-    add_paragraph(group, column, caution_words(), {4, true, 4});
+    add_paragraph(group, column, shortened(line, 3.6, column.width), {3.6, false, 1});
+    add_paragraph(group, column, caution_words(), {3.7, true, 2.5});
 }
 
-/// What is gathered, eased or tucked, by piece.
-void add_taken_in(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet) {
+/// What is gathered, eased or tucked, by piece, as far as there is room above the foot; the pieces have it
+/// all.
+void add_taken_in(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet, double foot) {
     std::vector<std::string> lines;
     for (const SheetPiece& piece : sheet.pieces)
         for (const std::string& words : piece.taken_in) lines.push_back(piece.name + ", " + words);
-    if (lines.empty()) return;
-    add_paragraph(group, column, "Gathers, ease and tucks", {4, true, 1.2});
-    // More than this would push the steps off the page; the pieces have them all.
-    constexpr std::size_t most_lines = 6;
-    for (std::size_t i = 0; i < lines.size() && i < most_lines; ++i)
-        add_paragraph(group, column, lines[i], {3.4, false, 0.4});
-    if (lines.size() > most_lines)
-        add_paragraph(group, column,
-                      "and " + std::to_string(lines.size() - most_lines) + " more, on the pieces",
-                      {3.4, false, 0.4});
+    constexpr double size = 3.4;
+    constexpr double line_step = look::line_step_em * size;
+    const auto height_of = [&](const std::string& words) {
+        return static_cast<double>(wrapped(words, size, column.width).size()) * line_step + 0.4;
+    };
+    constexpr double heading_height = 3 + look::line_step_em * 4 + 1.2;
+    if (lines.empty() || column.top - heading_height - height_of(lines.front()) - line_step < foot) return;
     column.top -= 3;
+    add_paragraph(group, column, "Gathers, ease and tucks", {4, true, 1.2});
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const bool is_last = i + 1 == lines.size();
+        if (column.top - height_of(lines[i]) - (is_last ? 0 : line_step) < foot) {
+            const std::string rest = std::to_string(lines.size() - i) + " more, on the pieces";
+            return add_paragraph(group, column, "and " + rest, {size, false, 0});
+        }
+        add_paragraph(group, column, lines[i], {size, false, 0.4});
+    }
 }
 
 }  // namespace
@@ -178,8 +185,8 @@ Drawing cover_page(const PrintSheet& sheet, const CoverPage& page) {
     TextColumn column{beside, all.top, page.width_mm - page.margin_mm - beside};
     drawing.groups.push_back(page_map(sheet, column));
     add_contents(words, column, sheet);
-    add_taken_in(words, column, sheet);
     add_steps(words, column);
+    add_taken_in(words, column, sheet, page.margin_mm);
     drawing.groups.push_back(words);
     return drawing;
 }

@@ -6,7 +6,7 @@ namespace dartwright {
 
 /// The least a cover needs between its margins: both squares one above the other, and words beside them.
 inline constexpr double least_cover_width_mm = 158;
-inline constexpr double least_cover_height_mm = 240;
+inline constexpr double least_cover_height_mm = 242;
 
 struct CoverPage {
     double width_mm = 0;
