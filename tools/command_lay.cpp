@@ -18,9 +18,11 @@ namespace {
 
 std::string report_text(const PatternLay& laid, Unit unit, const Ink& ink) {
     const Lay& lay = laid.lay;
-    std::string out = ink(Paint::heading, length_words(lay.length_mm, unit) + " of cloth " +
-                                              length_words(laid.request.width_mm, unit) + " wide") +
-                      (laid.request.is_folded ? ", folded lengthwise\n" : ", opened\n");
+    std::string out =
+        ink(Paint::heading, "buy " + bought_words(lay.length_mm, unit) + " or more: the lay takes " +
+                                length_words(lay.length_mm, unit) + " of cloth " +
+                                length_words(laid.request.width_mm, unit) + " wide") +
+        (laid.request.is_folded ? ", folded lengthwise\n" : ", opened\n");
     const double share = lay.length_mm > 0 ? 100 * lay.bound_mm / lay.length_mm : 100;
     out += "no lay can be shorter than " + length_words(lay.bound_mm, unit) + " (" +
            fixed_decimals(share, 0) + " % of this one)\n\n";

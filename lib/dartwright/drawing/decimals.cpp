@@ -79,6 +79,25 @@ std::string width_words(double width_mm, Unit unit) {
     return words;
 }
 
+std::string bought_words(double length_mm, Unit unit) {
+    constexpr double step_mm = 50;
+    constexpr double rounding_mm = 1e-6;
+    if (unit != Unit::inch) {
+        const double bought = step_mm * std::ceil((length_mm - rounding_mm) / step_mm);
+        return shortest_decimals(bought / mm_in(unit), 0) + (unit == Unit::mm ? " mm" : " cm");
+    }
+    constexpr double yard_in = 36;
+    constexpr double eighth_mm = yard_in / 8 * 25.4;
+    long eighths = std::lround(std::ceil((length_mm - rounding_mm) / eighth_mm));
+    const long yards = eighths / 8;
+    eighths %= 8;
+    if (eighths == 0) return std::to_string(yards) + (yards == 1 ? " yard" : " yards");
+    long under = 8;
+    for (; eighths % 2 == 0; eighths /= 2) under /= 2;
+    const std::string fraction = std::to_string(eighths) + "/" + std::to_string(under);
+    return yards == 0 ? fraction + " yard" : std::to_string(yards) + " " + fraction + " yards";
+}
+
 std::string angle_words(double angle_rad) {
     return fixed_decimals(degrees(angle_rad), 1) + "\u00B0";
 }

@@ -21,6 +21,8 @@ std::string ruler_figure(double length_mm, Unit unit);
 /// A width as it is spoken of: `15 mm`, `1.5 cm`; in inches a fraction to 1/32, `5/8 in`, and `about 25/32
 /// in` where the width is none. No line breaks in it.
 std::string width_words(double width_mm, Unit unit);
+/// Cloth as it is bought: to the next 5 cm, `45 cm`; in inches to the next eighth of a yard, `1 3/8 yards`.
+std::string bought_words(double length_mm, Unit unit);
 /// `11.8°`
 std::string angle_words(double angle_rad);
 

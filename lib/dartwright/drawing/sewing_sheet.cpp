@@ -12,26 +12,6 @@
 namespace dartwright {
 namespace {
 
-/// Cloth as it is bought: to the next 5 cm, in inches to the next eighth of a yard.
-std::string cloth_words(double length_mm, Unit unit) {
-    constexpr double step_mm = 50;
-    constexpr double rounding_mm = 1e-6;
-    if (unit != Unit::inch) {
-        const double bought = step_mm * std::ceil((length_mm - rounding_mm) / step_mm);
-        return shortest_decimals(bought / mm_in(unit), 0) + (unit == Unit::mm ? " mm" : " cm");
-    }
-    constexpr double yard_in = 36;
-    constexpr double eighth_mm = yard_in / 8 * 25.4;
-    long eighths = std::lround(std::ceil((length_mm - rounding_mm) / eighth_mm));
-    const long yards = eighths / 8;
-    eighths %= 8;
-    if (eighths == 0) return std::to_string(yards) + (yards == 1 ? " yard" : " yards");
-    long under = 8;
-    for (; eighths % 2 == 0; eighths /= 2) under /= 2;
-    const std::string fraction = std::to_string(eighths) + "/" + std::to_string(under);
-    return yards == 0 ? fraction + " yard" : std::to_string(yards) + " " + fraction + " yards";
-}
-
 class SheetWriter {
   public:
     SheetWriter(const Pattern& pattern, const SheetRequest& request)
@@ -108,7 +88,7 @@ class SheetWriter {
                 "Press the cloth and lay it in a single ply. Square it: one end is straight when it is "
                 "square to a selvedge.");
         }
-        paragraph("Buy " + cloth_words(cloth.lay.length_mm, pattern_.unit) + " or more of cloth " +
+        paragraph("Buy " + bought_words(cloth.lay.length_mm, pattern_.unit) + " or more of cloth " +
                   length(width) + " wide: the pieces take " + length(cloth.lay.length_mm) +
                   " as drawn below; no way of laying them takes less than " + length(cloth.lay.bound_mm) +
                   ". Add what the cloth shrinks, and a little at both ends. Every grain "
