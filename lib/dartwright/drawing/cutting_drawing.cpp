@@ -158,9 +158,12 @@ DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& lab
 }
 
 CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const std::string& piece) {
-    label.number = piece_index(pattern, piece) + 1;
+    const auto found = std::find_if(pattern.pieces.begin(), pattern.pieces.end(),
+                                    [&](const Piece& each) { return each.name == piece; });
+    if (found == pattern.pieces.end()) return label;
+    label.number = static_cast<std::size_t>(found - pattern.pieces.begin()) + 1;
     label.pieces = pattern.pieces.size();
-    const std::optional<WhoseSides> sides = whose_sides(pattern, piece_named(pattern, piece));
+    const std::optional<WhoseSides> sides = whose_sides(pattern, *found);
     label.sides = sides ? words_of(*sides) : "";
     return label;
 }

@@ -21,8 +21,8 @@ struct CuttingLabel {
     std::string sides = {};  ///< whose left and right its names speak of; empty if that is nothing to say
 };
 
-/// The label with what the pattern knows of the piece: its number, and whose left and right. UnknownName if
-/// the pattern has no such piece.
+/// The label with what the pattern knows of the piece: its number, and whose left and right; as it is if the
+/// pattern has no such piece.
 CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const std::string& piece);
 
 /// A piece as it is cut, at true size and in its own coordinates: a layer of its name, in it the layers

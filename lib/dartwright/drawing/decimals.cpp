@@ -70,11 +70,14 @@ std::string ruler_words(double length_mm, Unit unit) {
     return ruler_figure(length_mm, unit) + " " + unit_name(unit);
 }
 
+std::string width_in_unit(double width_mm, Unit unit) {
+    if (unit != Unit::inch) return shortest_decimals(width_mm / mm_in(unit), 3);
+    return (is_inch_fraction(width_mm) ? "" : "about ") + inch_fraction(width_mm);
+}
+
 std::string width_words(double width_mm, Unit unit) {
-    std::string figure = shortest_decimals(width_mm / mm_in(unit), 3);
-    if (unit == Unit::inch) figure = (is_inch_fraction(width_mm) ? "" : "about ") + inch_fraction(width_mm);
     std::string words;
-    for (const char letter : figure + " " + unit_name(unit))
+    for (const char letter : width_in_unit(width_mm, unit) + " " + unit_name(unit))
         words += letter == ' ' ? std::string("\u00a0") : std::string(1, letter);
     return words;
 }

@@ -19,8 +19,9 @@ std::string length_words(double length_mm, Unit unit);
 std::string ruler_words(double length_mm, Unit unit);
 std::string ruler_figure(double length_mm, Unit unit);
 /// A width as it is spoken of: `15 mm`, `1.5 cm`; in inches a fraction to 1/32, `5/8 in`, and `about 25/32
-/// in` where the width is none. No line breaks in it.
+/// in` where the width is none. No line breaks in it. The other has no unit, and may be broken.
 std::string width_words(double width_mm, Unit unit);
+std::string width_in_unit(double width_mm, Unit unit);
 /// Cloth as it is bought: to the next 5 cm, `45 cm`; in inches to the next eighth of a yard, `1 3/8 yards`.
 std::string bought_words(double length_mm, Unit unit);
 /// `11.8°`
