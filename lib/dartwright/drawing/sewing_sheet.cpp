@@ -188,9 +188,8 @@ class SheetWriter {
         }
         add(std::move(table));
         std::string how =
-            "Stitch one line with a long stitch inside the allowance along the wave that is drawn, draw it "
-            "up to "
-            "the length given and spread the cloth evenly";
+            "Along the stretch, within the allowance, stitch one line with a long stitch; draw it up to the "
+            "length given and spread the cloth evenly";
         if (is_any_gathered) how += "; for gathers stitch two lines beside each other";
         paragraph(how + ".");
     }
