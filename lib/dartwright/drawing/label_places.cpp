@@ -46,6 +46,17 @@ std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
     return count;
 }
 
+bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
+    return std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
+        const TurnedBox wide = grown(box_of(line), margin_mm);
+        return std::none_of(boxes_.begin(), boxes_.end(),
+                            [&](const TurnedBox& other) { return is_meeting(wide, other); }) &&
+               std::none_of(stretches_.begin(), stretches_.end(), [&](const Stretch& stretch) {
+                   return is_meeting(wide, stretch.from, stretch.to);
+               });
+    });
+}
+
 std::size_t TakenPlaces::boxes_met(Point from, Point to) const {
     const auto count = std::count_if(boxes_.begin(), boxes_.end(),
                                      [&](const TurnedBox& box) { return is_meeting(box, from, to); });

@@ -22,6 +22,8 @@ class TakenPlaces {
     /// How many lines and boxes the box meets, with a margin around it.
     std::size_t meetings(const TurnedBox& box, double margin_mm) const;
     std::size_t meetings(const Label& label, double margin_mm) const;
+    /// Whether they meet none: sooner known than how many.
+    bool is_clear(const Label& label, double margin_mm) const;
     /// How many boxes the stretch meets (it may cross lines).
     std::size_t boxes_met(Point from, Point to) const;
 
