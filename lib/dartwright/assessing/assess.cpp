@@ -36,14 +36,20 @@ constexpr std::array<JudgedBy, 16> judged_by{{{Criterion::place, place_lines},
 ScoredLines lines_of(const DraftFacts& facts, const MarkedTask& task, Criterion criterion) {
     const auto found = std::find_if(judged_by.begin(), judged_by.end(),
                                     [&](const JudgedBy& each) { return each.criterion == criterion; });
-    ScoredLines lines = found->lines(facts, task);
+    ScoredLines lines = not_begun_lines(facts, task, criterion);
+    if (lines.empty()) lines = found->lines(facts, task);
     if (!lines.empty()) return lines;
     JudgedLine line;
     line.criterion = criterion;
     line.quantity = Quantity::words;
-    line.what = criterion == Criterion::check ? "what the checks find" : word_of(criterion);
-    line.expected_words = criterion == Criterion::check ? "no fault" : "nothing";
-    line.found_words = criterion == Criterion::check ? "none that is not judged already" : "nothing to judge";
+    // Where there is nothing to judge, nothing is earned.
+    if (criterion != Criterion::check) {
+        line.what = word_of(criterion);
+        return {fault_line(std::move(line), "something to judge", nothing_to_judge)};
+    }
+    line.what = "what the checks find";
+    line.expected_words = "no fault";
+    line.found_words = "nothing further";
     line.rung = facts.lengths().front().name;
     return {{std::move(line), facts.lengths().front().share}};
 }

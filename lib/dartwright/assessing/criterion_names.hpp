@@ -40,6 +40,9 @@ inline constexpr std::array<FreedomName, 4> freedom_names{{{Freedom::back_off, "
                                                            {Freedom::grain, "grain"},
                                                            {Freedom::notches, "notches"}}};
 
+/// What was found where a criterion has nothing to look at; it earns nothing.
+inline constexpr const char* nothing_to_judge = "nothing to judge";
+
 /// What is beyond the last rung of a ladder.
 inline constexpr const char* fault_rung = "fault";
 

@@ -70,7 +70,7 @@ bool is_subject_judged(const DraftFacts& facts, const Finding& finding) {
     const DartFact* dart = dart_of(facts, finding);
     const bool is_by_dart =
         dart && std::any_of(dart_subjects.begin(), dart_subjects.end(), [&](const Subject& each) {
-            return finding.check == each.check && facts.plan->asks(dart->asked->task, each.criterion);
+            return finding.check == each.check && facts.plan->asks(*dart->asked, each.criterion);
         });
     return is_by_dart || std::any_of(draft_subjects.begin(), draft_subjects.end(), [&](const Subject& each) {
                return finding.check == each.check && facts.plan->asks(each.criterion);
