@@ -345,6 +345,40 @@ TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {
     }
 }
 
+// Panels of a skirt, flared at the sides; no piece of the bodice is anything like them.
+Pattern skirt() {
+    Pattern pattern;
+    for (const char* name : {"front", "back"}) {
+        Piece piece;
+        piece.name = name;
+        piece.outline.start = {0, 0};
+        piece.outline.items = {{EdgeItem{"hem", StraightShape{}, 0}, {300, 0}},
+                               {EdgeItem{"side", StraightShape{}, 0}, {250, 600}},
+                               {EdgeItem{"waist", StraightShape{}, 0}, {0, 600}},
+                               {EdgeItem{"centre front", StraightShape{}, 0}, {0, 0}}};
+        pattern.pieces.push_back(piece);
+    }
+    return pattern;
+}
+
+TEST(classic_mistakes, skirt_handed_in_for_a_bodice_is_said_to_be_another_pattern_and_earns_nothing) {
+    const Assessment assessment = assess(side_exercise(), skirt());
+    EXPECT_TRUE(assessment.is_another_pattern);
+    ASSERT_FALSE(assessment.notes.empty());
+    EXPECT_EQ(assessment.notes[0].find("This is another pattern"), 0u);
+    EXPECT_EQ(assessment.marks, 0);
+    EXPECT_EQ(assessment.of, 36);
+    EXPECT_EQ(assessment.tasks.size(), 6u);
+    // Beside the right pieces it is a piece too many.
+    Pattern both = right_draft();
+    both.pieces.push_back(skirt().pieces[0]);
+    both.pieces.back().name = "skirt";
+    const Assessment more = assess(side_exercise(), both);
+    EXPECT_FALSE(more.is_another_pattern);
+    EXPECT_EQ(lost(more), Lost{});
+    EXPECT_TRUE(has_note(more, "\"skirt\" is none of the exercise's"));
+}
+
 TEST(classic_mistakes, outline_that_does_not_close_costs_the_check) {
     Pattern draft = right_draft();
     // The back's last edge stops short of where the first begins.
@@ -358,7 +392,8 @@ TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     draft.pieces.emplace_back();
     draft.pieces[0].name = "a line";
     draft.pieces[0].outline.items.push_back({EdgeItem{"edge", StraightShape{}, 0}, {10, 0}});
-    EXPECT_NE(assess(side_exercise(), draft).unread, "");
+    EXPECT_TRUE(assess(side_exercise(), draft).is_another_pattern);
+    EXPECT_EQ(assess(side_exercise(), draft).marks, 0);
     EXPECT_NE(assess(side_exercise(), Pattern{}).unread, "");
     draft.pieces[0].outline.items.clear();
     EXPECT_NE(assess(side_exercise(), draft).unread, "");

@@ -77,6 +77,31 @@ JudgedTask judged(const DraftFacts& facts, const MarkedTask& task) {
     return out;
 }
 
+// Nothing of another pattern was found, and nothing is earned by it.
+Assessment strangers(const std::vector<Task>& tasks) {
+    Assessment out;
+    out.is_another_pattern = true;
+    out.notes = {
+        "This is another pattern: no piece of it has the shape of one of the exercise's. Nothing of it was "
+        "marked."};
+    for (const Task& task : tasks) {
+        JudgedTask judged{task.name, task.words, 0, 0, {}};
+        for (const CriterionMarks& marks : task.marks) {
+            JudgedLine line;
+            line.criterion = marks.criterion;
+            line.what = "the draft";
+            line.remedy = "Hand in the exercise's own pattern.";
+            judged.criteria.push_back({marks.criterion, 0, marks.marks, fault_rung, {}});
+            judged.criteria.back().lines.push_back(
+                fault_line(std::move(line), "the exercise's pattern", "another pattern").line);
+            judged.of += marks.marks;
+        }
+        out.of += judged.of;
+        out.tasks.push_back(std::move(judged));
+    }
+    return out;
+}
+
 std::vector<WalkedLengths> walked(const DraftFacts& facts) {
     std::vector<WalkedLengths> out;
     for (const SeamFact& seam : facts.seams) {
@@ -99,6 +124,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
     try {
         const DraftFacts facts = facts_of(*exercise.plan, draft);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
+        if (facts.draft.is_strangers) return strangers(tasks);
         for (std::size_t i = 0; i < tasks.size(); ++i) {
             out.tasks.push_back(judged(facts, {i, tasks[i]}));
             out.marks += out.tasks.back().marks;

@@ -52,6 +52,7 @@ class Planning {
     void do_tasks();
     void add_deeds(std::size_t task, const Made& operation, const Pattern& before);
     void ask(AskedDart& asked) const;
+    void know(ShapedPiece shaped);
     void find_start();
     ShapedPiece reference_for(const ShapedPiece& finished) const;
     void shape_pieces();
@@ -82,8 +83,9 @@ void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern&
     worked_on_[task] = deeds.pieces;
     Step step{task, operation, {}};
     for (const Piece& piece : before.pieces) {
-        const ShapedPiece shaped = shaped_piece(piece, tolerances_of(before), "in the exercise");
+        ShapedPiece shaped = shaped_piece(piece, tolerances_of(before), "in the exercise");
         step.darts[piece.name] = standing_darts(shaped, edges_of(shaped));
+        know(std::move(shaped));
     }
     before_.push_back(std::move(step));
 }
@@ -184,7 +186,15 @@ void Planning::ask(AskedDart& asked) const {
     }
 }
 
+void Planning::know(ShapedPiece shaped) {
+    const bool is_known =
+        std::any_of(plan_.known.begin(), plan_.known.end(),
+                    [&](const ShapedPiece& each) { return each.piece.outline == shaped.piece.outline; });
+    if (!is_known) plan_.known.push_back(std::move(shaped));
+}
+
 void Planning::find_start() {
+    for (const ShapedPiece& finished : plan_.finished) know(finished);
     for (const ShapedPiece& finished : plan_.finished) {
         plan_.start.emplace_back();
         for (const Piece& piece : plan_.exercise.pattern.pieces)
