@@ -217,7 +217,7 @@ bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
             {accepted.steps.made.begin(), accepted.steps.made.begin() + std::ptrdiff_t(i)});
         for (const Piece& known : state.pieces)
             for (const Piece& piece : stranger.pieces)
-                if (shares_apart(shares_of(known), shares_of(piece)) < 0.15) return false;
+                if (shares_apart(shares_of(known), shares_of(piece)) < 0.25) return false;
     }
     return true;
 }

@@ -235,9 +235,13 @@ MatchedPiece best_matched(const ExercisePlan& plan, const DrawnPiece& drawn, con
 /// A place of a piece that lies this near to where the shape says is that shape's, as a share of the way around:
 /// more than one slip of a hand moves an edge, less than what other pieces' edges stray.
 constexpr double near_share = 0.01;
+/// And a run whose length differs by more than this much of the way around is not that piece's run.
+constexpr double run_share = 0.015;
 /// A piece of which less lies so is another one. Drafts with a slip have 0.78 and more, of generated pieces and
 /// of blocks; other pieces have 0.4 in the middle.
 constexpr double least_alike = 0.65;
+/// Of one that is neither full size nor another unit nor a bad print, more must.
+constexpr double least_alike_at_odd_size = 0.9;
 
 // How much of the way around lies as the known piece's, each part between mouths wherever it was turned to.
 double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
@@ -250,19 +254,33 @@ double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
         if (places.before.empty()) continue;
         const Motion motion = robust_motion(places);
         double near = 0;
-        for (std::size_t k = 0; k < places.before.size(); ++k)
-            if (distance(apply(motion, places.before[k]), places.after[k]) <= near_share * around) ++near;
+        for (std::size_t stretch = 0; stretch < places.begins.size(); ++stretch) {
+            const std::string& edge = parts.parts[i].stretches[stretch].edge;
+            const double off = find_run(known.runs, edge)->length - find_run(drawn.runs, edge)->length;
+            if (std::abs(off) > run_share * around) continue;
+            const std::size_t end =
+                stretch + 1 < places.begins.size() ? places.begins[stretch + 1] : places.before.size();
+            for (std::size_t k = places.begins[stretch]; k < end; ++k)
+                if (distance(apply(motion, places.before[k]), places.after[k]) <= near_share * around) ++near;
+        }
         near_mm += parts.parts[i].length_mm * near / static_cast<double>(places.before.size());
     }
     return near_mm / around;
 }
 
+bool is_odd_size(double scale) {
+    return std::none_of(mistaken_units.begin(), mistaken_units.end(), [scale](double unit) {
+        return std::abs(scale / unit - 1) <= most_print_error;
+    });
+}
+
 // Of any state that the tasks go through: what is half done is not another pattern.
 bool is_known(const ExercisePlan& plan, const DrawnPiece& drawn, double scale) {
+    const double least = is_odd_size(scale) ? least_alike_at_odd_size : least_alike;
     return std::any_of(plan.known.begin(), plan.known.end(), [&](const ShapedPiece& known) {
         for (const RunMatching& way : matched_runs(signatures_of(known), drawn.runs))
             if (way.misfit < worst_misfit &&
-                alike(known, matched_piece(known, drawn, way, scale).shaped) >= least_alike)
+                alike(known, matched_piece(known, drawn, way, scale).shaped) >= least)
                 return true;
         return false;
     });
