@@ -138,6 +138,16 @@ std::vector<Freedom> read_freedoms(Reading& reading, const JsonNode& node) {
     return out;
 }
 
+Hand read_hand(Reading& reading, const JsonNode& node) {
+    std::vector<std::string> words;
+    for (const HandName& each : hand_names) {
+        if (node.kind == Kind::text && node.text == each.word) return each.hand;
+        words.emplace_back(each.word);
+    }
+    reading.reject(node, any_of(words));
+    return Hand::unsaid;
+}
+
 const JsonNode& marks_node(const JsonNode& root, std::size_t task) {
     return *member(*member(root, "tasks")->children[task], "marks");
 }
@@ -195,7 +205,7 @@ void leave_earned_marks(Reading& reading, const JsonNode& root, Exercise& exerci
 Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::string& folder) {
     const Fields fields(
         reading, root, "an exercise",
-        {"dartwright_exercise", "name", "words", "unit", "pattern", "tasks", "ladder", "may_differ"});
+        {"dartwright_exercise", "name", "words", "unit", "pattern", "tasks", "hand", "ladder", "may_differ"});
     Exercise exercise;
     exercise.ladders = usual_ladders();
     if (!fields.is_object()) return exercise;
@@ -213,7 +223,10 @@ Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::s
     PatternAsked pattern;
     if (const JsonNode* node = fields.required("pattern", "the pattern to begin with, or its file"))
         pattern = read_pattern_there(reading, *node, folder);
-    if (const JsonNode* ladder = fields.optional("ladder")) exercise.ladders = read_ladders(reading, *ladder);
+    if (const JsonNode* hand = fields.optional("hand")) exercise.hand = read_hand(reading, *hand);
+    exercise.ladders = ladders_of(exercise.hand);
+    if (const JsonNode* ladder = fields.optional("ladder"))
+        exercise.ladders = read_ladders(reading, *ladder, exercise.ladders);
     if (const JsonNode* node = fields.required("tasks", "the list of tasks"))
         exercise.tasks = read_tasks(reading, *node, {folder, pattern.pattern, pattern.is_read});
     if (const JsonNode* node = fields.optional("may_differ"))
@@ -225,9 +238,8 @@ Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::s
 
 }  // namespace
 
-Ladders read_ladders(Reading& reading, const JsonNode& node) {
+Ladders read_ladders(Reading& reading, const JsonNode& node, Ladders ladders) {
     const Fields fields(reading, node, "the ladders", {"lengths", "angles"});
-    Ladders ladders = usual_ladders();
     if (const JsonNode* lengths = fields.optional("lengths"))
         ladders.lengths = read_ladder(reading, *lengths, LadderOf::lengths);
     if (const JsonNode* angles = fields.optional("angles"))
