@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
@@ -54,15 +55,47 @@ ScoredLines lines_of(const DraftFacts& facts, const MarkedTask& task, Criterion 
     return {{std::move(line), facts.lengths().front().share}};
 }
 
-// The worst of its lines decides.
+bool is_there(const DraftFacts& facts, const std::string& piece) {
+    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i)
+        if (facts.plan->finished[i].piece.name == piece && !facts.draft.pieces[i]) return false;
+    return true;
+}
+
+// Whether a piece that is not there is the reason: of a seam, one of either side.
+bool is_missing(const DraftFacts& facts, const JudgedLine& line) {
+    if (line.criterion == Criterion::size || line.quantity == Quantity::number) return false;
+    for (const SeamFact& seam : facts.seams)
+        if (!line.seam.empty() && seam.seam->name == line.seam && line.criterion == Criterion::seams)
+            for (const SeamSide& side : seam.seam->joins)
+                for (const SeamPart& part : side)
+                    if (!is_there(facts, part.piece)) return true;
+    return !is_there(facts, line.piece);
+}
+
+// The worst of its lines decides. A piece that is not there loses its part, and leaves the others theirs; of
+// the seams, those that it was to be sewn by.
 JudgedCriterion judged(const DraftFacts& facts, const MarkedTask& task, const CriterionMarks& marks) {
     JudgedCriterion out{marks.criterion, 0, marks.marks, {}, {}};
     ScoredLines lines = lines_of(facts, task, marks.criterion);
-    const auto worst =
-        std::min_element(lines.begin(), lines.end(),
-                         [](const ScoredLine& a, const ScoredLine& b) { return a.share < b.share; });
-    out.marks = worst->share * marks.marks;
-    out.rung = worst->line.rung;
+    std::set<std::string> all;
+    std::set<std::string> missing;
+    double worst = 1;
+    double worst_there = 1;
+    out.rung = lines.front().line.rung;
+    for (const ScoredLine& each : lines) {
+        const std::string& part = marks.criterion == Criterion::seams ? each.line.seam : each.line.piece;
+        all.insert(part);
+        if (each.share < worst) {
+            worst = each.share;
+            out.rung = each.line.rung;
+        }
+        if (is_missing(facts, each.line))
+            missing.insert(part);
+        else
+            worst_there = std::min(worst_there, each.share);
+    }
+    const double kept = static_cast<double>(all.size() - missing.size()) / static_cast<double>(all.size());
+    out.marks = worst_there * kept * marks.marks;
     for (ScoredLine& line : lines) out.lines.push_back(std::move(line.line));
     return out;
 }

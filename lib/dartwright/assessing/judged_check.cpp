@@ -235,13 +235,26 @@ void add_gap(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
     lines.push_back(check_line(facts, std::move(line), facts.lengths(), facts.plan->tolerances.gap_mm));
 }
 
+std::size_t names_wrong(const DraftFacts& facts) {
+    std::size_t wrong = 0;
+    for (const auto& piece : facts.draft.pieces)
+        if (piece) wrong += piece->renamed.size();
+    return wrong;
+}
+
 void add_names(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
     if (facts.plan->may_differ(Freedom::names) || facts.draft.pieces[piece]->renamed.empty()) return;
     JudgedLine line = about_piece(facts, piece);
     line.what = "the names of the " + line.piece;
     line.remedy = "Call the pieces and edges as the pattern does.";
-    lines.push_back(fault_line(std::move(line), "the pattern's own names",
-                               words::list(facts.draft.pieces[piece]->renamed)));
+    ScoredLine out = fault_line(std::move(line), "the pattern's own names",
+                                words::list(facts.draft.pieces[piece]->renamed));
+    // One wrong name is a slip of the pen.
+    if (names_wrong(facts) == 1 && facts.lengths().size() > 1) {
+        out.line.rung = facts.lengths().back().name;
+        out.share = facts.lengths().back().share;
+    }
+    lines.push_back(std::move(out));
 }
 
 // Darts that nobody asked for, unless they count about a pivot.

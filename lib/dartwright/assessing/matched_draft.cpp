@@ -31,6 +31,7 @@ struct DrawnPiece {
     ShapedPiece shaped;
     double gap_mm = 0;
     std::vector<RunSignature> runs;
+    std::vector<std::string> renamed = {};  ///< a run of it that was called otherwise than the rest of the edge
 };
 
 DrawnPiece drawn_piece(Piece piece) {
@@ -45,6 +46,57 @@ DrawnPiece drawn_piece(Piece piece) {
     out.shaped.runs = runs_of(out.shaped.piece.outline);
     out.runs = signatures_of(out.shaped);
     return out;
+}
+
+/// A piece that fits worse than this with its edges put together was not the exercise's with a wrong name, but
+/// another one.
+constexpr double worst_mended = 0.15;
+
+double misfit_with(const ExercisePlan& plan, const std::vector<RunSignature>& runs) {
+    double least = worst_mended;
+    for (const std::vector<RunSignature>& expected : plan.signatures)
+        if (expected.size() == runs.size())
+            least = std::min(least, matched_runs(expected, runs).front().misfit);
+    return least;
+}
+
+bool is_edge_of_any(const ExercisePlan& plan, const std::string& edge) {
+    return std::any_of(plan.finished.begin(), plan.finished.end(), [&](const ShapedPiece& each) {
+        return find_run(each.runs, edge) != nullptr;
+    });
+}
+
+DrawnPiece with_run_renamed(const DrawnPiece& drawn, const std::string& run, const std::string& edge) {
+    DrawnPiece out = drawn;
+    out.renamed.push_back(quoted(run) + " is part of " + quoted(edge));
+    out.shaped.piece = with_edges_renamed(out.shaped.piece, {{run, edge}});
+    std::erase_if(out.shaped.piece.notches, [](const Notch& each) { return each.edge == each.from; });
+    out.shaped.runs = runs_of(out.shaped.piece.outline);
+    out.runs = signatures_of(out.shaped);
+    return out;
+}
+
+// One part of an edge that was misspelt makes another edge of it, and of the piece one that has an edge too
+// many: it is put to the edge beside it where that makes the exercise's piece of it.
+DrawnPiece with_edge_whole(const ExercisePlan& plan, DrawnPiece drawn) {
+    const bool has_as_many = std::any_of(
+        plan.signatures.begin(), plan.signatures.end(),
+        [&](const std::vector<RunSignature>& each) { return each.size() == drawn.runs.size(); });
+    if (misfit_with(plan, drawn.runs) < worst_mended && has_as_many) return drawn;
+    double least = worst_mended;
+    DrawnPiece best = drawn;
+    for (const Run& run : drawn.shaped.runs) {
+        if (is_edge_of_any(plan, run.edge)) continue;
+        for (const std::string& beside : {run.before, run.after}) {
+            if (beside.empty() || beside == run.edge) continue;
+            DrawnPiece other = with_run_renamed(drawn, run.edge, beside);
+            const double misfit = misfit_with(plan, other.runs);
+            if (misfit >= least) continue;
+            least = misfit;
+            best = std::move(other);
+        }
+    }
+    return best;
 }
 
 struct PiecePair {
@@ -169,6 +221,7 @@ MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn,
     out.gap_mm = drawn.gap_mm / scale;
     Piece piece =
         with_edges_renamed(drawn.shaped.piece, new_names(expected, drawn.shaped, runs, out.renamed));
+    out.renamed.insert(out.renamed.begin(), drawn.renamed.begin(), drawn.renamed.end());
     if (piece.name != expected.piece.name)
         out.renamed.insert(out.renamed.begin(), quoted(piece.name) + " is " + quoted(expected.piece.name));
     piece.name = expected.piece.name;
@@ -309,7 +362,7 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     std::vector<DrawnPiece> drawn;
     for (const Piece& piece : draft.pieces) {
         if (piece.outline.items.empty()) throw std::invalid_argument(quoted(piece.name) + " has no outline");
-        drawn.push_back(drawn_piece(piece));
+        drawn.push_back(with_edge_whole(plan, drawn_piece(piece)));
     }
     if (drawn.empty()) throw std::invalid_argument("there is no piece in it");
     std::vector<PiecePair> pairs = paired_pieces(plan, drawn);
