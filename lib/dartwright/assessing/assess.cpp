@@ -62,7 +62,9 @@ bool is_there(const DraftFacts& facts, const std::string& piece) {
 }
 
 // Whether a piece that is not there is the reason: of a seam, one of either side.
-bool is_missing(const DraftFacts& facts, const JudgedLine& line) {
+bool is_missing(const DraftFacts& facts, const MarkedTask& task, const JudgedLine& line) {
+    // What was to be done to a piece that is not there was not done.
+    if (std::holds_alternative<OperationTask>(task.task.what)) return false;
     if (line.criterion == Criterion::size || line.quantity == Quantity::number) return false;
     for (const SeamFact& seam : facts.seams)
         if (!line.seam.empty() && seam.seam->name == line.seam && line.criterion == Criterion::seams)
@@ -89,7 +91,7 @@ JudgedCriterion judged(const DraftFacts& facts, const MarkedTask& task, const Cr
             worst = each.share;
             out.rung = each.line.rung;
         }
-        if (is_missing(facts, each.line))
+        if (is_missing(facts, task, each.line))
             missing.insert(part);
         else
             worst_there = std::min(worst_there, each.share);
