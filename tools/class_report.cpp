@@ -58,7 +58,9 @@ class CsvReport : public ClassReport {
         for (const Task& task : exercise.tasks) tasks_.push_back(task.name);
     }
     void begin(const ClassSummary&) override { sink_(class_csv_head(tasks_)); }
-    void add(const ReportedDraft& draft) override { sink_(class_csv_row(draft.assessment, draft.label, tasks_)); }
+    void add(const ReportedDraft& draft) override {
+        sink_(class_csv_row(draft.assessment, draft.label, tasks_));
+    }
     void end() override {}
 
   private:

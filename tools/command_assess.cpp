@@ -281,8 +281,7 @@ Tally reported(const Arguments& arguments, Invocation& call, const ReportedClass
     const Reporter reporter(marked, interruption);
     if (is_to_standard_output(arguments)) {
         const auto report = class_report(
-            format, of, [&](std::string_view text) { call.out.write(text); },
-            Ink(call.out.is_coloured()));
+            format, of, [&](std::string_view text) { call.out.write(text); }, Ink(call.out.is_coloured()));
         const Tally tally = reporter.write(*report);
         call.out.flush();
         return tally;
@@ -376,8 +375,10 @@ Command assess_command() {
         "Judges each draft by the exercise's tasks: what must have changed and what must have survived, "
         "wherever the draft lies on its paper, and gives marks with what was asked, found and how far off "
         "it is. A DRAFT may be a folder: all pattern files (.json) below it are marked, in order of their "
-        "names, and what is passed over is said. The student's name is the file's, with as much of its path as "
-        "tells two of one name apart. A pattern of which no piece is the exercise's is said to be another one, "
+        "names, and what is passed over is said. The student's name is the file's, with as much of its path "
+        "as "
+        "tells two of one name apart. A pattern of which no piece is the exercise's is said to be another "
+        "one, "
         "and gets no marks. A draft that cannot be read is a row with the reason, and "
         "the others are marked. The exit status is 1 if a draft lost marks by a fault.",
         {{"format", 0, "text|json|csv|junit|tap|html",
@@ -392,7 +393,8 @@ Command assess_command() {
           "the words after EXERCISE are files of lines, marked here or elsewhere: report on them together; a "
           "draft in two of them counts once"},
          {"exercise", 0, "",
-          "look at the exercise alone: what each mark is for, and what the pattern gets as it is handed out and "
+          "look at the exercise alone: what each mark is for, and what the pattern gets as it is handed out "
+          "and "
           "when it is finished; as text or JSON"},
          {"jobs", 0, "N", "drafts marked at a time; as many as there are processors if absent"}},
         {{"dartwright assess side-dart.json --exercise", "before it is given out: what is each mark for?"},

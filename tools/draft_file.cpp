@@ -19,10 +19,12 @@ constexpr std::size_t most_left_out = 12;
 /// What a pattern can do without, as the beginning of a place in its file; empty for anything else.
 std::string part_left_out(const std::string& pointer) {
     static const std::regex parts(
-        "/pieces/[0-9]+/(notches/[0-9]+|marks/[0-9]+|double_darts/[0-9]+|allowance/[^/]+|grain/along|cut/ends)|"
+        "/pieces/[0-9]+/(notches/[0-9]+|marks/[0-9]+|double_darts/[0-9]+|allowance/[^/]+|grain/along|cut/"
+        "ends)|"
         "/pieces/[0-9]+/cut/fold|/seams/[0-9]+");
     std::smatch found;
-    return std::regex_search(pointer, found, parts, std::regex_constants::match_continuous) ? found.str() : "";
+    return std::regex_search(pointer, found, parts, std::regex_constants::match_continuous) ? found.str()
+                                                                                            : "";
 }
 
 bool take_out(Tree& tree, const std::string& part) {
@@ -48,8 +50,8 @@ DraftRead read_draft(const std::string& text, const std::string& file) {
         for (const FileProblem& problem : invalid.problems) {
             const std::string part = part_left_out(problem.pointer);
             if (part.empty() || tree.is_discarded() || invalid.problems.size() > most_left_out) throw;
-            draft.notes.push_back("Left out: " + problem.pointer + ": found " + problem.found + "; expected " +
-                                  problem.expected + ".");
+            draft.notes.push_back("Left out: " + problem.pointer + ": found " + problem.found +
+                                  "; expected " + problem.expected + ".");
             if (std::find(left_out.begin(), left_out.end(), part) == left_out.end()) left_out.push_back(part);
         }
         // From the end, so that places before stay what they are.

@@ -34,7 +34,8 @@ std::string exercise_text(const PreparedExercise& exercise, const Ink& ink) {
     if (const char* hand = word_of_hand(of.hand)) text += "  hand: " + std::string(hand) + "\n";
     text += "  lengths: " + clean_text(ladder_text(of.ladders.lengths, Quantity::length)) +
             "\n  angles: " + clean_text(ladder_text(of.ladders.angles, Quantity::angle)) + "\n\n";
-    TextTable table({{"task", Align::left}, {"judged by", Align::left}, {"marks"}, {"as handed out"}, {"finished"}});
+    TextTable table(
+        {{"task", Align::left}, {"judged by", Align::left}, {"marks"}, {"as handed out"}, {"finished"}});
     for (std::size_t i = 0; i < untouched.tasks.size(); ++i) {
         std::string task = clean_text(untouched.tasks[i].name);
         for (std::size_t k = 0; k < untouched.tasks[i].criteria.size(); ++k) {
@@ -67,15 +68,16 @@ std::string exercise_json(const PreparedExercise& exercise) {
         }
         tasks.push_back({{"name", untouched.tasks[i].name}, {"criteria", criteria}});
     }
-    const Json json{{"dartwright_assess_exercise", 1},
-                    {"exercise", of.name},
-                    {"hand", hand ? Json(hand) : Json()},
-                    {"ladder",
-                     {{"lengths", ladder_json(of.ladders.lengths)}, {"angles", ladder_json(of.ladders.angles)}}},
-                    {"of", untouched.of},
-                    {"untouched", untouched.marks},
-                    {"finished", finished.marks},
-                    {"tasks", tasks}};
+    const Json json{
+        {"dartwright_assess_exercise", 1},
+        {"exercise", of.name},
+        {"hand", hand ? Json(hand) : Json()},
+        {"ladder",
+         {{"lengths", ladder_json(of.ladders.lengths)}, {"angles", ladder_json(of.ladders.angles)}}},
+        {"of", untouched.of},
+        {"untouched", untouched.marks},
+        {"finished", finished.marks},
+        {"tasks", tasks}};
     return json_line(json) + "\n";
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
-// An exercise for the one who sets it: what each mark is for, and what a pattern gets that nobody has touched.
+// An exercise for the one who sets it: what each mark is for, and what a pattern gets that nobody has
+// touched.
 
 #include <string>
 

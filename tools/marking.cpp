@@ -8,9 +8,9 @@
 #include <thread>
 
 #include "checked_file.hpp"
-#include "draft_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/utf8.hpp"
+#include "draft_file.hpp"
 
 namespace dartwright::tools {
 namespace {

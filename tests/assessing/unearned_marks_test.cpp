@@ -54,7 +54,8 @@ RC_GTEST_PROP(unearned_marks, pattern_as_it_was_handed_out_gets_nothing_for_what
         if (is_to_be_done(task_of(accepted, i))) RC_ASSERT(assessment.tasks[i].marks == 0);
 }
 
-// ---- slips -------------------------------------------------------------------------------------------------
+// ---- slips
+// -------------------------------------------------------------------------------------------------
 
 std::string* word(Made& made, const std::string& key) {
     for (auto& [name, value] : made.request)
@@ -62,68 +63,64 @@ std::string* word(Made& made, const std::string& key) {
     return nullptr;
 }
 
-void require(const std::string* words) {
-    const bool is_there = words != nullptr;
-    RC_PRE(is_there);
-}
-
 struct Slip {
     Made made;
     std::vector<Criterion> shown_by;  ///< one of these is asked of the task
 };
+using AnySlip = std::optional<Slip>;
 
-Slip wrong_place(const Pattern& before, Made made) {
+AnySlip wrong_place(const Pattern& before, Made made) {
     std::string* to = word(made, "to");
-    require(to);
+    if (!to) return std::nullopt;
     const Piece& piece = piece_named(before, *word(made, "piece"));
-    const std::string edge = to->substr(0, to->find('@'));
     std::string place = testing::any_clear_place(piece);
-    RC_PRE(!place.empty());
+    if (place.empty()) return std::nullopt;
     const std::vector<Run> runs = runs_of(piece.outline);
     const auto at = [&](const std::string& words) {
-        const auto share = words.find('=');
-        const Place parsed = parse_place(words.substr(0, share), runs, piece.name);
-        return distance_from_start(parsed, *find_run(runs, parsed.edge));
+        const Place parsed = parse_place(words.substr(0, words.find('=')), runs, piece.name);
+        return std::pair(parsed.edge, distance_from_start(parsed, *find_run(runs, parsed.edge)));
     };
-    RC_PRE(place.substr(0, place.find('@')) != edge || std::abs(at(place) - at(*to)) > 12);
+    const auto [edge, wrong] = at(place);
+    const auto [asked_edge, asked] = at(*to);
+    // A slip, and one that no rung accepts.
+    if (edge == asked_edge && std::abs(wrong - asked) < 12) return std::nullopt;
     const auto share = to->find('=');
     if (share != std::string::npos) place += to->substr(share);
     *to = place;
-    return {made, {Criterion::place}};
+    return Slip{made, {Criterion::place}};
 }
 
-Slip wrong_share(Made made) {
+AnySlip wrong_share(Made made) {
+    if (made.operation != "pivot") return std::nullopt;
     std::string* share = word(made, "share");
-    RC_PRE(made.operation == "pivot");
     if (!share) {
         made.request.push_back({"share", "0.6"});
-        return {made, {Criterion::gone}};
+        return Slip{made, {Criterion::gone}};
     }
     *share = std::stod(*share) > 0.5 ? "0.25" : "0.75";
-    return {made, {Criterion::angle}};
+    return Slip{made, {Criterion::angle}};
 }
 
-Slip wrong_dart(const Pattern& before, Made made) {
+AnySlip wrong_dart(const Pattern& before, Made made) {
     std::string* dart = word(made, "dart");
-    require(dart);
+    if (!dart) return std::nullopt;
     const std::vector<std::string> darts = testing::darts_of(piece_named(before, *word(made, "piece")));
     const std::string other = darts[std::size_t(*rc::gen::inRange(0, int(darts.size())))];
     const std::string* with = word(made, "with");
-    const bool is_another = other != *dart && (!with || other != *with);
-    RC_PRE(is_another);
+    if (other == *dart || (with && other == *with)) return std::nullopt;
     *dart = other;
-    return {made, {Criterion::gone, Criterion::angle}};
+    return Slip{made, {Criterion::gone, Criterion::angle}};
 }
 
-Slip wrong_point(Made made) {
+AnySlip wrong_point(Made made) {
     std::string* back_off = word(made, "back_off");
-    require(back_off);
+    if (!back_off) return std::nullopt;
     const double asked = parse_length(*back_off);
     *back_off = testing::text_mm(asked > 20 ? asked - 12 : asked + 12);
-    return {made, {Criterion::pivot}};
+    return Slip{made, {Criterion::pivot}};
 }
 
-Slip any_slip(const Pattern& before, const Made& made) {
+AnySlip any_slip(const Pattern& before, const Made& made) {
     switch (*rc::gen::inRange(0, 4)) {
         case 0:
             return wrong_place(before, made);
@@ -136,58 +133,73 @@ Slip any_slip(const Pattern& before, const Made& made) {
     }
 }
 
-struct SlippedDraft {
+struct Slipped {
+    AcceptedExercise accepted;
     std::size_t task = 0;
     Made made;
     Pattern draft;
 };
-SlippedDraft drawn_slip(const AcceptedExercise& accepted) {
-    const std::vector<Made>& made = accepted.steps.made;
+// All tasks done, one of them with a slip that one of its criteria is there to see.
+std::optional<Slipped> slipped() {
+    auto accepted = testing::accepted_exercise();
+    if (!accepted) return std::nullopt;
+    const Pattern& block = accepted->exercise.exercise.pattern;
+    std::vector<Made> made = accepted->steps.made;
     const std::size_t i = std::size_t(*rc::gen::inRange(0, int(made.size())));
     const std::vector<Made> earlier(made.begin(), made.begin() + std::ptrdiff_t(i));
-    const Slip slip = any_slip(*all_done(accepted.exercise.exercise.pattern, earlier), made[i]);
-    RC_PRE(std::any_of(slip.shown_by.begin(), slip.shown_by.end(),
-                       [&](Criterion each) { return judges(task_of(accepted, i), each); }));
-    std::vector<Made> slipped = made;
-    slipped[i] = slip.made;
-    auto draft = all_done(accepted.exercise.exercise.pattern, slipped);
-    RC_PRE(draft.has_value());
-    return {i, slip.made, std::move(*draft)};
+    const AnySlip slip = any_slip(*all_done(block, earlier), made[i]);
+    if (!slip) return std::nullopt;
+    const bool is_seen = std::any_of(slip->shown_by.begin(), slip->shown_by.end(),
+                                     [&](Criterion each) { return judges(task_of(*accepted, i), each); });
+    made[i] = slip->made;
+    auto draft = is_seen ? all_done(block, made) : std::nullopt;
+    if (!draft) return std::nullopt;
+    return Slipped{std::move(*accepted), i, slip->made, std::move(*draft)};
 }
-SlippedDraft slipped_draft(const AcceptedExercise& accepted) {
-    SlippedDraft slipped =
-        *rc::gen::resize(rc::kNominalSize, rc::gen::exec([accepted] { return drawn_slip(accepted); }));
-    RC_LOG() << "slipped: " << testing::made_json(slipped.made) << "\n";
-    return slipped;
+Slipped any_slipped() {
+    Slipped out = testing::drawn([] { return slipped(); });
+    log(out.accepted);
+    RC_LOG() << "slipped: " << testing::made_json(out.made) << "\n";
+    return out;
 }
 
 RC_GTEST_PROP(unearned_marks, slip_in_a_task_costs_that_task, ()) {
-    const AcceptedExercise accepted = any_accepted_exercise();
-    log(accepted);
-    const SlippedDraft slipped = slipped_draft(accepted);
-    const Assessment assessment = assess(accepted.exercise, slipped.draft);
+    const Slipped slip = any_slipped();
+    const Assessment assessment = assess(slip.accepted.exercise, slip.draft);
     RC_LOG() << testing::explained(assessment);
     RC_ASSERT(assessment.unread.empty());
-    RC_ASSERT(assessment.tasks[slipped.task].marks < assessment.tasks[slipped.task].of - 1e-9);
+    RC_ASSERT(assessment.tasks[slip.task].marks < assessment.tasks[slip.task].of - 1e-9);
+}
+
+struct NotDone {
+    AcceptedExercise accepted;
+    std::size_t task = 0;
+    Pattern draft;
+};
+std::optional<NotDone> not_done() {
+    auto accepted = testing::accepted_exercise();
+    if (!accepted) return std::nullopt;
+    std::vector<Made> others = accepted->steps.made;
+    const std::size_t i = std::size_t(*rc::gen::inRange(0, int(others.size())));
+    others.erase(others.begin() + std::ptrdiff_t(i));
+    auto draft = all_done(accepted->exercise.exercise.pattern, others);
+    if (!draft) return std::nullopt;
+    return NotDone{std::move(*accepted), i, std::move(*draft)};
 }
 
 RC_GTEST_PROP(unearned_marks, task_that_was_not_done_costs_marks_of_its_own, ()) {
-    const AcceptedExercise accepted = any_accepted_exercise();
-    log(accepted);
-    std::vector<Made> others = accepted.steps.made;
-    const std::size_t i = std::size_t(*rc::gen::inRange(0, int(others.size())));
-    others.erase(others.begin() + std::ptrdiff_t(i));
-    const auto draft = all_done(accepted.exercise.exercise.pattern, others);
-    RC_PRE(draft.has_value());
-    const Assessment assessment = assess(accepted.exercise, *draft);
-    RC_LOG() << "not done: " << i << "\n" << testing::explained(assessment);
-    RC_ASSERT(assessment.tasks[i].marks < assessment.tasks[i].of - 1e-9);
+    const NotDone left = testing::drawn([] { return not_done(); });
+    log(left.accepted);
+    const Assessment assessment = assess(left.accepted.exercise, left.draft);
+    RC_LOG() << "not done: " << left.task << "\n" << testing::explained(assessment);
+    RC_ASSERT(assessment.tasks[left.task].marks < assessment.tasks[left.task].of - 1e-9);
 }
 
-// ---- strangers ---------------------------------------------------------------------------------------------
+// ---- strangers
+// ---------------------------------------------------------------------------------------------
 
-// The sewn lengths of a piece's runs as shares, in order; how far two such rounds are apart the way in which they
-// fit best. Written apart from the program's own: what is far off by lengths alone is another piece.
+// The sewn lengths of a piece's runs as shares, in order; how far two such rounds are apart the way in which
+// they fit best. Written apart from the program's own: what is far off by lengths alone is another piece.
 std::vector<double> shares_of(const Piece& piece) {
     std::vector<double> shares;
     double around = 0;
@@ -212,9 +224,9 @@ double shares_apart(std::vector<double> one, const std::vector<double>& other) {
 bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
     std::vector<Made> made;
     for (std::size_t i = 0; i <= accepted.steps.made.size(); ++i) {
-        const Pattern state = *all_done(
-            accepted.exercise.exercise.pattern,
-            {accepted.steps.made.begin(), accepted.steps.made.begin() + std::ptrdiff_t(i)});
+        const Pattern state =
+            *all_done(accepted.exercise.exercise.pattern,
+                      {accepted.steps.made.begin(), accepted.steps.made.begin() + std::ptrdiff_t(i)});
         for (const Piece& known : state.pieces)
             for (const Piece& piece : stranger.pieces)
                 if (shares_apart(shares_of(known), shares_of(piece)) < 0.25) return false;
@@ -222,13 +234,22 @@ bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
     return true;
 }
 
+struct Stranger {
+    AcceptedExercise accepted;
+    Pattern draft;
+};
+std::optional<Stranger> stranger() {
+    auto accepted = testing::accepted_exercise();
+    if (!accepted) return std::nullopt;
+    Pattern draft = testing::any_block();
+    if (!is_strange(*accepted, draft)) return std::nullopt;
+    return Stranger{std::move(*accepted), std::move(draft)};
+}
+
 RC_GTEST_PROP(unearned_marks, pattern_of_a_stranger_earns_nothing_and_is_said_to_be_that, ()) {
-    const AcceptedExercise accepted = any_accepted_exercise();
-    log(accepted);
-    const Pattern stranger =
-        *rc::gen::resize(rc::kNominalSize, rc::gen::exec([] { return testing::any_block(); }));
-    RC_PRE(is_strange(accepted, stranger));
-    const Assessment assessment = assess(accepted.exercise, stranger);
+    const Stranger strange = testing::drawn([] { return stranger(); });
+    log(strange.accepted);
+    const Assessment assessment = assess(strange.accepted.exercise, strange.draft);
     RC_LOG() << testing::explained(assessment);
     RC_ASSERT(assessment.is_another_pattern);
     RC_ASSERT(assessment.notes.at(0).find("another pattern") != std::string::npos);
@@ -237,17 +258,15 @@ RC_GTEST_PROP(unearned_marks, pattern_of_a_stranger_earns_nothing_and_is_said_to
 }
 
 RC_GTEST_PROP(unearned_marks, draft_with_a_slip_or_of_another_size_or_without_a_piece_is_no_strangers, ()) {
-    const AcceptedExercise accepted = any_accepted_exercise();
-    log(accepted);
-    SlippedDraft slipped = slipped_draft(accepted);
-    const int pieces = int(slipped.draft.pieces.size());
+    Slipped slip = any_slipped();
+    const int pieces = int(slip.draft.pieces.size());
     if (pieces > 1 && *rc::gen::inRange(0, 2) == 0) {
-        slipped.draft.pieces.erase(slipped.draft.pieces.begin() + *rc::gen::inRange(0, pieces));
-        slipped.draft.seams.clear();
+        slip.draft.pieces.erase(slip.draft.pieces.begin() + *rc::gen::inRange(0, pieces));
+        slip.draft.seams.clear();
     }
     const double scale = *rc::gen::element(1.0, 2.54, 10.0, 0.97);
-    const Assessment assessment =
-        assess(accepted.exercise, testing::image({0.3, scale, *rc::gen::inRange(0, 2) == 0, {5, 5}}, slipped.draft));
+    const Pattern draft = testing::image({0.3, scale, *rc::gen::inRange(0, 2) == 0, {5, 5}}, slip.draft);
+    const Assessment assessment = assess(slip.accepted.exercise, draft);
     RC_ASSERT(assessment.unread.empty());
     RC_ASSERT(!assessment.is_another_pattern);
 }

@@ -35,7 +35,8 @@ const char* remedy_in_general(Criterion criterion) {
         case Criterion::mouth:
             return "Fold the dart as it will be pressed, and draw the edge smooth across it.";
         case Criterion::pivot:
-            return "Cut to the pivot, turn about it, and draw the dart to aim at it, short of it by its back-off.";
+            return "Cut to the pivot, turn about it, and draw the dart to aim at it, short of it by its "
+                   "back-off.";
         case Criterion::gone:
             return "Close the old dart wholly; what one opens the other gives up.";
         case Criterion::shape:
@@ -116,7 +117,8 @@ std::string end_of_path(const std::string& file, std::size_t parts) {
     std::string end = file.substr(start > 0 ? start + 1 : 0);
     const std::size_t dot = end.rfind('.');
     const std::size_t slash = end.rfind('/');
-    const bool has_ending = dot != std::string::npos && dot > 0 && (slash == std::string::npos || dot > slash + 1);
+    const bool has_ending =
+        dot != std::string::npos && dot > 0 && (slash == std::string::npos || dot > slash + 1);
     return has_ending ? end.substr(0, dot) : end;
 }
 

@@ -112,8 +112,7 @@ bool DraftFacts::has_mouth_off(const DartFact& dart) const {
 bool DraftFacts::is_copied(const DartFact& dart) const {
     return dart.found && std::any_of(closed.begin(), closed.end(), [&](const ClosedFact& each) {
                return each.left && dart.asked->is_touched_by(each.asked->task) &&
-                      plan->asks(each.asked->task, Criterion::gone) &&
-                      each.asked->piece == dart.asked->piece;
+                      plan->asks(each.asked->task, Criterion::gone) && each.asked->piece == dart.asked->piece;
            });
 }
 

@@ -187,9 +187,9 @@ void Planning::ask(AskedDart& asked) const {
 }
 
 void Planning::know(ShapedPiece shaped) {
-    const bool is_known =
-        std::any_of(plan_.known.begin(), plan_.known.end(),
-                    [&](const ShapedPiece& each) { return each.piece.outline == shaped.piece.outline; });
+    const bool is_known = std::any_of(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
+        return each.piece.outline == shaped.piece.outline;
+    });
     if (!is_known) plan_.known.push_back(std::move(shaped));
 }
 
@@ -224,11 +224,11 @@ void Planning::drop_reopened() {
             if (is_open) continue;
             const double around = around_at(shaped.runs, edges_of(shaped), closed.edge) + closed.distance_mm;
             // Of several that close one mouth the last counts.
-            std::erase_if(plan_.closed, [&, edge = closed.edge, at = closed.distance_mm](
-                                            const AskedClosed& each) {
-                return each.piece == i && each.dart.edge == edge &&
-                       std::abs(each.dart.distance_mm - at) < same_mouth_mm;
-            });
+            std::erase_if(plan_.closed,
+                          [&, edge = closed.edge, at = closed.distance_mm](const AskedClosed& each) {
+                              return each.piece == i && each.dart.edge == edge &&
+                                     std::abs(each.dart.distance_mm - at) < same_mouth_mm;
+                          });
             plan_.closed.push_back({i, closed, around, task});
         }
     }

@@ -45,7 +45,7 @@ struct AskedDart {
     std::optional<std::size_t> angled_by = {};  ///< that changed its angle last
     std::vector<std::size_t> tasks = {};        ///< all that touched it
     RunEnd from = RunEnd::start;                ///< the end that its place is measured from
-    Point pivot = {};  ///< in the piece that drafts are held against, `reference`
+    Point pivot = {};                           ///< in the piece that drafts are held against, `reference`
     /// Where it stands now it stood before these tasks too.
     std::vector<EarlierDart> earlier = {};
 
@@ -71,8 +71,8 @@ struct ExercisePlan {
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
-    std::vector<std::optional<ShapedPiece>> start;       ///< by the finished pieces, as it was handed out
-    std::vector<std::vector<std::size_t>> worked_on;     ///< by task: the finished pieces that it changed
+    std::vector<std::optional<ShapedPiece>> start;    ///< by the finished pieces, as it was handed out
+    std::vector<std::vector<std::size_t>> worked_on;  ///< by task: the finished pieces that it changed
     std::vector<Pattern> ruled;     ///< by task: the finished pattern with its widths, for allowances
     std::vector<Finding> findings;  ///< faults that the finished pattern has itself
     double longest_mm = 0;          ///< of all runs

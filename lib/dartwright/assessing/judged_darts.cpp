@@ -100,8 +100,7 @@ double left_open_deg(const DraftFacts& facts, const DartFact& dart) {
     double left = 0;
     for (const ClosedFact& closed : facts.closed)
         if (closed.left && dart.asked->is_touched_by(closed.asked->task) &&
-            facts.plan->asks(closed.asked->task, Criterion::gone) &&
-            closed.asked->piece == dart.asked->piece)
+            facts.plan->asks(closed.asked->task, Criterion::gone) && closed.asked->piece == dart.asked->piece)
             left += degrees(std::abs(closed.left->figures.angle_rad));
     return left;
 }

@@ -38,16 +38,19 @@ struct DrawnDart {
 };
 DrawnDart drawn_dart(const StandingDart& dart) {
     const DartFigures& figures = dart.figures;
-    return {degrees(std::abs(figures.angle_rad)), figures.leg_a,  figures.leg_b, figures.intake,
-            figures.back_off,                     dart.kink_deg};
+    return {degrees(std::abs(figures.angle_rad)),
+            figures.leg_a,
+            figures.leg_b,
+            figures.intake,
+            figures.back_off,
+            dart.kink_deg};
 }
 // A dart that is drawn to no pivot is measured about the one that the piece has.
 DrawnDart drawn_dart(const DartFact& fact) {
     const DartFigures& figures = fact.found->figures;
     DrawnDart out = drawn_dart(*fact.found);
     out.angle_deg = degrees(std::abs(fact.angle_rad));
-    out.back_off =
-        dot(figures.point - fact.used_pivot, unit(middle(figures.a, figures.b) - fact.used_pivot));
+    out.back_off = dot(figures.point - fact.used_pivot, unit(middle(figures.a, figures.b) - fact.used_pivot));
     out.kink_deg = fact.kink_deg;
     return out;
 }

@@ -31,7 +31,8 @@ struct DrawnPiece {
     ShapedPiece shaped;
     double gap_mm = 0;
     std::vector<RunSignature> runs;
-    std::vector<std::string> renamed = {};  ///< a run of it that was called otherwise than the rest of the edge
+    std::vector<std::string> renamed =
+        {};  ///< a run of it that was called otherwise than the rest of the edge
 };
 
 DrawnPiece drawn_piece(Piece piece) {
@@ -48,8 +49,8 @@ DrawnPiece drawn_piece(Piece piece) {
     return out;
 }
 
-/// A piece that fits worse than this with its edges put together was not the exercise's with a wrong name, but
-/// another one.
+/// A piece that fits worse than this with its edges put together was not the exercise's with a wrong name,
+/// but another one.
 constexpr double worst_mended = 0.15;
 
 double misfit_with(const ExercisePlan& plan, const std::vector<RunSignature>& runs) {
@@ -61,9 +62,8 @@ double misfit_with(const ExercisePlan& plan, const std::vector<RunSignature>& ru
 }
 
 bool is_edge_of_any(const ExercisePlan& plan, const std::string& edge) {
-    return std::any_of(plan.finished.begin(), plan.finished.end(), [&](const ShapedPiece& each) {
-        return find_run(each.runs, edge) != nullptr;
-    });
+    return std::any_of(plan.finished.begin(), plan.finished.end(),
+                       [&](const ShapedPiece& each) { return find_run(each.runs, edge) != nullptr; });
 }
 
 DrawnPiece with_run_renamed(const DrawnPiece& drawn, const std::string& run, const std::string& edge) {
@@ -79,9 +79,9 @@ DrawnPiece with_run_renamed(const DrawnPiece& drawn, const std::string& run, con
 // One part of an edge that was misspelt makes another edge of it, and of the piece one that has an edge too
 // many: it is put to the edge beside it where that makes the exercise's piece of it.
 DrawnPiece with_edge_whole(const ExercisePlan& plan, DrawnPiece drawn) {
-    const bool has_as_many = std::any_of(
-        plan.signatures.begin(), plan.signatures.end(),
-        [&](const std::vector<RunSignature>& each) { return each.size() == drawn.runs.size(); });
+    const bool has_as_many =
+        std::any_of(plan.signatures.begin(), plan.signatures.end(),
+                    [&](const std::vector<RunSignature>& each) { return each.size() == drawn.runs.size(); });
     if (misfit_with(plan, drawn.runs) < worst_mended && has_as_many) return drawn;
     double least = worst_mended;
     DrawnPiece best = drawn;
@@ -285,13 +285,13 @@ MatchedPiece best_matched(const ExercisePlan& plan, const DrawnPiece& drawn, con
     return best;
 }
 
-/// A place of a piece that lies this near to where the shape says is that shape's, as a share of the way around:
-/// more than one slip of a hand moves an edge, less than what other pieces' edges stray.
+/// A place of a piece that lies this near to where the shape says is that shape's, as a share of the way
+/// around: more than one slip of a hand moves an edge, less than what other pieces' edges stray.
 constexpr double near_share = 0.01;
 /// And a run whose length differs by more than this much of the way around is not that piece's run.
 constexpr double run_share = 0.015;
-/// A piece of which less lies so is another one. Drafts with a slip have 0.78 and more, of generated pieces and
-/// of blocks; other pieces have 0.4 in the middle.
+/// A piece of which less lies so is another one. Drafts with a slip have 0.78 and more, of generated pieces
+/// and of blocks; other pieces have 0.4 in the middle.
 constexpr double least_alike = 0.65;
 /// Of one that is neither full size nor another unit nor a bad print, more must.
 constexpr double least_alike_at_odd_size = 0.9;
@@ -322,9 +322,8 @@ double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
 }
 
 bool is_odd_size(double scale) {
-    return std::none_of(mistaken_units.begin(), mistaken_units.end(), [scale](double unit) {
-        return std::abs(scale / unit - 1) <= most_print_error;
-    });
+    return std::none_of(mistaken_units.begin(), mistaken_units.end(),
+                        [scale](double unit) { return std::abs(scale / unit - 1) <= most_print_error; });
 }
 
 // Of any state that the tasks go through: what is half done is not another pattern.

@@ -62,8 +62,7 @@ class Unearned {
         if (!is_to_be_done(tasks_[task])) return;
         if (finished.marks < finished.of - rounding_marks)
             return add(task, which, "which the work done right does not get: nothing of it can be seen");
-        if (untouched.marks > rounding_marks)
-            add(task, which, "which the pattern gets as it is handed out");
+        if (untouched.marks > rounding_marks) add(task, which, "which the pattern gets as it is handed out");
     }
 
     bool has_later(std::size_t task) const {
@@ -86,9 +85,9 @@ class Unearned {
         } catch (const BadWords&) {
             return;
         }
-        out_.push_back({task, std::nullopt,
-                        "what loses no mark where it is left out and the others are done",
-                        "criteria that show it, or the steps as exercises of their own, one after the other"});
+        out_.push_back(
+            {task, std::nullopt, "what loses no mark where it is left out and the others are done",
+             "criteria that show it, or the steps as exercises of their own, one after the other"});
     }
 
     const PreparedExercise& exercise_;

@@ -163,7 +163,8 @@ void divide_again(Task& task, const std::vector<Criterion>& without) {
 }
 
 /// Those that a plain number leaves out of their own accord; whether there was one.
-bool leave_out_unearned(const JsonNode& root, Exercise& exercise, const std::vector<UnearnedMarks>& unearned) {
+bool leave_out_unearned(const JsonNode& root, Exercise& exercise,
+                        const std::vector<UnearnedMarks>& unearned) {
     bool is_changed = false;
     for (std::size_t i = 0; i < exercise.tasks.size(); ++i) {
         if (marks_node(root, i).kind != Kind::number) continue;
