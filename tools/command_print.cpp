@@ -212,7 +212,7 @@ ExitStatus run_print(const Arguments& arguments, Invocation& call) {
     const std::string account = format == Format::json
                                     ? json_of(result, request, notes_of(pieces)).dump() + "\n"
                                     : text_of(result, request, notes_of(pieces));
-    write_result(arguments, call.out, bytes, account);
+    write_result(arguments, call, bytes, account);
     return ExitStatus::done;
 }
 

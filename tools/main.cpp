@@ -3,7 +3,6 @@
 
 #include <unistd.h>
 
-#include <csignal>
 #include <exception>
 
 #include "arguments.hpp"
@@ -18,6 +17,7 @@
 #include "kept_memory.hpp"
 #include "nearest_word.hpp"
 #include "output.hpp"
+#include "signals.hpp"
 
 namespace dartwright::tools {
 
@@ -95,9 +95,7 @@ Ending ending_of(const std::exception_ptr& thrown) {
 }  // namespace
 
 int run(const std::vector<std::string>& words) {
-    // A reader that goes away is told by the write that fails, not by a signal that ends the program half
-    // way.
-    std::signal(SIGPIPE, SIG_IGN);
+    prepare_for_signals();
     Output out(STDOUT_FILENO);
     Invocation call{out, {}};
     std::string name = "dartwright";
@@ -108,7 +106,8 @@ int run(const std::vector<std::string>& words) {
     } catch (...) {
         const Ending ending = ending_of(std::current_exception());
         const bool has_subject = !ending.names_its_file && !call.subject.empty();
-        say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words);
+        const std::string done = call.written.empty() ? "" : "; " + shown_path(call.written) + " is written";
+        say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words + done);
         return static_cast<int>(ending.status);
     }
 }
