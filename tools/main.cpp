@@ -9,6 +9,7 @@
 #include "checked_file.hpp"
 #include "command.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_file.hpp"
@@ -83,6 +84,8 @@ Ending ending_of(const std::exception_ptr& thrown) {
         return {ExitStatus::wrong_use, error.what()};
     } catch (const Impossible& error) {
         return {ExitStatus::impossible, error.what()};
+    } catch (const PangoMissing& error) {
+        return {ExitStatus::unreadable, error.what()};
     } catch (const std::out_of_range& error) {
         return {ExitStatus::impossible, error.what()};
     } catch (const std::exception& error) {

@@ -3,6 +3,7 @@
 //   FAULT=N:ERROR     the N-th call fails with that error number
 //   FAULT=N:<SIGNAL   the signal comes before the N-th call;  N:>SIGNAL after it
 //   FAULT_UNKNOWN=1   there are no files without a name, as on some file systems
+//   FAULT_LIBRARY=X   no library can be loaded whose name has X in it
 //   FAULT_COUNT=FILE  at the end the number of calls is written to FILE
 
 #include <dlfcn.h>
@@ -17,6 +18,7 @@
 #include <cstdarg>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 #include <utility>
 
 namespace {
@@ -125,6 +127,11 @@ ssize_t write(int descriptor, const void* buffer, std::size_t size) {
 }
 ssize_t pwrite(int descriptor, const void* buffer, std::size_t size, off_t at) {
     return called<ssize_t (*)(int, const void*, std::size_t, off_t)>("pwrite", descriptor, buffer, size, at);
+}
+void* dlopen(const char* file, int flags) {
+    const char* refused = std::getenv("FAULT_LIBRARY");
+    if (refused != nullptr && file != nullptr && std::strstr(file, refused) != nullptr) return nullptr;
+    return uncounted<void* (*)(const char*, int)>("dlopen", file, flags);
 }
 int fsync(int descriptor) {
     return called<int (*)(int)>("fsync", descriptor);
