@@ -291,7 +291,7 @@ Tally reported(const Arguments& arguments, Invocation& call, const ReportedClass
         format, of, [&](std::string_view text) { file.write(text); }, Ink(false));
     const Tally tally = reporter.write(*report);
     if (interruption.is_asked()) return tally;
-    file.finish();
+    remember_written(call, arguments.required("output"), file.finish());
     call.out.write(tally.account());
     call.out.flush();
     return tally;

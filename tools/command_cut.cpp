@@ -44,7 +44,7 @@ ExitStatus run_cut(const Arguments& arguments, Invocation& call) {
     const AppliedRule result = applied(arguments, pattern, undecided_mm);
     const CutPattern cut = cut_pattern(result, undecided_mm);
     const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());
-    write_result(arguments, call.out, write_pattern(result.pattern),
+    write_result(arguments, call, write_pattern(result.pattern),
                  format == Format::json ? json_text(json_of(cut)) : text_of(cut, pattern.unit, ink));
     return ExitStatus::done;
 }

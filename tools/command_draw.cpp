@@ -38,7 +38,7 @@ ExitStatus draw_for_cutting(const Arguments& arguments, Invocation& call) {
     const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
                              arguments.value("date").value_or(""), pattern.unit};
     const std::string bytes = picture_bytes(draw_cutting_pieces(pattern, pieces, label), wanted);
-    write_result(arguments, call.out, bytes, account_of(pieces));
+    write_result(arguments, call, bytes, account_of(pieces));
     return ExitStatus::done;
 }
 
@@ -61,7 +61,7 @@ ExitStatus run_draw(const Arguments& arguments, Invocation& call) {
     if (arguments.has("findings")) options.findings = check(after).findings;
     const Drawing drawing =
         paths.size() == 2 ? draw_overlay(before, after, options) : draw_pattern(before, options);
-    write_result(arguments, call.out, picture_bytes(drawing, wanted), "");
+    write_result(arguments, call, picture_bytes(drawing, wanted), "");
     return ExitStatus::done;
 }
 

@@ -89,7 +89,7 @@ ExitStatus run_lay(const Arguments& arguments, Invocation& call) {
         return ExitStatus::done;
     }
     const Drawing drawing = draw_lay(laid.lay, {pattern.name, pattern.unit, request.is_folded});
-    write_result(arguments, call.out, picture_bytes(drawing, wanted), report);
+    write_result(arguments, call, picture_bytes(drawing, wanted), report);
     return ExitStatus::done;
 }
 

@@ -17,6 +17,7 @@
 #include "nearest_word.hpp"
 #include "progress.hpp"
 #include "result_file.hpp"
+#include "verdicts.hpp"
 
 namespace dartwright::tools {
 
@@ -210,9 +211,9 @@ ExitStatus run_print(const Arguments& arguments, Invocation& call) {
         bytes = to_pdf(result.pages, [&](std::size_t done) { progress.show(done); });
     }
     const std::string account = format == Format::json
-                                    ? json_of(result, request, notes_of(pieces)).dump() + "\n"
+                                    ? json_line(json_of(result, request, notes_of(pieces))) + "\n"
                                     : text_of(result, request, notes_of(pieces));
-    write_result(arguments, call.out, bytes, account);
+    write_result(arguments, call, bytes, account);
     return ExitStatus::done;
 }
 

@@ -64,8 +64,8 @@ ExitStatus run_sheet(const Arguments& arguments, Invocation& call) {
     request.date = arguments.value("date").value_or("");
     if (arguments.has("width")) request.cloth = lay_pattern(pattern, lay_request(arguments));
     const Document sheet = sewing_sheet(pattern, request);
-    write_result(arguments, call.out,
-                 kind == SheetKind::html ? to_html(sheet) : to_pdf(pages_of(sheet, page)), "");
+    write_result(arguments, call, kind == SheetKind::html ? to_html(sheet) : to_pdf(pages_of(sheet, page)),
+                 "");
     return ExitStatus::done;
 }
 
