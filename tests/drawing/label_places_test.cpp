@@ -44,6 +44,12 @@ RC_GTEST_PROP(LabelPlaces, MeetingsAreThoseOfEachHeld, ()) {
     for (const auto& [from, to] : stretches) met += is_meeting(grown(asked, margin), from, to) ? 1 : 0;
     for (const TurnedBox& box : boxes) met += is_meeting(grown(asked, margin), box) ? 1 : 0;
     RC_ASSERT(taken.meetings(asked, margin) == met);
+    Label words(1);
+    words[0].words = "waist dart";
+    words[0].at = any_point();
+    words[0].size_mm = log_between(1, 20);
+    words[0].angle_rad = real_between(-pi, pi);
+    RC_ASSERT(taken.is_clear(words, margin) == (taken.meetings(words, margin) == 0));
     const Point from = any_point();
     const Point to = any_point();
     std::size_t boxes_met = 0;

@@ -48,6 +48,12 @@ template <typename Value>
 using Tree = bg::index::rtree<std::pair<Rectangle, Value>, bg::index::quadratic<16>>;
 
 template <typename Value, typename IsMet>
+bool is_any_met(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {
+    return std::any_of(tree.qbegin(bg::index::intersects(around)), tree.qend(),
+                       [&](const auto& held) { return is_met(held.second); });
+}
+
+template <typename Value, typename IsMet>
 std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {
     std::size_t count = 0;
     for (auto at = tree.qbegin(bg::index::intersects(around)); at != tree.qend(); ++at)
@@ -104,11 +110,12 @@ std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
 bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
     return std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
         const TurnedBox wide = grown(box_of(line), margin_mm);
-        return std::none_of(boxes_.begin(), boxes_.end(),
-                            [&](const TurnedBox& other) { return is_meeting(wide, other); }) &&
-               std::none_of(stretches_.begin(), stretches_.end(), [&](const Stretch& stretch) {
-                   return is_meeting(wide, stretch.from, stretch.to);
-               });
+        const Rectangle around = rectangle_around(wide);
+        return !is_any_met(held_->boxes, around, [&](const TurnedBox& other) {
+            return is_meeting(wide, other);
+        }) && !is_any_met(held_->stretches, around, [&](const Stretch& stretch) {
+            return is_meeting(wide, stretch.from, stretch.to);
+        });
     });
 }
 
