@@ -252,9 +252,9 @@ std::string to_text(const DecidedRun& run) {
         case DecidedBy::seam:
             return widths_name("seam", run.seam);
         case DecidedBy::joined:
-            return widths_name("width where a seam joins, here", run.seam);
+            return "cutting rule: every seam, here " + quoted(run.seam);
         case DecidedBy::elsewhere:
-            return "the width elsewhere";
+            return "cutting rule: all other edges";
         case DecidedBy::pattern:
             return "the pattern's own";
         case DecidedBy::nothing:

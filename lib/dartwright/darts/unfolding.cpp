@@ -151,6 +151,14 @@ Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::ve
     return u;
 }
 
+bool is_left_on_right(Worn worn, SideUp side_up) {
+    return (worn == Worn::front) == (side_up == SideUp::right);
+}
+
+void name_as_worn(Unfolding& u, Worn worn, SideUp side_up) {
+    if (is_left_on_right(worn, side_up)) std::swap(u.drawn_side, u.added_side);
+}
+
 Outline unfolded_outline(const Unfolding& u) {
     Outline half{u.to, items_of_half(u)};
     Outline added = named(u, Half::added, mirrored(u.line, half));

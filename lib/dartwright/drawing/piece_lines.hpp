@@ -3,6 +3,7 @@
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/drawing/drawing.hpp"
 #include "dartwright/pattern/piece.hpp"
+#include "dartwright/pattern/press.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -26,6 +27,19 @@ DrawnGroup outline_lines(const Piece& piece, const Stroke& stroke);
 DrawnGroup dart_lines(const Piece& piece);
 /// The cut edge over each mouth, one path a dart.
 DrawnGroup cap_lines(const std::vector<ItemCap>& caps);
+/// A wavy line along each stretch that is gathered or eased, inside the stitching line.
+DrawnGroup fullness_lines(const Piece& piece, const std::vector<Run>& runs);
+struct PressedDart {
+    std::size_t item = 0;
+    PressSide side = PressSide::before;
+    double begins_mm = 0;  ///< so far in from the mouth its cloth begins, where the cut edge dips
+};
+/// The wave that stands for gathers and ease, on the left of a line; and the arrow of a pressed dart. Also
+/// for a legend. Precondition of the wave: two points that differ.
+DrawnPath wave_over(const std::vector<Point>& line);
+std::vector<DrawnItem> press_arrow(Point from, Point tip);
+/// An arrow across each leg over which a dart is to lie when it is pressed, from its centre line outwards.
+DrawnGroup press_arrows(const Piece& piece, const std::vector<PressedDart>& darts);
 /// One, two or three strokes across the run. Notches on a run or from an end that does not exist are left
 /// out.
 DrawnGroup notch_lines(const Piece& piece, const std::vector<Run>& runs);

@@ -33,6 +33,9 @@ std::string pointer_to(const JsonNode& node);
 std::string in_words(const JsonNode& node);
 /// Text in double quotes for a message: control characters escaped, long text cut.
 std::string in_quotes(std::string_view text);
+/// A file's path in double quotes for a message: control characters escaped, whole, since it is to be opened
+/// and what tells it from another is at its end.
+std::string path_in_quotes(std::string_view path);
 
 /// A problem and the place in the file's order at which it is reported.
 struct PlacedProblem {
