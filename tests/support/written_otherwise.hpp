@@ -73,9 +73,10 @@ inline Outline with_point(Outline outline, std::size_t item) {
 struct Writing {
     bool may_divide = true;
     bool may_begin_elsewhere = true;
+    double least_share = 0.3;  ///< of an edge, that a part has
 };
 
-/// A few of these changes, each at a drawn place. Divided parts are at least 5 mm long.
+/// A few of these changes, each at a drawn place. Edges of 25 mm or more are divided.
 inline Outline written_otherwise(Outline outline, Writing writing = {}) {
     const int changes = *rc::gen::inRange(1, 5);
     for (int k = 0; k < changes; ++k) {
@@ -86,7 +87,7 @@ inline Outline written_otherwise(Outline outline, Writing writing = {}) {
         } else if (kind == 1 && writing.may_divide) {
             const bool is_edge = outline.items[item].as_edge() != nullptr;
             if (is_edge && length_of_item(outline, item) > 25)
-                outline = divided(outline, item, real_between(0.3, 0.7));
+                outline = divided(outline, item, real_between(writing.least_share, 1 - writing.least_share));
         } else {
             outline = with_point(outline, item);
         }
