@@ -136,7 +136,7 @@ TEST(CuttingLineIsTheSame, MirroredAtADividedEdge) {
     for (const Piece& piece :
          read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/corners/mirrored.json").pieces) {
         CuttingRequest request;
-        for (const Run& run : runs_of(piece.outline)) {
+        for (const dartwright::Run& run : runs_of(piece.outline)) {
             if (run.edge != "hem") continue;
             request.corners.push_back({{"hem", run.after}, CornerKind::mirrored, "hem", {}});
             request.corners.push_back({{run.before, "hem"}, CornerKind::mirrored, "hem", {}});
@@ -181,7 +181,7 @@ TEST(CuttingLineIsTheSame, AtASquareCornerThatIsTurned) {
 TEST(CuttingLineIsTheSame, OrRefusedWhereTheOutlineCrossesItself) {
     const Pattern pattern = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/faults/outline-crossing.json");
     Piece piece = pattern.pieces.at(0);
-    for (const Run& run : runs_of(piece.outline)) piece.allowance.emplace_back(run.edge, 10.0);
+    for (const dartwright::Run& run : runs_of(piece.outline)) piece.allowance.emplace_back(run.edge, 10.0);
     const double area = signed_area(piece.outline, DartsDrawn::to_points);
     int refused = 0;
     for (int degree = 0; degree < 360; degree += 5) {

@@ -8,8 +8,9 @@
 
 namespace dartwright::cutting {
 
-/// How far the ends of two parts may lie from one line or one cubic that both are taken for, mm: rounding.
-inline constexpr double whole_edge_mm = 1e-9;
+/// How far two parts may be from the one line or cubic that both are taken for, mm: as far as an item of no
+/// length between them may put them, and far below the error of the line. Smaller: rounding parts them again.
+inline constexpr double whole_edge_mm = 2 * empty_item_mm;
 
 /// The outline with collinear lines of one run, and adjacent parts of one cubic, made one item again, so that
 /// corners and chords do not depend on how an edge was divided; empty if there are none. Of such an item the
