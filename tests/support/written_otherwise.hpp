@@ -39,7 +39,7 @@ inline Outline divided(Outline outline, std::size_t item, double t) {
 }
 
 /// An item of no length before the item, of the run that it is on or of the one beside it.
-inline Outline with_point(Outline outline, std::size_t item) {
+inline Outline with_point(Outline outline, std::size_t item, bool may_round = true) {
     const std::size_t n = outline.items.size();
     std::size_t named = item;
     const bool is_of_next = *rc::gen::arbitrary<bool>();
@@ -61,7 +61,7 @@ inline Outline with_point(Outline outline, std::size_t item) {
             break;
         case 2:
             // Not quite nothing: the direction of its rounding means nothing either.
-            if (item > 0) to = at + off;
+            if (item > 0 && may_round) to = at + off;
             break;
         default:
             break;
@@ -73,6 +73,7 @@ inline Outline with_point(Outline outline, std::size_t item) {
 struct Writing {
     bool may_divide = true;
     bool may_begin_elsewhere = true;
+    bool may_round = true;     ///< items of rounding size, which turn the directions of short parts
     double least_share = 0.3;  ///< of an edge, that a part has
 };
 
@@ -89,7 +90,7 @@ inline Outline written_otherwise(Outline outline, Writing writing = {}) {
             if (is_edge && length_of_item(outline, item) > 25)
                 outline = divided(outline, item, real_between(writing.least_share, 1 - writing.least_share));
         } else {
-            outline = with_point(outline, item);
+            outline = with_point(outline, item, writing.may_round);
         }
     }
     return outline;
