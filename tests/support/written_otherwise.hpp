@@ -39,7 +39,7 @@ inline Outline divided(Outline outline, std::size_t item, double t) {
 }
 
 /// An item of no length before the item, of the run that it is on or of the one beside it.
-inline Outline with_point(Outline outline, std::size_t item) {
+inline Outline with_point(Outline outline, std::size_t item, bool may_round = true) {
     const std::size_t n = outline.items.size();
     std::size_t named = item;
     const bool is_of_next = *rc::gen::arbitrary<bool>();
@@ -61,7 +61,7 @@ inline Outline with_point(Outline outline, std::size_t item) {
             break;
         case 2:
             // Not quite nothing: the direction of its rounding means nothing either.
-            if (item > 0) to = at + off;
+            if (item > 0 && may_round) to = at + off;
             break;
         default:
             break;
@@ -73,9 +73,11 @@ inline Outline with_point(Outline outline, std::size_t item) {
 struct Writing {
     bool may_divide = true;
     bool may_begin_elsewhere = true;
+    bool may_round = true;     ///< items of rounding size, which turn the directions of short parts
+    double least_share = 0.3;  ///< of an edge, that a part has
 };
 
-/// A few of these changes, each at a drawn place. Divided parts are at least 5 mm long.
+/// A few of these changes, each at a drawn place. Edges of 25 mm or more are divided.
 inline Outline written_otherwise(Outline outline, Writing writing = {}) {
     const int changes = *rc::gen::inRange(1, 5);
     for (int k = 0; k < changes; ++k) {
@@ -86,9 +88,9 @@ inline Outline written_otherwise(Outline outline, Writing writing = {}) {
         } else if (kind == 1 && writing.may_divide) {
             const bool is_edge = outline.items[item].as_edge() != nullptr;
             if (is_edge && length_of_item(outline, item) > 25)
-                outline = divided(outline, item, real_between(0.3, 0.7));
+                outline = divided(outline, item, real_between(writing.least_share, 1 - writing.least_share));
         } else {
-            outline = with_point(outline, item);
+            outline = with_point(outline, item, writing.may_round);
         }
     }
     return outline;

@@ -7,6 +7,7 @@
 #include "dartwright/cutting/fold_trim.hpp"
 #include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
+#include "dartwright/cutting/whole_edges.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/empty_items.hpp"
@@ -86,7 +87,14 @@ CuttingRequest with_corners_of(const Piece& of_length, const Piece& piece, Cutti
     return request;
 }
 
-// Items of no length change nothing; they are left out, and the others keep their numbers.
+// Items keep the numbers that they have in the piece.
+CuttingLine numbered_as_in_piece(CuttingLine line, const std::vector<std::size_t>& items) {
+    for (CutSide& side : line.sides) side.item = items[side.item];
+    for (CutDart& dart : line.darts) dart.item = items[dart.item];
+    return line;
+}
+
+// Items of no length change nothing; they are left out.
 CuttingLine cutting_line_of_length(const Piece& piece, const CuttingRequest& request) {
     const OutlineOfLength kept = without_empty_items(piece.outline);
     if (kept.items.size() == piece.outline.items.size()) {
@@ -94,10 +102,26 @@ CuttingLine cutting_line_of_length(const Piece& piece, const CuttingRequest& req
     }
     Piece of_length = piece;
     of_length.outline = kept.outline;
-    CuttingLine line = cutting_line(of_length, with_corners_of(of_length, piece, request));
-    for (CutSide& side : line.sides) side.item = kept.items[side.item];
-    for (CutDart& dart : line.darts) dart.item = kept.items[dart.item];
-    return line;
+    return numbered_as_in_piece(cutting_line(of_length, with_corners_of(of_length, piece, request)),
+                                kept.items);
+}
+
+// What goes round the stitching line encloses no less than it does; the clean-up of an outline that crosses
+// itself may have come round a loop of it instead.
+bool may_go_round(const CuttingLine& line, const Piece& piece) {
+    double around = 0;
+    for (std::size_t i = 0; i < line.points.size(); ++i)
+        around += distance(line.points[i], line.points[(i + 1) % line.points.size()]);
+    const double stitched = signed_area(piece.outline, DartsDrawn::to_points);
+    return signed_area(line.points) >= stitched - around * cutting_line_error_mm;
+}
+
+[[noreturn]] void refuse_unclean(const Piece& piece) {
+    const FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, decision_chord_error_mm);
+    if (is_simple(flat.points)) throw NotCleaned(piece.name);
+    throw Impossible(
+        "the outline of " + quoted(piece.name) + " crosses itself, so that no line goes round it",
+        "mend the outline first; a check says where it crosses");
 }
 
 }  // namespace
@@ -140,6 +164,11 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         return cutting_line(closed, request);
     }
     if (has_empty_items(piece.outline)) return cutting_line_of_length(piece, request);
+    if (const auto whole = cutting::with_whole_edges(piece.outline)) {
+        Piece of_whole = piece;
+        of_whole.outline = whole->outline;
+        return numbered_as_in_piece(cutting_line(of_whole, request), whole->items);
+    }
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
     if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);
@@ -149,7 +178,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         line.sides.clear();
         put(line, cutting::outer_line(raw.points));
         line.is_cleaned = true;
-        if (!is_simple(line.points)) throw NotCleaned(piece.name);
+        if (!is_simple(line.points) || !may_go_round(line, piece)) refuse_unclean(piece);
     }
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);

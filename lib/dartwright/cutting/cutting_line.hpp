@@ -138,10 +138,11 @@ class NotCleaned : public Impossible {
 /// At a dart the cutting line is that of the edge with the dart closed about its point as it is sewn; A' and
 /// B' lie on the lines from the point through the mouth ends.
 ///
-/// Items of no length are left out, and so are runs that are one point, with their corners; items keep their
-/// numbers.
+/// Items of no length are left out, and so are runs that are one point, with their corners; parts of one line
+/// or one cubic count as one item, with the number of the first. Items keep their numbers.
 ///
-/// Throws BadWidth; NotCleaned; Impossible (the outline is open by more than `gap`, or is one point);
+/// Throws BadWidth; NotCleaned; Impossible (the outline is open by more than `gap`, is one point, or crosses
+/// itself so that none goes round it);
 /// UnknownName and BadWords for the corners.
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
 

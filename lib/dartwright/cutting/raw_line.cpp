@@ -191,6 +191,9 @@ class RawMaker {
         while (out_.points.size() > 1 && is_same_point(out_.points.back().at, out_.points.front().at)) {
             const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= out_.points.size();
             if (is_mouth_end) break;
+            // The earlier of the two gives its place, as elsewhere: it is the same wherever the outline
+            // begins.
+            out_.points.front().at = out_.points.back().at;
             out_.points.pop_back();
         }
     }

@@ -65,7 +65,7 @@ void name_parts(std::vector<WidthAndEdges>& all) {
 std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
     std::vector<WidthAndEdges> all;
     for (const Run& run : runs_of(cut.piece.outline)) {
-        if (cut.piece.cut && cut.piece.cut->fold == run.edge) continue;
+        if (is_fold_edge(cut.piece, run.edge)) continue;
         for (RunWidth part : widths_along(cut.piece, run)) {
             if (!part.width_mm) part.width_mm = cut.undecided_mm;
             add_edge(all, part, run.edge);
@@ -206,12 +206,13 @@ class CuttingWords {
     }
 
     void write_fold() {
-        const std::optional<FoldBracket> bracket = fold_bracket(cut_.piece, runs_of(cut_.piece.outline));
-        if (!cut_.markings.fold || !bracket) return;
+        if (!cut_.markings.fold) return;
         const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "place on the fold")};
-        put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-            return words_along({bracket->start, bracket->end}, lines.front(), {2.2, 4}, Hand::left);
-        });
+        for (const FoldBracket& bracket : fold_brackets(cut_.piece, runs_of(cut_.piece.outline))) {
+            put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
+                return words_along({bracket.start, bracket.end}, lines.front(), {2.2, 4}, Hand::left);
+            });
+        }
     }
 
     void write_grain() {

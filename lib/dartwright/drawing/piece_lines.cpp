@@ -309,32 +309,34 @@ DrawnGroup grain_lines(const Piece& piece) {
     return group;
 }
 
-std::optional<FoldBracket> fold_bracket(const Piece& piece, const std::vector<Run>& runs) {
-    if (!piece.cut || piece.cut->fold.empty()) return std::nullopt;
-    const Run* run = find_run(runs, piece.cut->fold);
-    if (!run) return std::nullopt;
-    const Point start = end_point(piece.outline, *run, RunEnd::start);
-    const Point end = end_point(piece.outline, *run, RunEnd::end);
-    FoldBracket bracket;
-    bracket.inwards = perpendicular(unit(end - start));
-    bracket.depth = std::min(14.0, 0.12 * distance(start, end));
-    bracket.start = between(start, end, 0.1) + bracket.depth * bracket.inwards;
-    bracket.end = between(start, end, 0.9) + bracket.depth * bracket.inwards;
-    return bracket;
+std::vector<FoldBracket> fold_brackets(const Piece& piece, const std::vector<Run>& runs) {
+    std::vector<FoldBracket> brackets;
+    for (const std::string& edge : fold_edges(piece)) {
+        const Run* run = find_run(runs, edge);
+        if (!run) continue;
+        const Point start = end_point(piece.outline, *run, RunEnd::start);
+        const Point end = end_point(piece.outline, *run, RunEnd::end);
+        FoldBracket& bracket = brackets.emplace_back();
+        bracket.inwards = perpendicular(unit(end - start));
+        bracket.depth = std::min(14.0, 0.12 * distance(start, end));
+        bracket.start = between(start, end, 0.1) + bracket.depth * bracket.inwards;
+        bracket.end = between(start, end, 0.9) + bracket.depth * bracket.inwards;
+    }
+    return brackets;
 }
 
 DrawnGroup fold_lines(const Piece& piece, const std::vector<Run>& runs) {
     DrawnGroup group{"fold", {}, {}};
-    const std::optional<FoldBracket> bracket = fold_bracket(piece, runs);
-    if (!bracket) return group;
     constexpr double clear_of_fold = 1.5;
-    const Vector out = -bracket->inwards;
-    const Vector reach = (bracket->depth - clear_of_fold) * out;
-    group.items.push_back(
-        polyline({bracket->start + reach, bracket->start, bracket->end, bracket->end + reach},
-                 look::solid(look::ink, look::thin_width)));
-    group.items.push_back(arrow_head(bracket->start + reach, out, look::ink));
-    group.items.push_back(arrow_head(bracket->end + reach, out, look::ink));
+    for (const FoldBracket& bracket : fold_brackets(piece, runs)) {
+        const Vector out = -bracket.inwards;
+        const Vector reach = (bracket.depth - clear_of_fold) * out;
+        group.items.push_back(
+            polyline({bracket.start + reach, bracket.start, bracket.end, bracket.end + reach},
+                     look::solid(look::ink, look::thin_width)));
+        group.items.push_back(arrow_head(bracket.start + reach, out, look::ink));
+        group.items.push_back(arrow_head(bracket.end + reach, out, look::ink));
+    }
     return group;
 }
 

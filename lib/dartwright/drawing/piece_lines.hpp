@@ -45,7 +45,7 @@ DrawnGroup press_arrows(const Piece& piece, const std::vector<PressedDart>& dart
 DrawnGroup notch_lines(const Piece& piece, const std::vector<Run>& runs);
 /// An arrow as long as the grain was given, pointing both ways.
 DrawnGroup grain_lines(const Piece& piece);
-/// A bracket beside the fold that points to it. Empty if the fold edge does not exist.
+/// A bracket beside each fold that points to it. Empty if no fold edge exists.
 DrawnGroup fold_lines(const Piece& piece, const std::vector<Run>& runs);
 DrawnGroup mark_lines(const Piece& piece);
 
@@ -56,6 +56,7 @@ struct FoldBracket {
     Vector inwards;  ///< unit, away from the fold
     double depth = 0;
 };
-std::optional<FoldBracket> fold_bracket(const Piece& piece, const std::vector<Run>& runs);
+/// One for each fold edge that exists.
+std::vector<FoldBracket> fold_brackets(const Piece& piece, const std::vector<Run>& runs);
 
 }  // namespace dartwright

@@ -133,12 +133,12 @@ class PieceWords {
     }
 
     void write_fold() {
-        const std::optional<FoldBracket> bracket = fold_bracket(piece_, runs_);
-        if (!bracket) return;
         const DrawnText style = words_in(look::ink, look::edge_size, "fold");
-        put_or_lead(
-            words_along({bracket->start, bracket->end}, style, {2.2, 4}, Hand::left),
-            words_led(middle(bracket->start, bracket->end), {style}, -bracket->inwards, half_turn_deg));
+        for (const FoldBracket& bracket : fold_brackets(piece_, runs_)) {
+            put_or_lead(
+                words_along({bracket.start, bracket.end}, style, {2.2, 4}, Hand::left),
+                words_led(middle(bracket.start, bracket.end), {style}, -bracket.inwards, half_turn_deg));
+        }
     }
 
     void write_grain() {
