@@ -185,12 +185,13 @@ std::vector<Motion> backwards(std::vector<Motion> motions) {
     return motions;
 }
 
-// Where there is no cloth, lines may begin and end.
-std::vector<std::vector<Point>> wedges_of(const Piece& piece) {
+// Where there is no cloth in one of the patterns alone, lines may begin and end.
+std::vector<std::vector<Point>> wedges_of(const Piece& piece, const std::vector<ComparedDart>& darts) {
     std::vector<std::vector<Point>> out;
-    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
-        if (!piece.outline.items[i].as_dart()) continue;
-        const DartFigures f = figures_of(piece.outline, i);
+    for (const ComparedDart& dart : darts) {
+        const auto item = find_dart(piece, dart.name);
+        if (!item || dart.change == DartChange::kept) continue;
+        const DartFigures f = figures_of(piece.outline, *item);
         out.push_back({f.a, f.pivot, f.b});
     }
     return out;
@@ -199,8 +200,9 @@ std::vector<std::vector<Point>> wedges_of(const Piece& piece) {
 /// The marks of one pattern, looked for in the other.
 class MarksSought {
   public:
-    MarksSought(const Piece& from, std::vector<Motion> motions, const Tolerances& tolerances)
-        : wedges_(wedges_of(from)), motions_(std::move(motions)), tolerances_(tolerances) {}
+    MarksSought(std::vector<std::vector<Point>> wedges, std::vector<Motion> motions,
+                const Tolerances& tolerances)
+        : wedges_(std::move(wedges)), motions_(std::move(motions)), tolerances_(tolerances) {}
 
     // The most that a place of a mark is off.
     double most_off(const MarksOfName& marks, const MarksOfName& others) const {
@@ -256,8 +258,9 @@ void add_mark_changes(std::vector<Loss>& out, const PieceBothWays& both, const C
     const Piece& before = both.before.piece;
     const auto marks_before = marks_by_name(before);
     const auto marks_after = marks_by_name(both.after.piece);
-    const MarksSought there(before, motions_of(compared.parts), tolerances);
-    const MarksSought back(both.after.piece, backwards(motions_of(compared.parts)), tolerances);
+    const MarksSought there(wedges_of(before, compared.darts), motions_of(compared.parts), tolerances);
+    const MarksSought back(wedges_of(both.after.piece, compared.darts), backwards(motions_of(compared.parts)),
+                           tolerances);
     for (const auto& [name, marks] : marks_before) {
         const auto same = marks_after.find(name);
         if (same == marks_after.end()) {
