@@ -9,11 +9,11 @@ namespace {
 
 const PieceContext& context_named(const std::vector<PieceContext>& pieces, const std::string& name,
                                   const std::string& seam) {
+    const auto found = std::find_if(pieces.begin(), pieces.end(),
+                                    [&name](const PieceContext& piece) { return piece.name() == name; });
+    if (found != pieces.end()) return *found;
     std::vector<std::string> known;
-    for (const PieceContext& piece : pieces) {
-        if (piece.name() == name) return piece;
-        known.push_back(piece.name());
-    }
+    for (const PieceContext& piece : pieces) known.push_back(piece.name());
     throw UnknownName("piece", name, known, "seam " + seam);
 }
 

@@ -66,6 +66,14 @@ MadeOperation read_cluster(RequestWords& words) {
     if (lies != "radiating" && lies != "parallel")
         throw BadWords("a cluster is " + quoted(lies) + "; expected radiating or parallel");
     request.lies = lies == "parallel" ? ClusterLies::parallel : ClusterLies::radiating;
+    // Entries from before this was asked have no such word.
+    request.parallel_about = ParallelAbout::pivot;
+    if (lies == "parallel" && words.has("parallel_about")) {
+        const std::string about = words.text("parallel_about");
+        if (about != "points")
+            throw BadWords("a cluster is parallel about " + quoted(about) + "; expected points");
+        request.parallel_about = ParallelAbout::points;
+    }
     request.press = words.text("press");
     request.hold = words.text("hold");
     return [request](const Pattern& pattern) { return cluster(pattern, request).pattern; };
