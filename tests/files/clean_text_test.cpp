@@ -79,6 +79,10 @@ TEST(clean_for_terminal, lets_no_control_and_no_steering_character_through) {
         EXPECT_EQ(clean_for_terminal(words), words);
 }
 
+TEST(clean_for_terminal, keeps_line_ends_and_no_lone_return) {
+    EXPECT_EQ(clean_for_terminal("a\r\nb\rc\n"), "a\r\nbc\n");
+}
+
 TEST(clean_for_terminal, keeps_colours_and_no_other_sequence) {
     EXPECT_EQ(clean_for_terminal("\033[1;31mno\033[0m"), "\033[1;31mno\033[0m");
     EXPECT_EQ(clean_for_terminal("\033[2J\033]0;title\a\033"), "[2J]0;title");

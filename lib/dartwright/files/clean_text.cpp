@@ -107,7 +107,8 @@ std::string clean_for_terminal(const std::string& text) {
             ++i;
             continue;
         }
-        const bool is_kept = character.code == '\n' || character.code == '\t' ||
+        const bool is_line_end = character.code == '\n' || text.compare(i, 2, "\r\n") == 0;
+        const bool is_kept = is_line_end || character.code == '\t' ||
                              !(is_left_out(character.code) || is_steering(character.code));
         if (is_kept) clean.append(text, i, character.bytes);
         i += character.bytes;

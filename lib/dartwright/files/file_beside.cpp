@@ -15,7 +15,7 @@
 namespace dartwright {
 namespace {
 
-std::string folder_of(const std::string& path) {
+std::string folder_beside(const std::string& path) {
     const std::size_t slash = path.rfind('/');
     if (slash == std::string::npos) return ".";
     return slash == 0 ? "/" : path.substr(0, slash);
@@ -25,7 +25,7 @@ std::string folder_of(const std::string& path) {
 std::string name_beside(const std::string& target) {
     constexpr const char* letters = "0123456789abcdefghijklmnopqrstuv";
     std::random_device random;
-    std::string name = folder_of(target) + "/.dartwright-";
+    std::string name = folder_beside(target) + "/.dartwright-";
     for (int i = 0; i < 10; ++i) name += letters[random() % 32U];
     return name;
 }
@@ -36,7 +36,7 @@ std::string name_of_open(int descriptor) {
 
 /// Open without a name, or -1 where there is no such thing or no way to give it a name later.
 int open_nameless(const std::string& target, mode_t mode) {
-    const int descriptor = ::open(folder_of(target).c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, mode);
+    const int descriptor = ::open(folder_beside(target).c_str(), O_TMPFILE | O_WRONLY | O_CLOEXEC, mode);
     if (descriptor < 0 || ::access(name_of_open(descriptor).c_str(), F_OK) == 0) return descriptor;
     ::close(descriptor);
     return -1;
