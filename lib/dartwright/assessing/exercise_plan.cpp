@@ -154,6 +154,16 @@ const StandingDart* standing_there(const std::vector<StandingDart>& darts, const
     return found == darts.end() ? nullptr : &*found;
 }
 
+// A dart that is drawn anew where it stands may be shifted along its edge with it, by what the edge grew.
+const StandingDart* drawn_anew(const std::vector<StandingDart>& darts, const StandingDart& dart,
+                               const std::string& name, const Made& made) {
+    if (made.operation != "true" && made.operation != "repoint") return nullptr;
+    const auto found = std::find_if(darts.begin(), darts.end(), [&](const StandingDart& each) {
+        return each.edge == dart.edge && each.name == name;
+    });
+    return found == darts.end() ? nullptr : &*found;
+}
+
 // From the last task to the first, under the name that it had then.
 void Planning::ask(AskedDart& asked) const {
     const ShapedPiece& shaped = plan_.finished[asked.piece];
@@ -166,6 +176,8 @@ void Planning::ask(AskedDart& asked) const {
         const auto there = step->darts.find(shaped.piece.name);
         const StandingDart* earlier =
             there == step->darts.end() ? nullptr : standing_there(there->second, asked.dart);
+        if (!earlier && touched != touched_.end() && there != step->darts.end())
+            earlier = drawn_anew(there->second, asked.dart, name, step->made);
         if (touched != touched_.end()) {
             if (!asked.task) asked.task = step->task;
             asked.tasks.push_back(step->task);
