@@ -301,7 +301,7 @@ double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
     const double around = sewn_around(known);
     if (!(around > 0)) return 0;
     const RigidParts parts = rigid_parts({known, drawn});
-    double near_mm = 0;
+    double beside_mm = 0;
     for (std::size_t i = 0; i < parts.parts.size(); ++i) {
         const MatchedPlaces& places = parts.places[i];
         if (places.before.empty()) continue;
@@ -316,9 +316,9 @@ double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
             for (std::size_t k = places.begins[stretch]; k < end; ++k)
                 if (distance(apply(motion, places.before[k]), places.after[k]) <= near_share * around) ++near;
         }
-        near_mm += parts.parts[i].length_mm * near / static_cast<double>(places.before.size());
+        beside_mm += parts.parts[i].length_mm * near / static_cast<double>(places.before.size());
     }
-    return near_mm / around;
+    return beside_mm / around;
 }
 
 bool is_odd_size(double scale) {

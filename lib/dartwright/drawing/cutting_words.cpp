@@ -210,7 +210,7 @@ class CuttingWords {
         const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "place on the fold")};
         for (const FoldBracket& bracket : fold_brackets(cut_.piece, runs_of(cut_.piece.outline))) {
             put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-                return words_along({bracket.start, bracket.end}, lines.front(), {2.2, 4}, Hand::left);
+                return words_along({bracket.start, bracket.end}, lines.front(), {2.2, 4}, LineSide::left);
             });
         }
     }
@@ -220,7 +220,7 @@ class CuttingWords {
         const std::vector<Point> line{cut_.markings.grain->from, cut_.markings.grain->to};
         const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "grain")};
         put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-            return words_along(line, lines.front(), {2.2, 4}, Hand::either);
+            return words_along(line, lines.front(), {2.2, 4}, LineSide::either);
         });
     }
 
@@ -319,7 +319,7 @@ class CuttingWords {
                                       fullness_place(cut_.piece, run, stretch, label_.unit);
             put_somewhere({label_text(look::ink, look::small_size, words)},
                           [&](const std::vector<DrawnText>& lines) {
-                              return words_along(line, lines.front(), {7.5, 10, 14, 20}, Hand::left);
+                              return words_along(line, lines.front(), {7.5, 10, 14, 20}, LineSide::left);
                           });
         }
     }
@@ -331,7 +331,7 @@ class CuttingWords {
                 label_text(look::pencil, look::small_size, name_in_drawing(mark.name))};
             const LineMark* line = std::get_if<LineMark>(&mark.what);
             const auto candidates_at = [&mark, line](const std::vector<DrawnText>& lines) {
-                return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, Hand::either)
+                return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, LineSide::either)
                             : words_around(std::get<DrillMark>(mark.what).at, lines.front());
             };
             if (is_needed)

@@ -10,16 +10,10 @@
 
 namespace dartwright {
 
-namespace {
-
 namespace bg = boost::geometry;
 
-/// Words keep further away from lines than this error.
-constexpr double chord_error_mm = 0.2;
-
-double line_height(const DrawnText& line) {
-    return look::line_step_em * line.size_mm;
-}
+// Named, because a class of the header holds them.
+namespace taken_places {
 
 struct Stretch {
     Point from;
@@ -28,6 +22,22 @@ struct Stretch {
 
 using Corner = bg::model::point<double, 2, bg::cs::cartesian>;
 using Rectangle = bg::model::box<Corner>;
+
+template <typename Value>
+using Tree = bg::index::rtree<std::pair<Rectangle, Value>, bg::index::quadratic<16>>;
+
+}  // namespace taken_places
+
+namespace {
+
+using namespace taken_places;
+
+/// Words keep further away from lines than this error.
+constexpr double chord_error_mm = 0.2;
+
+double line_height(const DrawnText& line) {
+    return look::line_step_em * line.size_mm;
+}
 
 /// A little wider than what is in it, so that what meets to rounding is asked for.
 constexpr double rounding_margin_mm = 1e-3;
@@ -43,9 +53,6 @@ Rectangle rectangle_around(Point from, Point to) {
     return rectangle_around(Box{{std::min(from.x, to.x), std::min(from.y, to.y)},
                                 {std::max(from.x, to.x), std::max(from.y, to.y)}});
 }
-
-template <typename Value>
-using Tree = bg::index::rtree<std::pair<Rectangle, Value>, bg::index::quadratic<16>>;
 
 template <typename Value, typename IsMet>
 bool is_any_met(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {

@@ -105,7 +105,7 @@ class PieceWords {
 
     void write_edge(const LongestStretch& stretch, const DrawnText& style) {
         std::vector<Label> outside;
-        for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, Hand::right))
+        for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, LineSide::right))
             if (!is_inside(box_of(label.front()).centre)) outside.push_back(std::move(label));
         const MiddleOfLine centre = middle_of(stretch.points);
         constexpr double widest_turn_deg = 75;
@@ -126,7 +126,7 @@ class PieceWords {
             std::vector<DrawnText> two{words_in(look::ink, look::small_size, what)};
             if (!where.empty()) two.push_back(words_in(look::ink, look::small_size, where));
             const MiddleOfLine centre = middle_of(line);
-            std::vector<Label> near = words_along(line, one, {7.5, 10, 14}, Hand::left);
+            std::vector<Label> near = words_along(line, one, {7.5, 10, 14}, LineSide::left);
             std::erase_if(near, [&](const Label& label) { return !is_inside(box_of(label.front()).centre); });
             put_or_lead(near, words_led(centre.place, two, centre.rightwards, half_turn_deg));
         }
@@ -136,7 +136,7 @@ class PieceWords {
         const DrawnText style = words_in(look::ink, look::edge_size, "fold");
         for (const FoldBracket& bracket : fold_brackets(piece_, runs_)) {
             put_or_lead(
-                words_along({bracket.start, bracket.end}, style, {2.2, 4}, Hand::left),
+                words_along({bracket.start, bracket.end}, style, {2.2, 4}, LineSide::left),
                 words_led(middle(bracket.start, bracket.end), {style}, -bracket.inwards, half_turn_deg));
         }
     }
@@ -146,7 +146,7 @@ class PieceWords {
         const std::vector<Point> line{piece_.grain->from, piece_.grain->to};
         if (line[0] == line[1]) return;
         const DrawnText style = words_in(look::ink, look::edge_size, "grain");
-        put_or_lead(words_along(line, style, {2.2, 4}, Hand::either),
+        put_or_lead(words_along(line, style, {2.2, 4}, LineSide::either),
                     words_led(line[1], {style}, unit(line[1] - line[0]), half_turn_deg));
     }
 
@@ -231,7 +231,7 @@ class PieceWords {
             const DrawnText style = words_in(look::pencil, look::small_size, mark.name);
             if (const LineMark* line = std::get_if<LineMark>(&mark.what)) {
                 if (line->points.size() < 2) continue;
-                const std::vector<Label> near = words_along(line->points, style, {2, 3.5}, Hand::either);
+                const std::vector<Label> near = words_along(line->points, style, {2, 3.5}, LineSide::either);
                 if (is_needed)
                     put_or_lead(near, words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
                 else

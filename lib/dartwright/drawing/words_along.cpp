@@ -69,13 +69,13 @@ Label words_at(const MeasuredLine& line, const DrawnText& style, double share, d
 }  // namespace
 
 std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
-                               const std::vector<double>& distances_mm, Hand hand) {
+                               const std::vector<double>& distances_mm, LineSide hand) {
     const MeasuredLine measured(line);
     std::vector<Label> candidates;
     for (const double clear : distances_mm) {
         for (const double share : shares) {
-            if (hand != Hand::right) candidates.push_back(words_at(measured, style, share, clear, true));
-            if (hand != Hand::left) candidates.push_back(words_at(measured, style, share, clear, false));
+            if (hand != LineSide::right) candidates.push_back(words_at(measured, style, share, clear, true));
+            if (hand != LineSide::left) candidates.push_back(words_at(measured, style, share, clear, false));
         }
     }
     return candidates;

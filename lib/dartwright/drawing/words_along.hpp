@@ -9,12 +9,12 @@ namespace dartwright {
 /// Candidate places for words, in the order in which they are liked. None of these looks at what is taken.
 
 /// On which side of a line, as one walks along it.
-enum class Hand { left, right, either };
+enum class LineSide { left, right, either };
 
 /// Places along a line of points, turned to run with it and to read upright, clear of the line itself by each
 /// of the distances in turn. Precondition: two points or more.
 std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
-                               const std::vector<double>& distances_mm, Hand hand);
+                               const std::vector<double>& distances_mm, LineSide hand);
 
 /// Level words away from a place, with a leader to them.
 struct LedLabel {

@@ -17,11 +17,11 @@ namespace {
 enum class PlaceIs { free, being_filled, filled };
 static_assert(std::atomic<PlaceIs>::is_always_lock_free, "a signal handler may not wait");
 
-struct Place {
+struct NamePlace {
     std::atomic<PlaceIs> is{PlaceIs::free};
     std::array<char, PATH_MAX> path{};
 };
-std::array<Place, 8> places;
+std::array<NamePlace, 8> places;
 
 }  // namespace
 
@@ -43,7 +43,7 @@ UnfinishedFile::~UnfinishedFile() {
 
 void remove_unfinished_files() noexcept {
     const int error = errno;
-    for (Place& place : places)
+    for (NamePlace& place : places)
         if (place.is == PlaceIs::filled) ::unlink(place.path.data());
     errno = error;
 }
