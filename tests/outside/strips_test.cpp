@@ -3,6 +3,7 @@
 
 #include <geos_c.h>
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 #include <cmath>
 #include <random>
@@ -10,6 +11,7 @@
 #include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "support/generated_pieces.hpp"
 
 namespace dartwright {
 namespace {
@@ -92,6 +94,18 @@ class Geos {
             best = part;
         }
         return best;
+    }
+
+    // Only the outer line of what touches is cut.
+    GEOSGeometry* with_holes_filled(const GEOSGeometry* a) {
+        std::vector<GEOSGeometry*> parts;
+        for (int k = 0; k < GEOSGetNumGeometries_r(handle_, a); ++k) {
+            const GEOSGeometry* part = GEOSGetGeometryN_r(handle_, a, k);
+            if (GEOSGeomTypeId_r(handle_, part) != GEOS_POLYGON) continue;
+            GEOSGeometry* ring = GEOSGeom_clone_r(handle_, GEOSGetExteriorRing_r(handle_, part));
+            parts.push_back(GEOSGeom_createPolygon_r(handle_, ring, nullptr, 0));
+        }
+        return united(parts);
     }
 
   private:
@@ -192,6 +206,7 @@ Judged judged(const Piece& piece, const std::vector<Point>& line) {
             allowed =
                 geos.united(allowed, geos.disc(piece.outline.items[i].to, sharpest_corner * wider * 1.01));
     }
+    allowed = geos.with_holes_filled(allowed);
     out.beyond_mm = geos.farthest(geos.without(cut, allowed), allowed);
     return out;
 }
@@ -315,6 +330,121 @@ TEST(strips_by_geos, of_three_hundred_necks) {
     RecordProperty("lost_mm2", std::to_string(area));
     RecordProperty("deepest_mm", std::to_string(deepest));
     RecordProperty("beyond_mm", std::to_string(beyond));
+}
+
+double any_width() {
+    return *rc::gen::arbitrary<bool>() ? 0.0 : testing::real_between(1, 40);
+}
+
+// The file may begin its outline anywhere.
+Piece begun_at(const Piece& piece, std::size_t item) {
+    Piece out = piece;
+    out.outline.start = start_of_item(piece.outline, item);
+    std::rotate(out.outline.items.begin(), out.outline.items.begin() + static_cast<std::ptrdiff_t>(item),
+                out.outline.items.end());
+    return out;
+}
+
+// A hem with a scoop in it, from a shallow bow to a keyhole, in one to five curves of one name or their own.
+Piece any_scooped_hem() {
+    const double radius = testing::log_between(3, 200);
+    const double tall = testing::real_between(0.5, 2);
+    const double open = testing::real_between(-1.2, 0.8);
+    const double rise = *rc::gen::arbitrary<bool>() ? 0 : testing::real_between(0, 30);
+    const bool has_own_names = *rc::gen::inRange(0, 3) == 0;
+    const double width = 2 * radius + 200;
+    const Point middle{width / 2 + testing::real_between(-40, 40),
+                       std::max(0.0, tall * radius * std::sin(open)) + rise};
+    const double sweep = pi + 2 * open;
+    const int curves = *rc::gen::inRange(sweep > 1.5 ? 2 : 1, 6);
+    const auto at = [&](double angle) {
+        return middle + Vector{radius * std::cos(angle), tall * radius * std::sin(angle)};
+    };
+    const auto along = [&](double angle) {
+        return Vector{radius * std::sin(angle), -tall * radius * std::cos(angle)};
+    };
+    Piece piece;
+    piece.name = "skirt";
+    piece.outline.start = {0, 0};
+    const auto add = [&](const std::string& edge, const Shape& shape, Point to, double width_mm) {
+        piece.outline.items.push_back({EdgeItem{edge, shape, 0}, to});
+        if (piece.allowance.empty() || piece.allowance.back().first != edge)
+            piece.allowance.emplace_back(edge, width_mm);
+    };
+    add("hem", StraightShape{}, at(pi + open), any_width());
+    const double wide = testing::real_between(1, 40);
+    for (int k = 0; k < curves; ++k) {
+        const double step = sweep / curves;
+        const double from = pi + open - k * step;
+        const double to = from - step;
+        const double handle = 4.0 / 3 * std::tan(step / 4) * testing::real_between(0.6, 1.2);
+        const CubicShape shape{{at(from) + handle * along(from), at(to) - handle * along(to)}};
+        add(has_own_names ? "scoop " + std::to_string(k) : "scoop", shape, at(to),
+            has_own_names && *rc::gen::arbitrary<bool>() ? any_width() : wide);
+    }
+    add("other hem", StraightShape{}, {width, 0}, any_width());
+    const double height = middle.y + tall * radius + 100;
+    add("right", StraightShape{}, {width, height}, any_width());
+    add("waist", StraightShape{}, {0, height}, any_width());
+    add("left", StraightShape{}, {0, 0}, any_width());
+    return begun_at(piece, *rc::gen::inRange<std::size_t>(0, piece.outline.items.size()));
+}
+
+// `what`, so that a failure tells its piece.
+void tell(const Piece& piece, const Judged& found) {
+    RC_LOG() << "lost " << found.lost_mm << " mm, " << found.lost_mm2 << " mm2, piece " << found.piece_mm
+             << " beyond " << found.beyond_mm << "\n";
+    Point from = piece.outline.start;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        const OutlineItem& item = piece.outline.items[i];
+        RC_LOG() << item.as_edge()->edge << " " << width_of(piece, i) << " mm: " << from.x << "," << from.y;
+        if (const auto* cubic = std::get_if<CubicShape>(&item.as_edge()->shape))
+            for (const Point p : cubic->controls) RC_LOG() << " " << p.x << "," << p.y;
+        RC_LOG() << " to " << item.to.x << "," << item.to.y << "\n";
+        from = item.to;
+    }
+}
+
+RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
+    const Piece piece = any_scooped_hem();
+    RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
+    const Judged found = judged(piece, cutting_line(piece).points);
+    tell(piece, found);
+    RC_ASSERT(found.is_simple);
+    RC_ASSERT(found.lost_mm < 2 * slack_mm);
+    RC_ASSERT(found.piece_mm < 2 * slack_mm);
+    RC_ASSERT(found.beyond_mm < 2 * slack_mm);
+}
+
+// Another width of an edge changes the line only as far from that edge as its corners may stand out.
+RC_GTEST_PROP(strips_by_geos, change_only_beside_the_edge_whose_width_does, ()) {
+    Piece piece = any_scooped_hem();
+    RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
+    const std::vector<Point> before = cutting_line(piece).points;
+    const std::string edge = *rc::gen::elementOf(std::vector<std::string>{"right", "waist", "left"});
+    double widest = 0;
+    for (auto& [name, allowance] : piece.allowance) {
+        widest = std::max(widest, std::get<double>(allowance));
+        if (name != edge) continue;
+        allowance = any_width();
+        widest = std::max(widest, std::get<double>(allowance));
+    }
+    const std::vector<Point> after = cutting_line(piece).points;
+    Geos geos;
+    std::vector<GEOSGeometry*> near;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        if (piece.outline.items[i].as_edge()->edge != edge) continue;
+        const Vector along = piece.outline.items[i].to - start_of_item(piece.outline, i);
+        const Vector aside = 1e-3 * unit(Vector{along.y, -along.x});
+        const Point a = start_of_item(piece.outline, i);
+        const Point b = piece.outline.items[i].to;
+        near.push_back(geos.owned_polygon({a, b, b + aside, a + aside}));
+    }
+    const GEOSGeometry* room = geos.grown(geos.united(near), sharpest_corner * widest * 1.01 + slack_mm);
+    const GEOSGeometry* first = geos.polygon(before);
+    const GEOSGeometry* second = geos.polygon(after);
+    RC_ASSERT(geos.area(geos.without(geos.without(first, geos.grown(second, 1e-4)), room)) < 1e-6);
+    RC_ASSERT(geos.area(geos.without(geos.without(second, geos.grown(first, 1e-4)), room)) < 1e-6);
 }
 
 }  // namespace
