@@ -51,7 +51,7 @@ class RawMaker {
         : piece_(piece), request_(request), strands_(strands_of(piece, request)) {
         if (!request.corners.empty()) refuse_bad_corners();
         out_.undecided = std::move(strands_.undecided);
-        out_.is_crossing = strands_.has_detour;
+        out_.is_crossing = !strands_.detours.empty();
     }
 
     RawLine made() {
@@ -146,7 +146,13 @@ class RawMaker {
     void lay(std::size_t i) {
         const Strand& strand = strands_.strands[i];
         const CutSide beside{CutPart::edge, strand.item, strand.width_mm};
-        for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) add({strands_.points[k], beside});
+        const auto detours = strands_.detours.begin() + static_cast<std::ptrdiff_t>(strand.first_detour);
+        for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) {
+            const bool is_on_detour =
+                std::any_of(detours, detours + static_cast<std::ptrdiff_t>(strand.detours),
+                            [&](const Detour& detour) { return k >= detour.first && k < detour.last; });
+            add({strands_.points[k], is_on_detour ? CutSide{CutPart::step, strand.item, 0} : beside});
+        }
         const Joint& joint = joints_[i];
         if (joint.size > 0 && joint.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
             out_.points.back().side = {joint.first, strand.item, 0};

@@ -194,8 +194,9 @@ class StrandMaker {
         strand.end = end_of(curve);
         strand.first = out_.points.size();
         strand.last_tangent = tangent_at_end(curve);
-        const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
-        out_.has_detour = out_.has_detour || has_detour;
+        strand.first_detour = out_.detours.size();
+        offset_onto(out_.points, curve, width_mm, cutting_line_error_mm, out_.detours);
+        strand.detours = out_.detours.size() - strand.first_detour;
         finish(out_.strands.emplace_back(strand));
     }
 
@@ -227,8 +228,8 @@ class StrandMaker {
     void lengthen_strand(const Curve& curve) {
         Strand& strand = out_.strands.back();
         out_.points.pop_back();
-        const bool has_detour = offset_onto(out_.points, curve, strand.width_mm, cutting_line_error_mm);
-        out_.has_detour = out_.has_detour || has_detour;
+        offset_onto(out_.points, curve, strand.width_mm, cutting_line_error_mm, out_.detours);
+        strand.detours = out_.detours.size() - strand.first_detour;
         strand.last_tangent = tangent_at_end(curve);
         strand.end = end_of(curve);
         strand.last = strand.last_kept = out_.points.size() - 1;
