@@ -1,6 +1,7 @@
 // assess: marks drafts by an exercise, keeps what was marked, and reports on the class.
 
 #include <charconv>
+#include <filesystem>
 #include <set>
 #include <thread>
 
@@ -78,12 +79,35 @@ std::vector<PatternPath> drafts_named(const std::vector<std::string>& words) {
     return drafts;
 }
 
-LinesFile lines_wanted(const Arguments& arguments) {
+/// Nothing that lines are written to may be read or written otherwise.
+void refuse_lines_that_are_something_else(const Arguments& arguments, const std::string& lines,
+                                          const std::vector<PatternPath>& drafts) {
+    const auto refuse = [&](const std::string& other, const char* what) {
+        std::error_code unknown;
+        // The same device and inode, whatever the two are called.
+        if (std::filesystem::equivalent(lines, other, unknown) && !unknown)
+            throw WrongUse(shown_path(lines) + ": is " + what + " and cannot be the file of --lines");
+    };
+    refuse(arguments.positional[0], "the exercise");
+    for (const PatternPath& draft : drafts) refuse(draft.path, "a draft");
+    const auto output = arguments.value("output");
+    if (!output) return;
+    refuse(*output, "the file of -o");
+    const auto place_of = [](const std::string& path) {
+        std::error_code unknown;
+        return std::filesystem::weakly_canonical(std::filesystem::absolute(path, unknown), unknown);
+    };
+    if (place_of(lines) == place_of(*output))
+        throw WrongUse(shown_path(lines) + ": is the file of -o and cannot be the file of --lines");
+}
+
+LinesFile lines_wanted(const Arguments& arguments, const std::vector<PatternPath>& drafts) {
     const auto path = arguments.value("lines");
     if (!path) return LinesFile::temporary();
     if (path->empty()) throw WrongUse("--lines needs the name of a file");
-    return arguments.has("resume") ? LinesFile::resumed(*path)
-                                   : LinesFile::created(*path, arguments.has("overwrite"));
+    refuse_lines_that_are_something_else(arguments, *path, drafts);
+    if (arguments.has("resume")) return LinesFile::resumed(*path);
+    return arguments.has("anew") ? LinesFile::begun_anew(*path) : LinesFile::created(*path);
 }
 
 class Marker {
@@ -97,7 +121,7 @@ class Marker {
         for (const std::string& path :
              passed_over_paths({arguments.positional.begin() + 1, arguments.positional.end()}))
             marked_.passed_over.push_back({line_name(path), "its name does not end in .json"});
-        marked_.files.push_back(lines_wanted(arguments));
+        marked_.files.push_back(lines_wanted(arguments, drafts_));
         for (KeptDraft& draft : drafts_of(marked_.files[0], digest_)) {
             known_[draft.file] = draft.draft_digest;
             kept_.emplace(draft.file, std::move(draft));
@@ -123,7 +147,8 @@ class Marker {
         } else if (draft.is_kept) {
             marked_.drafts.push_back(kept_.at(line_name(drafts_[index].path)));
         } else {
-            marked_.drafts.push_back(kept_draft(draft.read, marked_.files[0].append(draft.line)));
+            marked_.drafts.push_back(kept_draft(
+                draft.read, marked_.files[0].append(draft.line, draft.read.assessment.unread.empty())));
         }
     }
 
@@ -269,6 +294,10 @@ void require_words(const Arguments& arguments) {
         throw WrongUse("standard input (-) can be read once only");
     if (arguments.has("resume") && !arguments.has("lines"))
         throw WrongUse("--resume goes on with the file of --lines, which is missing");
+    if (arguments.has("anew") && !arguments.has("lines"))
+        throw WrongUse("--anew begins the file of --lines anew, which is missing");
+    if (arguments.has("anew") && arguments.has("resume"))
+        throw WrongUse("--anew begins the lines anew and --resume goes on with them: one of the two");
     if (is_merging && arguments.has("lines")) throw WrongUse("--merge reads lines and writes none");
     if (is_merging && arguments.has("jobs"))
         throw WrongUse("--merge marks nothing, so that --jobs is of no use");
@@ -297,11 +326,15 @@ Tally reported(const Arguments& arguments, Invocation& call, const ReportedClass
     return tally;
 }
 
-void say_interrupted(const Arguments& arguments) {
+void say_interrupted(const Arguments& arguments, const Invocation& call) {
     const auto lines = arguments.value("lines");
-    say("dartwright assess: ", !lines ? "interrupted; nothing is kept without --lines"
-                                      : "interrupted; what was marked is kept in " + shown_path(*lines) +
-                                            ", and --resume goes on from there");
+    std::string words = "interrupted; ";
+    if (!call.written.empty()) words += shown_path(call.written) + " is written" + (lines ? "; " : "");
+    if (lines)
+        words += "what was marked is kept in " + shown_path(*lines) + ", and --resume goes on from there";
+    else if (call.written.empty())
+        words += "nothing is kept without --lines";
+    say("dartwright assess: ", words);
 }
 
 /// What was passed over, the first of them by their names.
@@ -356,7 +389,7 @@ ExitStatus run_assess(const Arguments& arguments, Invocation& call) {
                          interruption);
     }
     if (interruption.is_asked()) {
-        say_interrupted(arguments);
+        say_interrupted(arguments, call);
         interruption.end();
     }
     say_passed_over(marked.passed_over);
@@ -389,6 +422,8 @@ Command assess_command() {
           "keep each marked draft as a line of JSON in FILE as soon as it is marked, so that interrupting "
           "loses nothing"},
          {"resume", 0, "", "go on with the file of --lines: drafts that are in it, and unchanged, are kept"},
+         {"anew", 0, "",
+          "begin the file of --lines anew if there is one; what it holds is there until a draft is marked"},
          {"merge", 0, "",
           "the words after EXERCISE are files of lines, marked here or elsewhere: report on them together; a "
           "draft in two of them counts once"},

@@ -234,6 +234,48 @@ TEST(lines, are_what_is_reported_and_can_be_gone_on_with) {
     EXPECT_EQ(drafts.assess({"class.jsonl", "--merge", "--format", "csv"}).out, again.out);
 }
 
+// Marks of an hour are not gone for a slip of the hand.
+TEST(lines, are_begun_anew_only_by_their_own_word_and_when_a_draft_is_marked) {
+    Class drafts;
+    const std::string file = drafts.folder() / "class.jsonl";
+    EXPECT_LE(drafts.assess({"class", "--lines", "class.jsonl"}).status, 3);
+    const std::string kept = text_of_file(file);
+    // --overwrite speaks of -o.
+    EXPECT_EQ(drafts.assess({"class", "--lines", "class.jsonl", "-o", "a.txt", "--overwrite"}).status, 2);
+    EXPECT_TRUE(text_of_file(file) == kept);
+    std::filesystem::create_directory(drafts.folder() / "empty");
+    for (const char* folder : {"empty", "klass"}) {
+        EXPECT_EQ(drafts.assess({folder, "--lines", "class.jsonl", "--anew"}).status, 3) << folder;
+        EXPECT_TRUE(text_of_file(file) == kept) << folder;
+    }
+    EXPECT_EQ(drafts.assess({"class/amal.json", "--lines", "class.jsonl", "--anew"}).status, 0);
+    EXPECT_EQ(lines_in(text_of_file(file)), 1u);
+    EXPECT_EQ(drafts.folder().names(), (std::vector<std::string>{"class", "class.jsonl", "empty"}));
+    // A file that is none of lines is not begun anew over.
+    drafts.folder().add("diary.txt", "mine");
+    EXPECT_EQ(drafts.assess({"class", "--lines", "diary.txt", "--anew"}).status, 3);
+    EXPECT_EQ(text_of_file(drafts.folder() / "diary.txt"), "mine");
+    EXPECT_EQ(drafts.assess({"class", "--lines", "class.jsonl", "--anew", "--resume"}).status, 2);
+}
+
+TEST(lines, are_never_written_to_what_is_read_or_to_the_output) {
+    Class drafts;
+    const std::string draft = text_of_file(drafts.folder() / "class/amal.json");
+    std::filesystem::create_hard_link(drafts.folder() / "class/amal.json", drafts.folder() / "twin.json");
+    for (const char* how : {"--anew", "--resume"}) {
+        for (const char* lines : {"class/amal.json", "./class/../class/amal.json", "twin.json"}) {
+            const Ended refused = drafts.assess({"class", "--lines", lines, how});
+            EXPECT_EQ(refused.status, 2) << lines;
+            EXPECT_TRUE(says_one_line(refused, "is a draft")) << refused.err;
+        }
+    }
+    EXPECT_EQ(text_of_file(drafts.folder() / "class/amal.json"), draft);
+    const Ended refused = drafts.assess({"class", "--lines", "a.out", "-o", "./a.out"});
+    EXPECT_EQ(refused.status, 2);
+    EXPECT_TRUE(says_one_line(refused, "is the file of -o")) << refused.err;
+    EXPECT_FALSE(std::filesystem::exists(drafts.folder() / "a.out"));
+}
+
 TEST(lines, of_another_exercise_or_of_none_are_refused) {
     Class drafts;
     EXPECT_EQ(drafts.assess({"class/amal.json", "--lines", "class.jsonl"}).status, 0);
