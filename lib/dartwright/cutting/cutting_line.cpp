@@ -149,7 +149,9 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         line.sides.clear();
         put(line, cutting::outer_line(raw.points));
         line.is_cleaned = true;
-        if (!is_simple(line.points)) throw NotCleaned(piece.name);
+        // Far less than the piece is a part that hangs on to it by a point.
+        const double area = std::abs(signed_area(piece.outline, DartsDrawn::to_points));
+        if (!is_simple(line.points) || signed_area(line.points) < area / 2) throw NotCleaned(piece.name);
     }
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);
