@@ -104,20 +104,11 @@ std::size_t farthest(const std::vector<Point>& points, Vector way) {
     return best;
 }
 
-// Points on the outer side of what the line winds round: the farthest one way and another, if the line turns
-// left there. At one that turns right the outermost is a sliver that rounding turned over.
-std::vector<std::size_t> outermost(const std::vector<Point>& points) {
+// At a farthest point that turns right a sliver is outermost that rounding turned over.
+bool turns_left(const std::vector<Point>& points, std::size_t i) {
     const std::size_t n = points.size();
-    std::vector<std::size_t> out;
-    for (const Vector way : {Vector{0, -1}, Vector{0, 1}, Vector{-1, 0}, Vector{1, 0}, Vector{-1, -1},
-                             Vector{1, -1}, Vector{1, 1}, Vector{-1, 1}}) {
-        const std::size_t i = farthest(points, way);
-        const Vector in = points[i] - points[(i + n - 1) % n];
-        const bool turns_left = cross(in, points[(i + 1) % n] - points[i]) > 0;
-        if (turns_left && std::find(out.begin(), out.end(), i) == out.end()) out.push_back(i);
-    }
-    if (out.empty()) out.push_back(farthest(points, {0, -1}));
-    return out;
+    const Point before = points[i == 0 ? n - 1 : i - 1];
+    return cross(points[i] - before, points[i + 1 == n ? 0 : i + 1] - points[i]) > 0;
 }
 
 // From an outermost point along the line. Nothing lies outside it, so that every crossing leads from the line
@@ -155,12 +146,17 @@ std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vecto
     for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
     std::vector<RawPoint> best;
     double most = -INFINITY;
-    for (const std::size_t start : outermost(points)) {
+    const double enough = signed_area(points) / 2;
+    for (const Vector way : {Vector{0, -1}, Vector{0, 1}, Vector{-1, 0}, Vector{1, 0}, Vector{-1, -1},
+                             Vector{1, -1}, Vector{1, 1}, Vector{-1, 1}}) {
+        const std::size_t start = farthest(points, way);
+        if (!turns_left(points, start)) continue;
         std::vector<RawPoint> part = walked_from(start, line, points, crossings, first_on);
         const double area = signed_area(places_of(part));
         if (area <= most) continue;
         most = area;
         best = std::move(part);
+        if (most >= enough) break;
     }
     return best;
 }
