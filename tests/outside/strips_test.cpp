@@ -469,6 +469,10 @@ RC_GTEST_PROP(strips_by_geos, change_only_beside_the_edge_whose_width_does, ()) 
     const GEOSGeometry* room = geos.grown(geos.united(near), sharpest_corner * widest * 1.01 + slack_mm);
     const GEOSGeometry* first = geos.polygon(before);
     const GEOSGeometry* second = geos.polygon(after);
+    Judged told;
+    told.lost_mm2 = geos.area(geos.without(geos.without(first, geos.grown(second, 1e-4)), room));
+    told.beyond_mm = geos.area(geos.without(geos.without(second, geos.grown(first, 1e-4)), room));
+    tell(piece, told);
     RC_ASSERT(geos.area(geos.without(geos.without(first, geos.grown(second, 1e-4)), room)) < 1e-6);
     RC_ASSERT(geos.area(geos.without(geos.without(second, geos.grown(first, 1e-4)), room)) < 1e-6);
 }

@@ -104,25 +104,18 @@ std::size_t farthest(const std::vector<Point>& points, Vector way) {
     return best;
 }
 
-// A point on the outer side, the lowest if the line turns left there: at one that turns right the outermost
-// is a sliver that rounding turned over.
-std::size_t outermost(const std::vector<Point>& points) {
+// At a farthest point that turns right a sliver is outermost that rounding turned over.
+bool turns_left(const std::vector<Point>& points, std::size_t i) {
     const std::size_t n = points.size();
-    for (const Vector way : {Vector{0, -1}, Vector{0, 1}, Vector{-1, 0}, Vector{1, 0}}) {
-        const std::size_t i = farthest(points, way);
-        const Vector in = points[i] - points[(i + n - 1) % n];
-        if (cross(in, points[(i + 1) % n] - points[i]) > 0) return i;
-    }
-    return farthest(points, {0, -1});
+    const Point before = points[i == 0 ? n - 1 : i - 1];
+    return cross(points[i] - before, points[i + 1 == n ? 0 : i + 1] - points[i]) > 0;
 }
 
 // From an outermost point along the line. Nothing lies outside it, so that every crossing leads from the line
 // that is come along to the one that crosses it: going on would lead inside.
-std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vector<Point>& points) {
-    const std::vector<Crossing> crossings = crossings_of(points);
-    std::vector<std::size_t> first_on(points.size() + 1, crossings.size());
-    for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
-    const std::size_t start = outermost(points);
+std::vector<RawPoint> walked_from(std::size_t start, const std::vector<RawPoint>& line,
+                                  const std::vector<Point>& points, const std::vector<Crossing>& crossings,
+                                  const std::vector<std::size_t>& first_on) {
     std::vector<RawPoint> out;
     out.reserve(points.size());
     std::size_t side = start;
@@ -143,6 +136,29 @@ std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vecto
         next = first_on[side];
     }
     return out;
+}
+
+// What lies beyond the centre of a tight bend may hang on by a point, and nothing by less: of the parts, the
+// largest is that of the piece.
+std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vector<Point>& points) {
+    const std::vector<Crossing> crossings = crossings_of(points);
+    std::vector<std::size_t> first_on(points.size() + 1, crossings.size());
+    for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
+    std::vector<RawPoint> best;
+    double most = -INFINITY;
+    const double enough = signed_area(points) / 2;
+    for (const Vector way : {Vector{0, -1}, Vector{0, 1}, Vector{-1, 0}, Vector{1, 0}, Vector{-1, -1},
+                             Vector{1, -1}, Vector{1, 1}, Vector{-1, 1}}) {
+        const std::size_t start = farthest(points, way);
+        if (!turns_left(points, start)) continue;
+        std::vector<RawPoint> part = walked_from(start, line, points, crossings, first_on);
+        const double area = signed_area(places_of(part));
+        if (area <= most) continue;
+        most = area;
+        best = std::move(part);
+        if (most >= enough) break;
+    }
+    return best;
 }
 
 }  // namespace

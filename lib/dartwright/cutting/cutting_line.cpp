@@ -107,7 +107,7 @@ CuttingLine cutting_line_of_length(const Piece& piece, const CuttingRequest& req
 }
 
 // What goes round the stitching line encloses no less than it does; the clean-up of an outline that crosses
-// itself may have come round a loop of it instead.
+// itself may have come round a loop of it instead, or round a part that hangs on by a point.
 bool may_go_round(const CuttingLine& line, const Piece& piece) {
     double around = 0;
     for (std::size_t i = 0; i < line.points.size(); ++i)

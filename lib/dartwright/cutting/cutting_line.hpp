@@ -57,7 +57,8 @@ struct CuttingRequest {
 enum class CutPart {
     edge,    ///< beside an edge
     corner,  ///< between two edges
-    step,    ///< square across, from one width to another
+    step,    ///< square across, from one width to another; and where an edge bends in more tightly than its
+             ///< width, round what its normals sweep over
     mouth,   ///< over the mouth of a dart
     leg      ///< along a leg of a trimmed dart
 };
@@ -119,8 +120,9 @@ class BadWidth : public Impossible {
     double limit_mm;  ///< the widest that works
 };
 
-/// The clean-up of allowances that run into each other did not come to an end in its rounds (each moves points
-/// by no more than a thousandth of the line's error). A line that crosses itself is never handed out.
+/// The clean-up of allowances that run into each other did not come to an end in its rounds (each moves
+/// points by no more than a thousandth of the line's error). A line that crosses itself, or goes round less
+/// than half the piece, is never handed out.
 class NotCleaned : public Impossible {
   public:
     explicit NotCleaned(std::string piece_);
