@@ -203,9 +203,18 @@ class PieceWords {
         const auto off = [&](const Wedge& wedge) {
             return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
         };
+        const double reach = off(all[mine].wedge) + clearly;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && off(all[mine].wedge) + clearly > off(all[i].wedge)) return false;
+            if (i != mine && is_within_box(all[i].wedge, words, reach) && reach > off(all[i].wedge))
+                return false;
         return true;
+    }
+
+    /// Whether the place lies so near the wedge's box; most darts of a piece are told apart by that alone.
+    static bool is_within_box(const Wedge& wedge, Point p, double reach) {
+        const Box box = bounds(Line{wedge.mouth, wedge.point});
+        return p.x > box.low.x - reach && p.x < box.high.x + reach && p.y > box.low.y - reach &&
+               p.y < box.high.y + reach;
     }
 
     /// Best inside the piece and nearest to its own dart, then nearest, then inside.
