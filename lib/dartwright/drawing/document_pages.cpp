@@ -172,7 +172,7 @@ class Flow {
             cells.push_back(wrapped(row[i], word_size_mm, widths[i] - column_gap_mm + 0.01, is_head));
         const double height = row_height(row, widths, is_head);
         const std::size_t page = pages_.size();
-        make_room(is_head ? 3 * height : height);
+        make_room(height);
         if (!is_head && pages_.size() > page) return false;
         double x = page_margin_mm;
         for (std::size_t i = 0; i < cells.size(); ++i) {
