@@ -50,7 +50,9 @@ Command compare_command() {
         "the shape of every part between mouths. Pieces may lie turned, shifted or the other way up, in "
         "another "
         "order, in another unit. Pieces, edges, darts and seams are matched by their names. Exit status 1 if "
-        "anything was lost. Tolerances are those of BEFORE: seam for lengths, notch for notches and pivots, "
+        "anything was lost. What is otherwise and costs no shape (a point, legs, marks, allowances, how it "
+        "is cut or sewn) is said too, and is no loss. Tolerances are those of BEFORE: seam for lengths, "
+        "notch for notches and pivots, "
         "grain "
         "for angles, fold for shapes.",
         {format_option(), tolerance},
