@@ -7,6 +7,7 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/overlaid_pieces.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -89,6 +90,7 @@ PreparedExercise prepared(Exercise exercise) {
 }
 
 Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
+    const SoundEntry sound(draft);
     Assessment out;
     try {
         const DraftFacts facts = facts_of(*exercise.plan, draft);

@@ -8,6 +8,7 @@
 #include "dartwright/checks/compared_separation.hpp"
 #include "dartwright/checks/walked_seam.hpp"
 #include "dartwright/checks/words.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -101,6 +102,7 @@ void add_notes(std::vector<std::string>& notes, const ComparedPiece& piece, cons
 }  // namespace
 
 Comparison compare(const Pattern& before, const Pattern& after, const Tolerances& tolerances) {
+    const SoundEntry sound(before, after, tolerances);
     Comparison out;
     for (const Piece& piece : before.pieces) {
         const ShapedPiece shaped = shaped_piece(piece, tolerances, "before");

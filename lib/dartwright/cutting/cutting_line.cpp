@@ -10,6 +10,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -98,6 +99,7 @@ std::string to_text(CornerKind kind) {
 }
 
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
+    const SoundEntry sound(piece);
     refuse_gap(piece, request.tolerances);
     refuse_bad_trimmings(piece, request.trimmed);
     if (gap_of(piece.outline) > 0) {

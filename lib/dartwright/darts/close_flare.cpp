@@ -7,6 +7,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -41,6 +42,7 @@ double length_of_run(const std::vector<RunChange>& runs, const std::string& edge
 }  // namespace
 
 CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest& request) {
+    const SoundEntry sound(pattern);
     require_span(request.span_mm, SpanMayBe::wide);
     PivotResult opened = opened_in_hem(pattern, request);
     CloseFlareResult result{std::move(opened.pattern), {}};

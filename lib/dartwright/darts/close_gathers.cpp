@@ -12,6 +12,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -183,6 +184,7 @@ void note_too_much_ease(const CloseGathersRequest& request, CloseGathersAccount&
 }  // namespace
 
 CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRequest& request) {
+    const SoundEntry sound(pattern);
     require_span(request.span_mm, SpanMayBe::wide);
     CloseGathersResult result{pattern, {}};
     CloseGathersAccount& account = result.account;

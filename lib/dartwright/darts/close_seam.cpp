@@ -11,6 +11,7 @@
 #include "dartwright/darts/separated_seams.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -187,6 +188,7 @@ void put_in_place(Pattern& pattern, std::size_t at, std::array<Piece, 2> pieces,
 }  // namespace
 
 CloseSeamResult close_as_seam(const Pattern& pattern, const CloseSeamRequest& request) {
+    const SoundEntry sound(pattern);
     refuse_bad_words(pattern, request);
     CloseSeamResult result{pattern, {}};
     CloseSeamAccount& account = result.account;

@@ -7,6 +7,7 @@
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -28,6 +29,7 @@ double stitched_length(const CloseTuckRequest& request, double leg_mm) {
 }  // namespace
 
 CloseTuckResult close_as_tuck(const Pattern& pattern, const CloseTuckRequest& request) {
+    const SoundEntry sound(pattern);
     CloseTuckResult result{pattern, {}};
     CloseTuckAccount& account = result.account;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];

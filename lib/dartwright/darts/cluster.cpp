@@ -10,6 +10,7 @@
 #include "dartwright/darts/split.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -224,6 +225,7 @@ void refuse_taken_names(const Piece& piece, const ClusterRequest& request) {
 }  // namespace
 
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request) {
+    const SoundEntry sound(pattern);
     refuse_bad_words(request);
     const Piece& before = piece_named(pattern, request.piece);
     dart_named(before, request.dart);

@@ -4,6 +4,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -73,6 +74,7 @@ Made made_of(const MergeRequest& request) {
 }  // namespace
 
 MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
+    const SoundEntry sound(pattern);
     MergeResult result{pattern, {}};
     MergeAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);

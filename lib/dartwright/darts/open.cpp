@@ -4,6 +4,7 @@
 #include "dartwright/darts/unfolded_contents.hpp"
 #include "dartwright/darts/unfolded_seams.hpp"
 #include "dartwright/darts/wedges.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -73,6 +74,7 @@ void account_for(OpenAccount& account, const Unfolding& u, const Piece& whole) {
 }  // namespace
 
 OpenResult open(const Pattern& pattern, const OpenRequest& request) {
+    const SoundEntry sound(pattern);
     OpenResult result{pattern, {}};
     OpenAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);

@@ -13,6 +13,7 @@
 #include "dartwright/darts/turned_contents.hpp"
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/geometry/closest.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -286,6 +287,7 @@ Made made_of(const RepointRequest& request, const std::string& dart) {
 }  // namespace
 
 RepointResult repoint(const Pattern& pattern, const RepointRequest& request) {
+    const SoundEntry sound(pattern);
     refuse_bad_request(request);
     RepointResult result{pattern, {}};
     RepointAccount& account = result.account;

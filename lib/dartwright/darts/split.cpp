@@ -6,6 +6,7 @@
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -91,6 +92,7 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
 }  // namespace
 
 SplitResult split(const Pattern& pattern, const SplitRequest& request) {
+    const SoundEntry sound(pattern);
     SplitResult result;
     SplitAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);

@@ -11,6 +11,7 @@
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -150,6 +151,7 @@ void true_outline(Piece& piece, std::size_t dart, const TrueDartRequest& request
 }  // namespace
 
 TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request) {
+    const SoundEntry sound(pattern);
     TrueDartResult result{pattern, {}};
     TrueDartAccount& account = result.account;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];

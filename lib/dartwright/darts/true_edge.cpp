@@ -10,6 +10,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -65,6 +66,7 @@ Outline redrawn_at(const Outline& outline, std::size_t after, double span_mm) {
 }  // namespace
 
 TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request) {
+    const SoundEntry sound(pattern);
     require_span(request.span_mm, SpanMayBe::wide);
     TrueEdgeResult result{pattern, {request.piece, request.edge, {}, {}, {}}};
     TrueEdgeAccount& account = result.account;

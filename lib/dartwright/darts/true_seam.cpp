@@ -12,6 +12,7 @@
 #include "dartwright/darts/seam_end.hpp"
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -219,6 +220,7 @@ void close_outline(Piece& piece, std::vector<std::string>& notes) {
 }  // namespace
 
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request) {
+    const SoundEntry sound(pattern);
     require_span(request.span_mm, SpanMayBe::wide);
     TrueSeamResult result{pattern, {}};
     TrueSeamAccount& account = result.account;

@@ -7,6 +7,7 @@
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 
@@ -153,6 +154,7 @@ Drawing draw_cutting_pieces(const std::vector<CuttingPiece>& pieces, const Cutti
 }
 
 Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& options) {
+    const SoundEntry sound(pattern);
     std::vector<CuttingPiece> pieces;
     for (const Piece& piece : pattern.pieces) {
         CuttingRequest request = cutting_request(pattern, piece);

@@ -4,6 +4,7 @@
 
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 
@@ -30,6 +31,7 @@ DrawnGroup drawing_of(const CuttingPiece& cut, const CuttingLabel& label) {
 }  // namespace
 
 PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const CuttingLabel& label) {
+    const SoundEntry sound(piece, pattern);
     // Turned before it is drawn, so that its words are upright too.
     const CuttingPiece cut =
         cutting_piece(turned_upright(piece), cutting_request(pattern, piece), marking_request(pattern));

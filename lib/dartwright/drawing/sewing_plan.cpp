@@ -8,6 +8,7 @@
 #include "dartwright/drawing/piece_words.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/run.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -207,6 +208,7 @@ PlannedTracing tracing_of(const Piece& piece) {
 }  // namespace
 
 SewingPlan sewing_plan(const Pattern& pattern) {
+    const SoundEntry sound(pattern);
     SewingPlan plan;
     const Tolerances tolerances = tolerances_of(pattern);
     for (const Piece& piece : pattern.pieces) {

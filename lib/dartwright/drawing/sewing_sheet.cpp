@@ -4,6 +4,7 @@
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -191,6 +192,7 @@ class SheetWriter {
 }  // namespace
 
 Document sewing_sheet(const Pattern& pattern, const SheetRequest& request) {
+    const SoundEntry sound(pattern);
     return SheetWriter(pattern, request).document();
 }
 

@@ -205,19 +205,6 @@ std::string pointer_to(const JsonNode& node) {
     return pointer;
 }
 
-std::string in_quotes(std::string_view text) {
-    constexpr std::size_t most_bytes = 60;
-    std::size_t shown = text.size();
-    if (shown > most_bytes) {
-        shown = most_bytes;
-        while ((static_cast<unsigned char>(text[shown]) & 0xC0) == 0x80) --shown;  // whole characters
-    }
-    std::string out =
-        json(std::string(text.substr(0, shown))).dump(-1, ' ', false, json::error_handler_t::replace);
-    if (shown < text.size()) out.insert(out.size() - 1, "...");
-    return out;
-}
-
 std::string in_words(const JsonNode& node) {
     switch (node.kind) {
         case Kind::null:
