@@ -150,8 +150,7 @@ std::vector<Entry> entries() {
             {"draw_overlay", [](P p) { draw_overlay(skirt(), p, {}); }},
             {"draw_cutting_pieces", [](P p) { draw_cutting_pieces(p); }},
             {"sewing_plan", [](P p) { sewing_plan(p); }},
-            {"sewing_sheet", [](P p) { sewing_sheet(p, {}); }},
-            {"write_pattern", [](P p) { write_pattern(p); }}};
+            {"sewing_sheet", [](P p) { sewing_sheet(p, {}); }}};
 }
 
 TEST(sound_entry, every_rule_broken_once_is_its_own_problem) {

@@ -89,10 +89,11 @@ PreparedExercise prepared(Exercise exercise) {
     return {std::move(exercise), plan->finished_pattern, plan};
 }
 
-Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
-    const SoundEntry sound(draft);
+Assessment assess(const PreparedExercise& exercise, const Pattern& given) {
     Assessment out;
     try {
+        const Pattern draft = put_right(given);
+        const SoundEntry sound(draft);
         const DraftFacts facts = facts_of(*exercise.plan, draft);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
         for (std::size_t i = 0; i < tasks.size(); ++i) {

@@ -4,7 +4,6 @@
 #include "dartwright/files/numbers.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_writer.hpp"
-#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -226,7 +225,6 @@ class Writer {
 }  // namespace
 
 std::string write_pattern(const Pattern& pattern) {
-    const SoundEntry sound(pattern);
     return Writer(pattern).text();
 }
 
