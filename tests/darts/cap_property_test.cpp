@@ -238,6 +238,7 @@ std::size_t dart_with_point(const Piece& piece, Point point) {
 // Folded over the fold, the dart of a half meets what it meets on the whole piece.
 RC_GTEST_PROP(Cap, OfAHalfIsThatOfTheOpenedPiece, ()) {
     Pattern half;
+    half.name = "half";
     half.pieces = {any_dart_row(*rc::gen::inRange(1, 4))};
     Piece& piece = half.pieces[0];
     piece.cut->fold = "centre";

@@ -118,7 +118,7 @@ TEST(TrueDart, SaysWhichSeamAChangedEdgeIsIn) {
     Pattern pattern = with_long_leg(3);
     pattern.seams.push_back(
         {"waist seam",
-         {SeamSide{{"front", "waist", "side", false}}, SeamSide{{"front", "waist", "side", true}}},
+         {SeamSide{{"front", "waist", "side", false}}, SeamSide{{"front", "side", "armhole", false}}},
          {},
          {}});
     const TrueDartResult trued = true_dart(pattern, request_for());
