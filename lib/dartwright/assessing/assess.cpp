@@ -89,11 +89,11 @@ PreparedExercise prepared(Exercise exercise) {
     return {std::move(exercise), plan->finished_pattern, plan};
 }
 
-Assessment assess(const PreparedExercise& exercise, const Pattern& given) {
+Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
     Assessment out;
     try {
-        const Pattern draft = put_right(given);
-        const SoundEntry sound(draft);
+        // Asks nothing yet: a draft in the wrong unit, which is judged, lies beyond what a file may hold.
+        const SoundEntry sound;
         const DraftFacts facts = facts_of(*exercise.plan, draft);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
         for (std::size_t i = 0; i < tasks.size(); ++i) {
