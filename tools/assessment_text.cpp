@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "dartwright/assessing/lost_marks.hpp"
+#include "dartwright/checks/words.hpp"
 #include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/clean_text.hpp"
 
@@ -29,19 +30,34 @@ class TaskTables {
                          {"marks", Align::left},
                          {"judged by", Align::left},
                          {"what", Align::left},
-                         {"expected"},
+                         {"asked"},
                          {"found"},
                          {"off by"},
                          {"rung", Align::left}});
+        Remedies said;
+        for (const JudgedCriterion& criterion : task.criteria) add(table, said, criterion);
         std::string remedies;
-        for (const JudgedCriterion& criterion : task.criteria) add(table, remedies, criterion);
+        for (const auto& [remedy, numbers] : said)
+            remedies += "  Remedy of " + words::list(numbers) + ": " + clean_text(remedy) + "\n";
         const std::string heading = clean_text(task.name) + ": " + kept(task.marks, task.of) + " marks";
         return "\n  " + ink_(Paint::heading, heading) + "\n" + (table.is_empty() ? "" : table.text(ink_)) +
                remedies;
     }
 
   private:
-    void add(TextTable& table, std::string& remedies, const JudgedCriterion& criterion) {
+    /// Each once, with the numbers of what it mends.
+    using Remedies = std::vector<std::pair<std::string, std::vector<std::string>>>;
+
+    static void say(Remedies& said, const std::string& remedy, const std::string& number) {
+        const auto same =
+            std::find_if(said.begin(), said.end(), [&](const auto& each) { return each.first == remedy; });
+        if (same == said.end())
+            said.push_back({remedy, {number}});
+        else
+            same->second.push_back(number);
+    }
+
+    void add(TextTable& table, Remedies& remedies, const JudgedCriterion& criterion) {
         const std::vector<const JudgedLine*> costly = costly_lines(criterion);
         std::string marks = kept(criterion.marks, criterion.of);
         std::string judged_by = word_of(criterion.criterion);
@@ -52,8 +68,7 @@ class TaskTables {
             std::string number;
             if (std::find(costly.begin(), costly.end(), &line) != costly.end()) {
                 number = std::to_string(++numbered_);
-                if (!line.remedy.empty())
-                    remedies += "  Remedy of " + number + ": " + clean_text(line.remedy) + "\n";
+                if (!line.remedy.empty()) say(remedies, line.remedy, number);
             }
             table.add({{number},
                        {std::exchange(marks, ""), paint},

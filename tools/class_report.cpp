@@ -6,6 +6,7 @@
 #include "dartwright/files/class_csv.hpp"
 #include "dartwright/files/class_junit.hpp"
 #include "dartwright/files/class_tap.hpp"
+#include "exercise_report.hpp"
 #include "nearest_word.hpp"
 #include "verdicts.hpp"
 
@@ -29,9 +30,16 @@ class TextReport : public ClassReport {
 
 class JsonReport : public ClassReport {
   public:
-    JsonReport(Sink sink, std::string exercise) : sink_(std::move(sink)), exercise_(std::move(exercise)) {}
+    JsonReport(Sink sink, const ReportedClass& of) : sink_(std::move(sink)), of_(of) {}
     void begin(const ClassSummary&) override {
-        sink_("{\"dartwright_assess\": 1, \"exercise\": " + json_line(Json(exercise_)) + ", \"drafts\": [");
+        sink_("{\"dartwright_assess\": 1, \"exercise\": " + json_line(Json(of_.exercise.name)));
+        if (of_.untouched)
+            sink_(", \"untouched\": " +
+                  json_line(Json{{"marks", of_.untouched->marks}, {"of", of_.untouched->of}}));
+        Json passed_over = Json::array();
+        for (const PassedOver& each : of_.passed_over)
+            passed_over.push_back({{"file", each.file}, {"why", each.why}});
+        sink_(", \"passed_over\": " + json_line(passed_over) + ", \"drafts\": [");
     }
     void add(const ReportedDraft& draft) override {
         sink_(draft.number == 1 ? "\n" : ",\n");
@@ -41,7 +49,7 @@ class JsonReport : public ClassReport {
 
   private:
     Sink sink_;
-    std::string exercise_;
+    ReportedClass of_;
 };
 
 class CsvReport : public ClassReport {
@@ -50,7 +58,9 @@ class CsvReport : public ClassReport {
         for (const Task& task : exercise.tasks) tasks_.push_back(task.name);
     }
     void begin(const ClassSummary&) override { sink_(class_csv_head(tasks_)); }
-    void add(const ReportedDraft& draft) override { sink_(class_csv_row(draft.assessment, tasks_)); }
+    void add(const ReportedDraft& draft) override {
+        sink_(class_csv_row(draft.assessment, draft.label, tasks_));
+    }
     void end() override {}
 
   private:
@@ -86,8 +96,10 @@ class TapReport : public ClassReport {
 
 class HtmlReport : public ClassReport {
   public:
-    HtmlReport(Sink sink, const Exercise& exercise)
-        : sink_(std::move(sink)), page_{exercise.name, exercise.words, exercise.ladders} {}
+    HtmlReport(Sink sink, const ReportedClass& of)
+        : sink_(std::move(sink)),
+          page_{of.exercise.name, of.exercise.words, of.exercise.ladders,
+                of.untouched ? untouched_text(*of.untouched) : std::string()} {}
     bool needs_summary() const override { return true; }
     void begin(const ClassSummary& summary) override { sink_(class_page_begin(page_, summary)); }
     void add(const ReportedDraft& draft) override {
@@ -107,14 +119,14 @@ const std::vector<std::string>& class_formats() {
     return formats;
 }
 
-std::unique_ptr<ClassReport> class_report(const std::string& format, const Exercise& exercise, Sink sink,
+std::unique_ptr<ClassReport> class_report(const std::string& format, const ReportedClass& of, Sink sink,
                                           const Ink& ink) {
     if (format == "text") return std::make_unique<TextReport>(std::move(sink), ink);
-    if (format == "json") return std::make_unique<JsonReport>(std::move(sink), exercise.name);
-    if (format == "csv") return std::make_unique<CsvReport>(std::move(sink), exercise);
-    if (format == "junit") return std::make_unique<JunitReport>(std::move(sink), exercise.name);
+    if (format == "json") return std::make_unique<JsonReport>(std::move(sink), of);
+    if (format == "csv") return std::make_unique<CsvReport>(std::move(sink), of.exercise);
+    if (format == "junit") return std::make_unique<JunitReport>(std::move(sink), of.exercise.name);
     if (format == "tap") return std::make_unique<TapReport>(std::move(sink));
-    if (format == "html") return std::make_unique<HtmlReport>(std::move(sink), exercise);
+    if (format == "html") return std::make_unique<HtmlReport>(std::move(sink), of);
     throw WrongUse("--format is text, json, csv, junit, tap or html, not '" + format + "'; the nearest is " +
                    nearest_word(format, class_formats()));
 }

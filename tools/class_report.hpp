@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -24,6 +25,18 @@ struct ReportedDraft {
     std::size_t number = 0;    ///< from 1
 };
 
+/// A file of a folder that was not marked.
+struct PassedOver {
+    std::string file;
+    std::string why;
+};
+/// What is reported besides the drafts.
+struct ReportedClass {
+    const Exercise& exercise;
+    std::vector<PassedOver> passed_over = {};
+    std::optional<Assessment> untouched = {};  ///< what the pattern gets as it is handed out
+};
+
 class ClassReport {
   public:
     virtual ~ClassReport() = default;
@@ -37,7 +50,7 @@ class ClassReport {
 /// `text`, `json`, `csv`, `junit`, `tap` and `html`.
 const std::vector<std::string>& class_formats();
 /// WrongUse for a format that is none.
-std::unique_ptr<ClassReport> class_report(const std::string& format, const Exercise& exercise, Sink sink,
+std::unique_ptr<ClassReport> class_report(const std::string& format, const ReportedClass& of, Sink sink,
                                           const Ink& ink);
 
 }  // namespace dartwright::tools

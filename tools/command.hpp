@@ -39,6 +39,8 @@ class Arguments;
 struct Invocation {
     Output& out;
     std::string subject;  ///< the file worked on, named in messages once it is read
+    std::string written =
+        {};  ///< the file of `-o` once it is in place, named in messages of what went wrong later
 };
 
 struct Command {

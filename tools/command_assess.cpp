@@ -1,6 +1,7 @@
 // assess: marks drafts by an exercise, keeps what was marked, and reports on the class.
 
 #include <charconv>
+#include <filesystem>
 #include <set>
 #include <thread>
 
@@ -12,6 +13,7 @@
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/rule_file.hpp"
+#include "exercise_report.hpp"
 #include "interruption.hpp"
 #include "lines_file.hpp"
 #include "marking.hpp"
@@ -28,7 +30,7 @@ constexpr std::size_t most_threads = 256;
 struct MarkedClass {
     std::vector<LinesFile> files;
     std::vector<KeptDraft> drafts;
-    std::size_t passed_over = 0;
+    std::vector<PassedOver> passed_over;
 };
 
 struct ReadExercise {
@@ -77,12 +79,35 @@ std::vector<PatternPath> drafts_named(const std::vector<std::string>& words) {
     return drafts;
 }
 
-LinesFile lines_wanted(const Arguments& arguments) {
+/// Nothing that lines are written to may be read or written otherwise.
+void refuse_lines_that_are_something_else(const Arguments& arguments, const std::string& lines,
+                                          const std::vector<PatternPath>& drafts) {
+    const auto refuse = [&](const std::string& other, const char* what) {
+        std::error_code unknown;
+        // The same device and inode, whatever the two are called.
+        if (std::filesystem::equivalent(lines, other, unknown) && !unknown)
+            throw WrongUse(shown_path(lines) + ": is " + what + " and cannot be the file of --lines");
+    };
+    refuse(arguments.positional[0], "the exercise");
+    for (const PatternPath& draft : drafts) refuse(draft.path, "a draft");
+    const auto output = arguments.value("output");
+    if (!output) return;
+    refuse(*output, "the file of -o");
+    const auto place_of = [](const std::string& path) {
+        std::error_code unknown;
+        return std::filesystem::weakly_canonical(std::filesystem::absolute(path, unknown), unknown);
+    };
+    if (place_of(lines) == place_of(*output))
+        throw WrongUse(shown_path(lines) + ": is the file of -o and cannot be the file of --lines");
+}
+
+LinesFile lines_wanted(const Arguments& arguments, const std::vector<PatternPath>& drafts) {
     const auto path = arguments.value("lines");
     if (!path) return LinesFile::temporary();
     if (path->empty()) throw WrongUse("--lines needs the name of a file");
-    return arguments.has("resume") ? LinesFile::resumed(*path)
-                                   : LinesFile::created(*path, arguments.has("overwrite"));
+    refuse_lines_that_are_something_else(arguments, *path, drafts);
+    if (arguments.has("resume")) return LinesFile::resumed(*path);
+    return arguments.has("anew") ? LinesFile::begun_anew(*path) : LinesFile::created(*path);
 }
 
 class Marker {
@@ -93,7 +118,10 @@ class Marker {
           threads_(threads_wanted(arguments)),
           digest_(exercise.digest),
           prepared_(prepared(exercise.exercise)) {
-        marked_.files.push_back(lines_wanted(arguments));
+        for (const std::string& path :
+             passed_over_paths({arguments.positional.begin() + 1, arguments.positional.end()}))
+            marked_.passed_over.push_back({line_name(path), "its name does not end in .json"});
+        marked_.files.push_back(lines_wanted(arguments, drafts_));
         for (KeptDraft& draft : drafts_of(marked_.files[0], digest_)) {
             known_[draft.file] = draft.draft_digest;
             kept_.emplace(draft.file, std::move(draft));
@@ -115,11 +143,12 @@ class Marker {
   private:
     void take(std::size_t index, const MarkedDraft& draft) {
         if (draft.is_passed_over) {
-            ++marked_.passed_over;
+            marked_.passed_over.push_back({line_name(drafts_[index].path), "it is no pattern"});
         } else if (draft.is_kept) {
             marked_.drafts.push_back(kept_.at(line_name(drafts_[index].path)));
         } else {
-            marked_.drafts.push_back(kept_draft(draft.read, marked_.files[0].append(draft.line)));
+            marked_.drafts.push_back(kept_draft(
+                draft.read, marked_.files[0].append(draft.line, draft.read.assessment.unread.empty())));
         }
     }
 
@@ -181,10 +210,14 @@ struct Tally {
                  (assessment.unread.empty() ? verdict_text(assessment) : assessment.unread);
     }
     std::string words() const {
-        const std::size_t others = count.with_faults + count.unread;
-        if (others < 2) return reason;
-        return reason + "; in all " + std::to_string(others) + " of " + std::to_string(count.all) +
-               " drafts have faults or could not be marked";
+        std::string words;
+        const auto add = [&words](const std::string& more) { words += (words.empty() ? "" : "; ") + more; };
+        const std::string of_all = " of " + std::to_string(count.all) + " drafts ";
+        if (count.unread > 0 || count.with_faults == 1) add(reason);
+        if (count.unread > 1) add(std::to_string(count.unread) + of_all + "could not be marked");
+        if (count.with_faults > 1 || (count.with_faults > 0 && count.unread > 0))
+            add(std::to_string(count.with_faults) + of_all + "lost marks by a fault");
+        return words;
     }
     std::string account() const {
         return "marked " + std::to_string(count.all - count.unread) + " of " + std::to_string(count.all) +
@@ -215,13 +248,21 @@ class Reporter {
         report.begin(summary);
         each([&](const Assessment& of, const std::string& line, std::size_t index) {
             tally.add(of);
-            report.add({of, line, labels_[index], index + 1});
+            report.add({of, labelled(line, of, labels_[index]), labels_[index], index + 1});
         });
         report.end();
         return tally;
     }
 
   private:
+    /// The line with the student called apart from all others.
+    static std::string labelled(const std::string& line, const Assessment& of, const std::string& label) {
+        if (of.student == label) return line;
+        AssessmentLine read = read_assessment_line(line, "a line");
+        read.assessment.student = label;
+        return write_assessment_line(read);
+    }
+
     template <typename Use>
     void each(const Use& use) const {
         for (std::size_t i = 0; i < marked_.drafts.size() && !interruption_.is_asked(); ++i) {
@@ -240,54 +281,101 @@ class Reporter {
 void require_words(const Arguments& arguments) {
     const bool is_merging = arguments.has("merge");
     require_positional(arguments, 1, arguments.positional.size(), "the exercise file");
+    if (arguments.has("exercise")) {
+        require_positional(arguments, 1, 1, "the exercise file");
+        for (const char* other : {"merge", "lines", "resume", "jobs"})
+            if (arguments.has(other))
+                throw WrongUse(std::string("--exercise marks nothing, so that --") + other + " is of no use");
+        return;
+    }
     require_positional(arguments, 2, arguments.positional.size(),
                        is_merging ? "a file of lines" : "a draft, or a folder of drafts,");
     if (std::count(arguments.positional.begin(), arguments.positional.end(), "-") > 1)
         throw WrongUse("standard input (-) can be read once only");
     if (arguments.has("resume") && !arguments.has("lines"))
         throw WrongUse("--resume goes on with the file of --lines, which is missing");
+    if (arguments.has("anew") && !arguments.has("lines"))
+        throw WrongUse("--anew begins the file of --lines anew, which is missing");
+    if (arguments.has("anew") && arguments.has("resume"))
+        throw WrongUse("--anew begins the lines anew and --resume goes on with them: one of the two");
     if (is_merging && arguments.has("lines")) throw WrongUse("--merge reads lines and writes none");
     if (is_merging && arguments.has("jobs"))
         throw WrongUse("--merge marks nothing, so that --jobs is of no use");
 }
 
 /// Writes the report where it was asked for. An interrupted one leaves no file.
-Tally reported(const Arguments& arguments, Invocation& call, const Exercise& exercise,
+Tally reported(const Arguments& arguments, Invocation& call, const ReportedClass& of,
                const MarkedClass& marked, const Interruption& interruption) {
     const std::string format = arguments.value("format").value_or("text");
     const Reporter reporter(marked, interruption);
     if (is_to_standard_output(arguments)) {
         const auto report = class_report(
-            format, exercise, [&](std::string_view text) { call.out.write(text); },
-            Ink(call.out.is_coloured()));
+            format, of, [&](std::string_view text) { call.out.write(text); }, Ink(call.out.is_coloured()));
         const Tally tally = reporter.write(*report);
         call.out.flush();
         return tally;
     }
     WholeFile file(arguments.required("output"), arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
     const auto report = class_report(
-        format, exercise, [&](std::string_view text) { file.write(text); }, Ink(false));
+        format, of, [&](std::string_view text) { file.write(text); }, Ink(false));
     const Tally tally = reporter.write(*report);
     if (interruption.is_asked()) return tally;
-    file.finish();
+    remember_written(call, arguments.required("output"), file.finish());
     call.out.write(tally.account());
     call.out.flush();
     return tally;
 }
 
-void say_interrupted(const Arguments& arguments) {
+void say_interrupted(const Arguments& arguments, const Invocation& call) {
     const auto lines = arguments.value("lines");
-    say("dartwright assess: ", !lines ? "interrupted; nothing is kept without --lines"
-                                      : "interrupted; what was marked is kept in " + shown_path(*lines) +
-                                            ", and --resume goes on from there");
+    std::string words = "interrupted; ";
+    if (!call.written.empty()) words += shown_path(call.written) + " is written" + (lines ? "; " : "");
+    if (lines)
+        words += "what was marked is kept in " + shown_path(*lines) + ", and --resume goes on from there";
+    else if (call.written.empty())
+        words += "nothing is kept without --lines";
+    say("dartwright assess: ", words);
+}
+
+/// What was passed over, the first of them by their names.
+void say_passed_over(const std::vector<PassedOver>& passed_over) {
+    constexpr std::size_t most_said = 3;
+    std::string words;
+    for (std::size_t i = 0; i < passed_over.size() && i < most_said; ++i)
+        words += (i == 0 ? "" : ", ") + shown_path(passed_over[i].file) + " (" + passed_over[i].why + ")";
+    if (passed_over.size() > most_said)
+        words += " and " + std::to_string(passed_over.size() - most_said) + " more";
+    if (!words.empty()) say("dartwright assess: ", "passed over and not marked: " + words);
+}
+
+/// The exercise alone.
+ExitStatus look_at_exercise(const Arguments& arguments, Invocation& call) {
+    const std::string format = arguments.value("format").value_or("text");
+    if (format != "text" && format != "json")
+        throw WrongUse("--exercise is reported as text or json, not '" + format + "'");
+    const PreparedExercise exercise = prepared(read_exercise_of(arguments.positional[0]).exercise);
+    const auto report = [&](const Ink& ink) {
+        return format == "json" ? exercise_json(exercise) : exercise_text(exercise, ink);
+    };
+    if (is_to_standard_output(arguments)) {
+        call.out.write(report(Ink(call.out.is_coloured())));
+    } else {
+        WholeFile file(arguments.required("output"),
+                       arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
+        file.write(report(Ink(false)));
+        file.finish();
+    }
+    call.out.flush();
+    return ExitStatus::done;
 }
 
 ExitStatus run_assess(const Arguments& arguments, Invocation& call) {
     require_words(arguments);
+    if (arguments.has("exercise")) return look_at_exercise(arguments, call);
     const Interruption interruption;
     const ReadExercise exercise = read_exercise_of(arguments.positional[0]);
     // What cannot be written is said before an hour's marking, not after.
-    class_report(arguments.value("format").value_or("text"), exercise.exercise, {}, Ink(false));
+    class_report(arguments.value("format").value_or("text"), {exercise.exercise}, {}, Ink(false));
     if (!is_to_standard_output(arguments)) {
         if (arguments.required("output").empty()) throw WrongUse("-o needs the name of a file");
         WholeFile(arguments.required("output"), arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
@@ -295,14 +383,16 @@ ExitStatus run_assess(const Arguments& arguments, Invocation& call) {
     const MarkedClass marked = arguments.has("merge") ? merged(arguments, exercise)
                                                       : Marker(arguments, exercise, interruption).mark();
     Tally tally;
-    if (!interruption.is_asked()) tally = reported(arguments, call, exercise.exercise, marked, interruption);
+    if (!interruption.is_asked()) {
+        const Assessment untouched = assess(prepared(exercise.exercise), exercise.exercise.pattern);
+        tally = reported(arguments, call, {exercise.exercise, marked.passed_over, untouched}, marked,
+                         interruption);
+    }
     if (interruption.is_asked()) {
-        say_interrupted(arguments);
+        say_interrupted(arguments, call);
         interruption.end();
     }
-    if (marked.passed_over > 0)
-        say("dartwright assess: ",
-            "passed over .json files that are not patterns: " + std::to_string(marked.passed_over));
+    say_passed_over(marked.passed_over);
     if (marked.drafts.empty()) throw FileTrouble("there is no draft to mark");
     if (!tally.reason.empty()) say("dartwright assess: ", tally.words());
     return tally.status;
@@ -316,9 +406,13 @@ Command assess_command() {
         "mark drafts by an exercise, and report on the class",
         "EXERCISE DRAFT... [OPTIONS]",
         "Judges each draft by the exercise's tasks: what must have changed and what must have survived, "
-        "wherever the draft lies on its paper, and gives marks with what was expected, found and how far off "
+        "wherever the draft lies on its paper, and gives marks with what was asked, found and how far off "
         "it is. A DRAFT may be a folder: all pattern files (.json) below it are marked, in order of their "
-        "names. The student's name is the file's. A draft that cannot be read is a row with the reason, and "
+        "names, and what is passed over is said. The student's name is the file's, with as much of its path "
+        "as "
+        "tells two of one name apart. A pattern of which no piece is the exercise's is said to be another "
+        "one, "
+        "and gets no marks. A draft that cannot be read is a row with the reason, and "
         "the others are marked. The exit status is 1 if a draft lost marks by a fault.",
         {{"format", 0, "text|json|csv|junit|tap|html",
           "how the class is reported; html is one page that needs no network, to be read and printed"},
@@ -328,11 +422,18 @@ Command assess_command() {
           "keep each marked draft as a line of JSON in FILE as soon as it is marked, so that interrupting "
           "loses nothing"},
          {"resume", 0, "", "go on with the file of --lines: drafts that are in it, and unchanged, are kept"},
+         {"anew", 0, "",
+          "begin the file of --lines anew if there is one; what it holds is there until a draft is marked"},
          {"merge", 0, "",
           "the words after EXERCISE are files of lines, marked here or elsewhere: report on them together; a "
           "draft in two of them counts once"},
+         {"exercise", 0, "",
+          "look at the exercise alone: what each mark is for, and what the pattern gets as it is handed out "
+          "and "
+          "when it is finished; as text or JSON"},
          {"jobs", 0, "N", "drafts marked at a time; as many as there are processors if absent"}},
-        {{"dartwright assess side-dart.json class/", "mark every draft in a folder"},
+        {{"dartwright assess side-dart.json --exercise", "before it is given out: what is each mark for?"},
+         {"dartwright assess side-dart.json class/", "mark every draft in a folder"},
          {"dartwright assess side-dart.json class/ --format html -o class.html",
           "one page for the class, with a part for each student"},
          {"dartwright assess side-dart.json class/ --lines class.jsonl --resume --format csv -o marks.csv",

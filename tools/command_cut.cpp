@@ -44,7 +44,7 @@ ExitStatus run_cut(const Arguments& arguments, Invocation& call) {
     const AppliedRule result = applied(arguments, pattern, undecided_mm);
     const CutPattern cut = cut_pattern(result, undecided_mm);
     const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());
-    write_result(arguments, call.out, write_pattern(result.pattern),
+    write_result(arguments, call, write_pattern(result.pattern),
                  format == Format::json ? json_text(json_of(cut)) : text_of(cut, pattern.unit, ink));
     return ExitStatus::done;
 }
@@ -54,14 +54,15 @@ ExitStatus run_cut(const Arguments& arguments, Invocation& call) {
 Command cut_command() {
     return {
         "cut",
-        "decide every allowance by a rule, and say how the cutting pieces come out",
+        "decide every allowance by a cutting rule, and say how the cutting pieces come out",
         "FILE [--rule RULE] [-o CUT] [OPTIONS]",
         "Gives every run that the rule covers its allowance, and keeps the pattern's own elsewhere; an edge "
         "on "
         "the fold has none. Without --rule the pattern's own rule is taken, if it carries one. The pattern "
         "with its allowances and the rule goes to standard output and the account of the cutting pieces to "
-        "standard error; with -o the pattern goes to the file and the account to standard output.",
-        {{"rule", 0, "FILE", "the rule file: widths by edge and seam, corners, notches, darts"},
+        "standard error; with -o the pattern goes to the file and the account to standard output. Cutters "
+        "and pins hurt: your workshop's rules and a qualified teacher come first.",
+        {{"rule", 0, "FILE", "the file of a cutting rule: widths by edge and seam, corners, notches, darts"},
          {"undecided", 0, "WIDTH", "the allowance wherever nothing decides it, such as 10mm"},
          output_option("write the pattern to this file; it comes whole or not at all"),
          overwrite_option(),

@@ -37,8 +37,8 @@ ExitStatus draw_for_cutting(const Arguments& arguments, Invocation& call) {
         pieces.push_back(cutting_piece(piece, cutting_request(pattern, piece), marking_request(pattern)));
     const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
                              arguments.value("date").value_or(""), pattern.unit};
-    const std::string bytes = picture_bytes(draw_cutting_pieces(pieces, label), wanted);
-    write_result(arguments, call.out, bytes, account_of(pieces));
+    const std::string bytes = picture_bytes(draw_cutting_pieces(pattern, pieces, label), wanted);
+    write_result(arguments, call, bytes, account_of(pieces));
     return ExitStatus::done;
 }
 
@@ -61,7 +61,7 @@ ExitStatus run_draw(const Arguments& arguments, Invocation& call) {
     if (arguments.has("findings")) options.findings = check(after).findings;
     const Drawing drawing =
         paths.size() == 2 ? draw_overlay(before, after, options) : draw_pattern(before, options);
-    write_result(arguments, call.out, picture_bytes(drawing, wanted), "");
+    write_result(arguments, call, picture_bytes(drawing, wanted), "");
     return ExitStatus::done;
 }
 
@@ -79,7 +79,8 @@ Command draw_command() {
          overwrite_option(),
          {"findings", 0, "", "mark the findings of a check at their places (with two files, the second's)"},
          {"cutting", 0, "",
-          "the pieces as they are cut: cutting line, stitching line, notches, grain, a label"},
+          "the pieces as they are cut: cutting line, stitching line, notches, grain, a label; cutters hurt: "
+          "your workshop's rules come first"},
          {"date", 0, "TEXT", "with --cutting: a date for the labels, written as you give it"},
          {"size", 0, "TEXT", "with --cutting: a size for the labels"},
          {"no-lengths", 0, "", "leave out the lengths of edges and the figures of darts"},

@@ -18,9 +18,11 @@ namespace {
 
 std::string report_text(const PatternLay& laid, Unit unit, const Ink& ink) {
     const Lay& lay = laid.lay;
-    std::string out = ink(Paint::heading, length_words(lay.length_mm, unit) + " of cloth " +
-                                              length_words(laid.request.width_mm, unit) + " wide") +
-                      (laid.request.is_folded ? ", folded lengthwise\n" : ", opened\n");
+    std::string out =
+        ink(Paint::heading, "buy " + bought_words(lay.length_mm, unit) + " or more: the lay takes " +
+                                length_words(lay.length_mm, unit) + " of cloth " +
+                                length_words(laid.request.width_mm, unit) + " wide") +
+        (laid.request.is_folded ? ", folded lengthwise\n" : ", opened\n");
     const double share = lay.length_mm > 0 ? 100 * lay.bound_mm / lay.length_mm : 100;
     out += "no lay can be shorter than " + length_words(lay.bound_mm, unit) + " (" +
            fixed_decimals(share, 0) + " % of this one)\n\n";
@@ -87,7 +89,7 @@ ExitStatus run_lay(const Arguments& arguments, Invocation& call) {
         return ExitStatus::done;
     }
     const Drawing drawing = draw_lay(laid.lay, {pattern.name, pattern.unit, request.is_folded});
-    write_result(arguments, call.out, picture_bytes(drawing, wanted), report);
+    write_result(arguments, call, picture_bytes(drawing, wanted), report);
     return ExitStatus::done;
 }
 
@@ -101,7 +103,8 @@ Command lay_command() {
         "Lays the cutting pieces on cloth of a width, folded lengthwise or opened, every grain along the "
         "cloth, pieces on the fold at its fold, and says how long a piece of cloth they take. The way found "
         "is a good one, not the best there is; the length that none can be shorter than is said beside it. "
-        "With -o the lay is drawn, at one fifth of its size.",
+        "With -o the lay is drawn, at one fifth of its size. Cutters and pins hurt: your workshop's rules "
+        "and a qualified teacher come first.",
         {width_option("of the cloth from selvedge to selvedge, such as 140cm or 54in"), opened_option(),
          one_way_option(), gap_option(), output_option("a picture of the lay; it comes whole or not at all"),
          overwrite_option(), pixels_option(), format_option()},

@@ -3,6 +3,7 @@
 #include "arguments.hpp"
 #include "dartwright/darts/open.hpp"
 #include "figures.hpp"
+#include "nearest_word.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
 
@@ -12,7 +13,8 @@ namespace {
 
 std::string text_of(const OpenAccount& account, Unit unit, const Ink& ink) {
     std::string text = "Opened " + account.piece + " at its fold, " + account.fold +
-                       "; what was drawn is its " + account.drawn_side + " half.\n";
+                       "; what was drawn is its " + account.drawn_side + " half" +
+                       (account.is_as_worn ? ", as it is worn" : "") + ".\n";
     text += "  cloth: " + area_words(account.area_before_mm2, unit) + ", now " +
             area_words(account.area_after_mm2, unit) + "\n";
     for (const auto& [left, right] : account.darts) text += "  darts: " + left + ", " + right + "\n";
@@ -46,6 +48,7 @@ Json json_of(const OpenAccount& account) {
             {"piece", account.piece},
             {"fold", account.fold},
             {"drawn_side", account.drawn_side},
+            {"sides", account.is_as_worn ? "as worn" : "as drawn"},
             {"area_before", account.area_before_mm2},
             {"area_after", account.area_after_mm2},
             {"runs", runs},
@@ -54,8 +57,29 @@ Json json_of(const OpenAccount& account) {
             {"notes", account.notes}};
 }
 
+std::optional<Worn> worn_wanted(const Arguments& arguments) {
+    const auto word = arguments.value("worn");
+    if (!word) return std::nullopt;
+    if (*word == "front") return Worn::front;
+    if (*word == "back") return Worn::back;
+    throw WrongUse("--worn is front or back, not '" + *word + "'; the nearest is " +
+                   nearest_word(*word, {"front", "back"}));
+}
+
+std::optional<SideUp> side_up_wanted(const Arguments& arguments) {
+    const auto word = arguments.value("side-up");
+    if (!word) return std::nullopt;
+    if (*word == "right") return SideUp::right;
+    if (*word == "wrong") return SideUp::wrong;
+    throw WrongUse("--side-up is right or wrong, not '" + *word + "'; the nearest is " +
+                   nearest_word(*word, {"right", "wrong"}));
+}
+
 ExitStatus run_open(const Arguments& arguments, Invocation& call) {
-    const OpenRequest request{arguments.required("piece")};
+    OpenRequest request;
+    request.piece = arguments.required("piece");
+    request.worn = worn_wanted(arguments);
+    request.side_up = side_up_wanted(arguments);
     return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {
         OpenResult result = open(pattern, request);
         return Operated{std::move(result.pattern), text_of(result.account, pattern.unit, ink),
@@ -66,23 +90,29 @@ ExitStatus run_open(const Arguments& arguments, Invocation& call) {
 }  // namespace
 
 Command open_command() {
-    return {"open",
-            "unfold a piece that is cut on the fold, so that its halves may differ",
-            "FILE --piece PIECE [OPTIONS]",
-            "Draws the other half of the piece. Left and right are as the piece lies before you with its "
-            "grain arrow "
-            "pointing away from you: edges, darts and notches become 'left X' and 'right X', the fold "
-            "becomes a marked "
-            "line. Every seam of the piece becomes two, the second with the mirror image of what it is sewn "
-            "to. Darts "
-            "may then be moved across the centre.",
-            with_operation_options({piece_option("the piece to unfold")}),
-            {{"dartwright open bodice.json --piece front -o whole.json", "the whole front"},
-             {"dartwright open bodice.json --piece front | dartwright pivot - --piece front --dart \"left "
-              "bust dart\" "
-              "--to \"right neck@50%\" | dartwright check -",
-              "a dart of the left half opened in the right half of the neck"}},
-            run_open};
+    return {
+        "open",
+        "unfold a piece that is cut on the fold, so that its halves may differ",
+        "FILE --piece PIECE [OPTIONS]",
+        "Draws the other half of the piece: edges, darts and notches become 'left X' and 'right X', the "
+        "fold becomes a marked line. Left and right are the wearer's, if the piece or --worn says whether "
+        "it is a front or a back: a front that lies before you right side up has its left on your right. "
+        "Otherwise they are as the piece lies before you with its grain arrow pointing away from you. "
+        "Every seam of the piece becomes two, the second with the mirror image of what it is sewn "
+        "to. Darts "
+        "may then be moved across the centre.",
+        with_operation_options(
+            {piece_option("the piece to unfold"),
+             {"worn", 0, "front|back", "the part of the body that it covers, if the piece does not say"},
+             {"side-up", 0, "right|wrong",
+              "the side of the cloth that lies up as it is drawn; right if absent"}}),
+        {{"dartwright open bodice.json --piece front --worn front -o whole.json", "the whole front"},
+         {"dartwright open bodice.json --piece front --worn front | dartwright pivot - --piece front --dart "
+          "\"left "
+          "bust dart\" "
+          "--to \"right neck@50%\" | dartwright check -",
+          "a dart of the left half opened in the right half of the neck"}},
+        run_open};
 }
 
 }  // namespace dartwright::tools

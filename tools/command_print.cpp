@@ -17,6 +17,7 @@
 #include "nearest_word.hpp"
 #include "progress.hpp"
 #include "result_file.hpp"
+#include "verdicts.hpp"
 
 namespace dartwright::tools {
 
@@ -210,9 +211,9 @@ ExitStatus run_print(const Arguments& arguments, Invocation& call) {
         bytes = to_pdf(result.pages, [&](std::size_t done) { progress.show(done); });
     }
     const std::string account = format == Format::json
-                                    ? json_of(result, request, notes_of(pieces)).dump() + "\n"
+                                    ? json_line(json_of(result, request, notes_of(pieces))) + "\n"
                                     : text_of(result, request, notes_of(pieces));
-    write_result(arguments, call.out, bytes, account);
+    write_result(arguments, call, bytes, account);
     return ExitStatus::done;
 }
 
@@ -226,7 +227,8 @@ Command print_command() {
         "Lays the pieces out at true size, each with its grain upright, and cuts the sheet into pages that "
         "overlap, with lines and rings to match them by. Pages that would hold nothing are left out. The "
         "first page has a map of the others and two test squares: measure them before you cut. On a large "
-        "sheet (A0) or a roll the squares are on the sheet itself.",
+        "sheet (A0) or a roll the squares are on the sheet itself. Cutters and pins hurt: your workshop's "
+        "rules and a qualified teacher come first.",
         {output_option("the pages; they come whole or not at all"),
          overwrite_option(),
          {"paper", 0, "PAPER", "A4 (if absent), A3, A0, letter, tabloid, or roll:WIDTH such as roll:914"},

@@ -101,7 +101,7 @@ ExitStatus run_replay(const Arguments& arguments, Invocation& call) {
             : steps_text(done.steps) +
                   ink(done.is_same() ? Paint::good : Paint::bad, verdict(done, call.subject)) + "\n";
     if (!is_check) {
-        write_result(arguments, call.out, done.text, account);
+        write_result(arguments, call, done.text, account);
         return ExitStatus::done;
     }
     call.out.write(account);

@@ -9,6 +9,7 @@
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/press_name.hpp"
 #include "figures.hpp"
 #include "verdicts.hpp"
 
@@ -46,6 +47,7 @@ std::string cut_words(const Piece& piece) {
 /// The caps of those darts whose press side is known and that can be folded.
 struct NamedCap {
     const DartItem* dart = nullptr;
+    std::string press;  ///< where it is pressed to, as a person says it
     Cap cap;
 };
 
@@ -54,7 +56,8 @@ std::vector<NamedCap> caps_of(const Piece& piece, const Tolerances& tolerances) 
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();
         if (!dart) continue;
-        if (std::optional<Cap> cap = cap_if_any(piece, i, tolerances)) caps.push_back({dart, *cap});
+        if (std::optional<Cap> cap = cap_if_any(piece, i, tolerances))
+            caps.push_back({dart, press_name(piece, i), *cap});
     }
     return caps;
 }
@@ -65,8 +68,8 @@ std::string cap_table(const std::vector<NamedCap>& caps, Unit unit, const Ink& i
                      {"out by"},
                      {"tip"}});
     std::string notes;
-    for (const auto& [dart, cap] : caps) {
-        table.add({{dart->name}, {dart->press}, {figure(cap.depth_mm, unit)}, {point_words(cap.tip, unit)}});
+    for (const auto& [dart, press, cap] : caps) {
+        table.add({{dart->name}, {press}, {figure(cap.depth_mm, unit)}, {point_words(cap.tip, unit)}});
         for (const std::string& note : cap.notes) notes += "  note: " + note + "\n";
     }
     return table.is_empty() ? "" : "\n" + table.text(ink) + notes;

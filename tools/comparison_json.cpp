@@ -147,6 +147,7 @@ Json json_of(const Comparison& comparison) {
     return {{"dartwright_compare", 1},
             {"kept", comparison.is_kept()},
             {"losses", json_list(comparison.losses)},
+            {"changes", json_list(comparison.changes)},
             {"pieces", json_list(comparison.pieces)},
             {"seams", json_list(comparison.seams)},
             {"notes", comparison.notes}};

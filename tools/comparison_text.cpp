@@ -90,7 +90,7 @@ std::string part_line(const ComparedPart& part, double whole_rad, Unit unit) {
     return "  " + edges + ": " + turned + ", off by " + length_words(part.strays_mm, unit) + " at most\n";
 }
 
-std::string text_of(const ComparedPiece& piece, Unit unit, const Ink& ink) {
+std::string text_of(const ComparedPiece& piece, Unit unit, bool is_all_kept, const Ink& ink) {
     std::string text = "\n" + ink(Paint::heading, piece.name) + ": " +
                        area_words(*piece.area_mm2.before, unit) + " of cloth before, " +
                        area_words(*piece.area_mm2.after, unit) + " after\n";
@@ -99,29 +99,41 @@ std::string text_of(const ComparedPiece& piece, Unit unit, const Ink& ink) {
     text += runs_table(piece, unit, ink);
     if (!piece.parts.empty()) text += "\n  parts, against the longest of them\n";
     for (const ComparedPart& part : piece.parts) text += part_line(part, piece.turned_rad, unit);
-    if (piece.outline) {
+    // Moved darts leave the outlines far apart, which says nothing where all is kept.
+    if (piece.outline && !is_all_kept) {
         text += "  laid over each other as well as they will go, the outlines are " +
                 length_words(piece.outline->at_least_mm, unit) + " apart at most\n";
     }
     return text;
 }
 
+std::string things(std::size_t count) {
+    return std::to_string(count) + (count == 1 ? " thing" : " things");
+}
+
+std::string verdict(const Comparison& comparison, const Ink& ink) {
+    if (!comparison.is_kept()) return ink(Paint::bad, things(comparison.losses.size()) + " not kept");
+    if (comparison.is_unchanged()) return ink(Paint::good, "everything is kept");
+    return ink(Paint::good, "nothing is lost; " + things(comparison.changes.size()) +
+                                (comparison.changes.size() == 1 ? " is" : " are") + " otherwise");
+}
+
 }  // namespace
 
 std::string text_of(const Comparison& comparison, Unit unit, const Ink& ink) {
     std::string text;
-    for (const ComparedPiece& piece : comparison.pieces) text += text_of(piece, unit, ink);
+    for (const ComparedPiece& piece : comparison.pieces)
+        text += text_of(piece, unit, comparison.is_kept(), ink);
     text += seams_table(comparison.seams, unit, ink);
     if (!comparison.notes.empty()) text += "\n";
     for (const std::string& note : comparison.notes) text += "  note: " + note + "\n";
     text += "\n";
     for (const Loss& loss : comparison.losses)
         text += "  " + ink(Paint::bad, loss.what) + ": " + loss.message + "\n    " + loss.remedy + "\n";
-    return text + (comparison.is_kept()
-                       ? ink(Paint::good, "everything is kept") + "\n"
-                       : ink(Paint::bad, std::to_string(comparison.losses.size()) +
-                                             (comparison.losses.size() == 1 ? " loss" : " losses")) +
-                             "\n");
+    for (const Loss& change : comparison.changes)
+        text +=
+            "  " + ink(Paint::warning, change.what) + ": " + change.message + "\n    " + change.remedy + "\n";
+    return text + verdict(comparison, ink) + "\n";
 }
 
 }  // namespace dartwright::tools

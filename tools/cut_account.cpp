@@ -6,6 +6,7 @@
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/press_name.hpp"
 #include "figures.hpp"
 #include "verdicts.hpp"
 
@@ -60,7 +61,7 @@ std::string width_words(const DecidedRun& run, Unit unit) {
 std::string decided_words(const DecidedRun& run, Unit unit) {
     const bool is_changed = run.was_mm && run.by != DecidedBy::fold && run.widths.size() == 1 &&
                             run.widths[0].width_mm != run.was_mm;
-    return to_text(run) + (is_changed ? ", was " + width_figure(*run.was_mm, unit) : std::string());
+    return to_text(run) + (is_changed ? " (before: " + width_figure(*run.was_mm, unit) + ")" : std::string());
 }
 
 std::string runs_text(const CutPiece& cut, Unit unit, const Ink& ink) {
@@ -85,7 +86,8 @@ std::string dart_words(const CutPiece& cut, const CutDart& dart, Unit unit) {
     if (const DartTrimming* trimming = trimming_of(cut, dart.dart))
         return "trimmed to " + length_words(trimming->width_mm, unit) + " along its legs";
     if (!dart.is_capped) return "cut straight across its mouth";
-    return "capped as pressed to " + cut.piece->outline.items[dart.item].as_dart()->press;
+    const std::string towards = press_name(*cut.piece, dart.item);
+    return towards.empty() ? "capped as its note says" : "capped as pressed to " + towards;
 }
 
 std::string corner_words(const CutCorner& corner) {

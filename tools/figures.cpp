@@ -13,7 +13,7 @@ std::string figure(double length_mm, Unit unit) {
 }
 
 std::string width_figure(double width_mm, Unit unit) {
-    return unit == Unit::inch ? fixed_decimals(width_mm / mm_in(unit), 3) : figure(width_mm, unit);
+    return unit == Unit::inch ? width_in_unit(width_mm, unit) : figure(width_mm, unit);
 }
 
 std::string signed_figure(double length_mm, Unit unit) {

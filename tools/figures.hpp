@@ -11,7 +11,7 @@ const char* word_of(Unit unit);
 /// A length as a number of the unit, without its word: to a tenth of a millimetre, or the hundredth of an
 /// inch.
 std::string figure(double length_mm, Unit unit);
-/// Of an allowance: 5/8 in is 0.625, which to hundredths would be cut wrong.
+/// Of an allowance: in inches a fraction to 1/32, `5/8`, or `about 25/32` where it is none.
 std::string width_figure(double width_mm, Unit unit);
 /// The same with a sign in front of what is not 0.
 std::string signed_figure(double length_mm, Unit unit);

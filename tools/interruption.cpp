@@ -1,5 +1,6 @@
 #include "interruption.hpp"
 
+#include <array>
 #include <atomic>
 #include <csignal>
 #include <cstdlib>
@@ -10,28 +11,35 @@ namespace {
 std::atomic<int> asked_by{0};
 static_assert(std::atomic<int>::is_always_lock_free, "a signal handler may not wait");
 
-void ask(int signal) {
-    // With SA_RESETHAND the next one finds the system's own way: the program ends.
-    asked_by = signal;
+constexpr std::array signals{SIGHUP, SIGINT, SIGTERM};
+std::array<struct sigaction, signals.size()> before;  // what they meant
+
+void set_back() {
+    for (std::size_t i = 0; i < signals.size(); ++i) ::sigaction(signals[i], &before[i], nullptr);
 }
 
-void set(void (*handler)(int)) {
-    struct sigaction action {};
-    action.sa_handler = handler;
-    action.sa_flags = SA_RESTART | (handler == ask ? static_cast<int>(SA_RESETHAND) : 0);
-    sigemptyset(&action.sa_mask);
-    for (const int signal : {SIGINT, SIGTERM}) ::sigaction(signal, &action, nullptr);
+void ask(int signal) {
+    asked_by = signal;
+    // The next one ends the program at once.
+    set_back();
 }
 
 }  // namespace
 
 Interruption::Interruption() {
     asked_by = 0;
-    set(ask);
+    struct sigaction action {};
+    action.sa_handler = ask;
+    action.sa_flags = SA_RESTART;
+    sigemptyset(&action.sa_mask);
+    for (std::size_t i = 0; i < signals.size(); ++i) {
+        ::sigaction(signals[i], nullptr, &before[i]);
+        if (before[i].sa_handler != SIG_IGN) ::sigaction(signals[i], &action, nullptr);
+    }
 }
 
 Interruption::~Interruption() {
-    set(SIG_DFL);
+    set_back();
 }
 
 bool Interruption::is_asked() const {
@@ -39,7 +47,7 @@ bool Interruption::is_asked() const {
 }
 
 void Interruption::end() const {
-    set(SIG_DFL);
+    set_back();
     std::raise(asked_by);
     std::abort();
 }

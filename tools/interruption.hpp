@@ -2,8 +2,8 @@
 
 namespace dartwright::tools {
 
-/// While it lives, the first SIGINT or SIGTERM only asks the program to come to an end, so that what it has
-/// done is written; the second ends it at once. One at a time.
+/// While it lives, the first SIGHUP, SIGINT or SIGTERM only asks the program to come to an end, so that what
+/// it has done is written; the second ends it at once. One at a time.
 class Interruption {
   public:
     Interruption();

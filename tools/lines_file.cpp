@@ -12,8 +12,9 @@
 #include <map>
 #include <string_view>
 
+#include "arguments.hpp"
 #include "checked_file.hpp"
-#include "dartwright/files/output_file.hpp"
+#include "dartwright/files/unfinished_files.hpp"
 
 namespace dartwright::tools {
 
@@ -89,6 +90,30 @@ off_t end_to_resume(const std::string& path, int handle) {
 
 }  // namespace
 
+/// The file beside, removed again unless it took the name.
+class LinesFile::Beside {
+  public:
+    Beside(std::string name, std::string target, std::shared_ptr<Handle> old)
+        : name_(std::move(name)), target_(std::move(target)), old_(std::move(old)), unfinished_(name_) {}
+    Beside(const Beside&) = delete;
+    Beside& operator=(const Beside&) = delete;
+    ~Beside() {
+        if (!is_in_place_) ::unlink(name_.c_str());
+    }
+    int old_handle() const { return old_->get(); }
+    void take_name(const std::string& shown) {
+        if (::rename(name_.c_str(), target_.c_str()) != 0) fail(shown, "written");
+        is_in_place_ = true;
+    }
+
+  private:
+    std::string name_;
+    std::string target_;
+    std::shared_ptr<Handle> old_;  ///< locked
+    UnfinishedFile unfinished_;
+    bool is_in_place_ = false;
+};
+
 LinesFile::LinesFile(std::string path, std::shared_ptr<Handle> handle)
     : path_(std::move(path)), handle_(std::move(handle)), end_(::lseek(handle_->get(), 0, SEEK_END)) {}
 
@@ -102,13 +127,37 @@ LinesFile LinesFile::temporary() {
     return {"the lines of this run", std::make_shared<Handle>(handle)};
 }
 
-LinesFile LinesFile::created(const std::string& path, bool may_replace) {
+LinesFile LinesFile::created(const std::string& path) {
     std::error_code unknown;
-    if (!may_replace && std::filesystem::exists(path, unknown)) throw OutputExists(path);
-    auto handle = std::make_shared<Handle>(opened_handle(path, O_RDWR | O_CREAT));
+    if (std::filesystem::exists(path, unknown)) {
+        throw WrongUse(shown_path(path) +
+                       ": exists already; --resume goes on with it, and --anew begins it anew");
+    }
+    auto handle = std::make_shared<Handle>(opened_handle(path, O_RDWR | O_CREAT | O_EXCL));
     lock(path, handle->get());
-    if (::ftruncate(handle->get(), 0) != 0) fail(path, "written");
     return {path, std::move(handle)};
+}
+
+LinesFile LinesFile::begun_anew(const std::string& path) {
+    std::error_code unknown;
+    if (!std::filesystem::exists(path, unknown)) return created(path);
+    // Nobody adds to the old one meanwhile, and it is a file of lines or empty.
+    auto old = std::make_shared<Handle>(opened_handle(path, O_RDWR));
+    lock(path, old->get());
+    end_to_resume(path, old->get());
+    const std::string target = std::filesystem::canonical(path).string();
+    const std::size_t slash = target.rfind('/');
+    std::string name = target.substr(0, slash + 1) + ".dartwright-XXXXXX";
+    auto handle = std::make_shared<Handle>(::mkostemp(name.data(), O_CLOEXEC));
+    if (handle->get() < 0) fail(path, "written");
+    auto beside = std::make_shared<Beside>(std::move(name), target, std::move(old));
+    lock(path, handle->get());
+    struct stat status {};
+    if (::fstat(beside->old_handle(), &status) == 0)
+        static_cast<void>(::fchmod(handle->get(), status.st_mode & static_cast<mode_t>(07777)));
+    LinesFile lines(path, std::move(handle));
+    lines.beside_ = std::move(beside);
+    return lines;
 }
 
 LinesFile LinesFile::resumed(const std::string& path) {
@@ -122,8 +171,12 @@ LinesFile LinesFile::opened(const std::string& path) {
     return {path, std::make_shared<Handle>(opened_handle(path, O_RDONLY))};
 }
 
-LinePlace LinesFile::append(const std::string& line) {
+LinePlace LinesFile::append(const std::string& line, bool is_marked) {
     const std::string text = line + "\n";
+    if (beside_ && is_marked) {
+        beside_->take_name(path_);
+        beside_.reset();
+    }
     std::size_t written = 0;
     while (written < text.size()) {
         const ssize_t count = ::pwrite(handle_->get(), text.data() + written, text.size() - written,

@@ -24,16 +24,20 @@ class LinesFile {
   public:
     /// A file without a name, gone with the program.
     static LinesFile temporary();
-    /// FileTrouble if it cannot be opened, or if another process adds to it; OutputExists if it is not to be.
-    static LinesFile created(const std::string& path, bool may_replace);
+    /// A new one. FileTrouble if it cannot be opened, or if another process adds to it; WrongUse if there is
+    /// such a file already.
+    static LinesFile created(const std::string& path);
+    /// One begun anew: its lines go to a file beside it, which takes its name with the first draft that is marked, so that
+    /// what was kept is there until something else is. FileTrouble as above.
+    static LinesFile begun_anew(const std::string& path);
     /// One that exists is gone on with; a last line without its end, torn by a power cut, is taken off.
     static LinesFile resumed(const std::string& path);
     /// For reading only.
     static LinesFile opened(const std::string& path);
 
     const std::string& path() const { return path_; }
-    /// FileTrouble if it cannot be written.
-    LinePlace append(const std::string& line);
+    /// Of a draft that was marked, or could not be read. FileTrouble if it cannot be written.
+    LinePlace append(const std::string& line, bool is_marked);
     std::string read(const LinePlace& place) const;
     /// Calls for each line that is not empty, in order, with its number from 1. A last line without its end
     /// is one too.
@@ -42,10 +46,12 @@ class LinesFile {
 
   private:
     class Handle;
+    class Beside;
     LinesFile(std::string path, std::shared_ptr<Handle> handle);
     std::string path_;
     std::shared_ptr<Handle> handle_;
     off_t end_ = 0;
+    std::shared_ptr<Beside> beside_;  ///< while it has not taken its name
 };
 
 /// What is remembered of a line.

@@ -3,13 +3,13 @@
 
 #include <unistd.h>
 
-#include <csignal>
 #include <exception>
 
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "command.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_file.hpp"
@@ -18,6 +18,7 @@
 #include "kept_memory.hpp"
 #include "nearest_word.hpp"
 #include "output.hpp"
+#include "signals.hpp"
 
 namespace dartwright::tools {
 
@@ -83,6 +84,8 @@ Ending ending_of(const std::exception_ptr& thrown) {
         return {ExitStatus::wrong_use, error.what()};
     } catch (const Impossible& error) {
         return {ExitStatus::impossible, error.what()};
+    } catch (const PangoMissing& error) {
+        return {ExitStatus::unreadable, error.what()};
     } catch (const std::out_of_range& error) {
         return {ExitStatus::impossible, error.what()};
     } catch (const std::exception& error) {
@@ -95,9 +98,7 @@ Ending ending_of(const std::exception_ptr& thrown) {
 }  // namespace
 
 int run(const std::vector<std::string>& words) {
-    // A reader that goes away is told by the write that fails, not by a signal that ends the program half
-    // way.
-    std::signal(SIGPIPE, SIG_IGN);
+    prepare_for_signals();
     Output out(STDOUT_FILENO);
     Invocation call{out, {}};
     std::string name = "dartwright";
@@ -108,7 +109,8 @@ int run(const std::vector<std::string>& words) {
     } catch (...) {
         const Ending ending = ending_of(std::current_exception());
         const bool has_subject = !ending.names_its_file && !call.subject.empty();
-        say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words);
+        const std::string done = call.written.empty() ? "" : "; " + shown_path(call.written) + " is written";
+        say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words + done);
         return static_cast<int>(ending.status);
     }
 }

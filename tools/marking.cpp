@@ -10,6 +10,7 @@
 #include "checked_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/utf8.hpp"
+#include "draft_file.hpp"
 
 namespace dartwright::tools {
 namespace {
@@ -27,8 +28,11 @@ AssessmentLine unread(std::string reason, std::string digest = {}) {
 
 AssessmentLine judged(const Marking& marking, const std::string& text, const std::string& shown) {
     try {
-        const Pattern draft = read_pattern(text, shown);
-        return {"", digest_of(text), assess(marking.exercise, draft)};
+        const DraftRead draft = read_draft(text, shown);
+        AssessmentLine line{"", digest_of(text), assess(marking.exercise, draft.pattern)};
+        if (line.assessment.unread.empty())
+            line.assessment.notes.insert(line.assessment.notes.end(), draft.notes.begin(), draft.notes.end());
+        return line;
     } catch (const InvalidPattern& invalid) {
         return unread(first_problem(invalid), digest_of(text));
     } catch (const std::exception& error) {

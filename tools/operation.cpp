@@ -67,7 +67,7 @@ ExitStatus run_operation(const Arguments& arguments, Invocation& call, const Ope
     if (done.pattern.made.size() > pattern.made.size()) add_tolerances(done.pattern.made.back(), tolerances);
     const std::vector<std::string> found = new_faults(pattern, done.pattern);
     for (const std::string& fault : found) done.json["notes"].push_back(fault);
-    write_result(arguments, call.out, write_pattern(done.pattern),
+    write_result(arguments, call, write_pattern(done.pattern),
                  format == Format::json ? json_text(done.json) : done.text + fault_lines(found));
     return ExitStatus::done;
 }

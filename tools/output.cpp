@@ -5,7 +5,6 @@
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
-#include <sstream>
 
 #include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -32,7 +31,7 @@ int write_all(int descriptor, std::string_view text) {
 
 void Output::write(std::string_view text) {
     if (reader_gone_) return;
-    waiting_ += text;
+    waiting_ += clean_for_terminal(std::string(text));
     if (waiting_.size() >= buffer_bytes) flush();
 }
 
@@ -57,15 +56,12 @@ bool Output::is_coloured() const {
 }
 
 void say(const std::string& prefix, const std::string& words) {
-    std::istringstream lines(words);
-    std::string text;
-    for (std::string line; std::getline(lines, line);) text += prefix + clean_text(line) + "\n";
-    say_text(text);
+    say_text(prefix + clean_text(words) + "\n");
 }
 
 void say_text(const std::string& text) {
     // Where standard error itself fails there is nobody left to tell.
-    static_cast<void>(write_all(STDERR_FILENO, text));
+    static_cast<void>(write_all(STDERR_FILENO, clean_for_terminal(text)));
 }
 
 }  // namespace dartwright::tools

@@ -6,7 +6,8 @@
 namespace dartwright::tools {
 
 /// Standard output, buffered. A reader that has gone (a closed pipe) is no error: what follows is dropped,
-/// and the command may stop early. Any other failure is FileTrouble.
+/// and the command may stop early. Any other failure is FileTrouble. What a terminal would obey is left out of
+/// all that is written (clean_for_terminal).
 class Output {
   public:
     explicit Output(int descriptor) : descriptor_(descriptor) {}
@@ -22,10 +23,10 @@ class Output {
     bool reader_gone_ = false;
 };
 
-/// One line on standard error, whatever is in the words; several lines stay several. Standard output should
-/// be flushed before, so that the two keep their order on a terminal.
+/// One line on standard error, whatever is in the words: a line end in them becomes a blank. Standard output
+/// should be flushed before, so that the two keep their order on a terminal.
 void say(const std::string& prefix, const std::string& words);
-/// Words written to standard error as they are.
+/// Text of several lines on standard error, without what a terminal would obey.
 void say_text(const std::string& text);
 
 }  // namespace dartwright::tools

@@ -32,6 +32,20 @@ void search(const fs::path& folder, std::vector<PatternPath>& found) {
     if (error) found.push_back({folder.string(), true, "the folder cannot be read: " + error.message()});
 }
 
+// What `search` leaves out.
+void search_others(const fs::path& folder, std::vector<std::string>& found) {
+    std::error_code error;
+    for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
+        if (is_hidden(entry->path())) continue;
+        std::error_code unknown;
+        if (entry->is_directory(unknown)) {
+            if (!entry->is_symlink(unknown)) search_others(entry->path(), found);
+        } else if (entry->path().extension() != ".json") {
+            found.push_back(entry->path().string());
+        }
+    }
+}
+
 }  // namespace
 
 std::vector<PatternPath> pattern_paths(const std::vector<std::string>& words) {
@@ -50,6 +64,17 @@ std::vector<PatternPath> pattern_paths(const std::vector<std::string>& words) {
         paths.insert(paths.end(), found.begin(), found.end());
     }
     return paths;
+}
+
+std::vector<std::string> passed_over_paths(const std::vector<std::string>& words) {
+    std::vector<std::string> found;
+    for (const std::string& word : words) {
+        std::error_code unknown;
+        if (word != "-" && fs::is_directory(word, unknown)) search_others(word, found);
+    }
+    std::sort(found.begin(), found.end());
+    found.erase(std::unique(found.begin(), found.end()), found.end());
+    return found;
 }
 
 bool is_other_json(const std::string& text) {

@@ -1,6 +1,6 @@
 #include "result_file.hpp"
 
-#include "dartwright/files/output_file.hpp"
+#include "checked_file.hpp"
 
 namespace dartwright::tools {
 
@@ -16,22 +16,28 @@ bool is_to_standard_output(const Arguments& arguments) {
     return arguments.value("output").value_or("-") == "-";
 }
 
-void write_output_file(const Arguments& arguments, const std::string& bytes) {
-    const std::string path = arguments.required("output");
-    if (path.empty()) throw WrongUse("-o needs the name of a file");
-    write_file_whole(path, bytes, arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
+void remember_written(Invocation& call, const std::string& path, Kept kept) {
+    call.written = path;
+    if (kept == Kept::perhaps_not_on_disk)
+        say("dartwright: ", shown_path(path) +
+                                ": is written, but its disk does not say whether the text would outlive a "
+                                "power cut");
 }
 
-void write_result(const Arguments& arguments, Output& out, const std::string& result,
+void write_result(const Arguments& arguments, Invocation& call, const std::string& result,
                   const std::string& account) {
     if (is_to_standard_output(arguments)) {
-        out.write(result);
-        out.flush();
+        call.out.write(result);
+        call.out.flush();
         say_text(account);
-    } else {
-        write_output_file(arguments, result);
-        out.write(account);
+        return;
     }
+    const std::string path = arguments.required("output");
+    if (path.empty()) throw WrongUse("-o needs the name of a file");
+    remember_written(
+        call, path,
+        write_file_whole(path, result, arguments.has("overwrite") ? Overwrite::yes : Overwrite::no));
+    call.out.write(account);
 }
 
 }  // namespace dartwright::tools

@@ -5,6 +5,7 @@
 #include <string>
 
 #include "arguments.hpp"
+#include "dartwright/files/output_file.hpp"
 
 namespace dartwright::tools {
 
@@ -16,11 +17,12 @@ OptionSpec overwrite_option();
 bool is_to_standard_output(const Arguments& arguments);
 
 /// Writes the result where it was asked for, and what is to be said of it to the other place: standard error
-/// when the result takes standard output. FileTrouble, OutputExists.
-void write_result(const Arguments& arguments, Output& out, const std::string& result,
+/// when the result takes standard output. A file that is in place is remembered in the call. FileTrouble,
+/// OutputExists.
+void write_result(const Arguments& arguments, Invocation& call, const std::string& result,
                   const std::string& account);
 
-/// Writes a file as `-o` and `--overwrite` say. Precondition: `-o` was given.
-void write_output_file(const Arguments& arguments, const std::string& bytes);
+/// Remembers that the file of `-o` is in place, and says so if its disk does not vouch for it.
+void remember_written(Invocation& call, const std::string& path, Kept kept);
 
 }  // namespace dartwright::tools

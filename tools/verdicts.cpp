@@ -1,5 +1,6 @@
 #include "verdicts.hpp"
 
+#include "dartwright/files/clean_text.hpp"
 #include "figures.hpp"
 
 namespace dartwright::tools {
@@ -96,11 +97,11 @@ Json json_of(const Finding& finding) {
 }
 
 std::string json_line(const Json& value) {
-    return value.dump(-1, ' ', false, Json::error_handler_t::replace);
+    return with_controls_escaped(value.dump(-1, ' ', false, Json::error_handler_t::replace));
 }
 
 std::string json_text(const Json& value) {
-    return value.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+    return with_controls_escaped(value.dump(2, ' ', false, Json::error_handler_t::replace)) + "\n";
 }
 
 }  // namespace dartwright::tools

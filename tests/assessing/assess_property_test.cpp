@@ -275,7 +275,8 @@ RC_GTEST_PROP(assessing_properties, dart_that_was_never_moved_earns_nothing_of_i
     const GeneratedExercise generated = any_exercise(true, Moved::all);
     const Assessment assessment = assess(prepared(generated.exercise), generated.exercise.pattern);
     Lost expected;
-    for (const char* each : {"place", "angle", "legs", "mouth", "pivot", "gone"}) expected[each] = "fault";
+    for (const char* each : {"place", "angle", "legs", "mouth", "pivot", "gone", "shape"})
+        expected[each] = "fault";
     RC_ASSERT(lost(assessment) == expected);
 }
 

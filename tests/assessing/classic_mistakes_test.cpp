@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "assessing/drafts.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -324,6 +325,92 @@ TEST(classic_mistakes, nothing_done_earns_nothing_where_a_piece_was_to_be_divide
     EXPECT_DOUBLE_EQ(assess(exercise, exercise.finished).marks, 10);
 }
 
+TEST(classic_mistakes, front_without_its_back_loses_the_backs_part_alone) {
+    Pattern draft = right_draft();
+    draft.pieces.pop_back();
+    draft.seams.clear();
+    const Assessment assessment = assess(side_exercise(), draft);
+    const Assessment whole = assess(side_exercise(), right_draft());
+    for (const std::size_t task : {0u, 2u, 5u})
+        EXPECT_DOUBLE_EQ(assessment.tasks.at(task).marks, whole.tasks.at(task).of) << task;
+    for (const Criterion half : {Criterion::lengths, Criterion::angles, Criterion::area, Criterion::notches,
+                                 Criterion::allowances}) {
+        const JudgedCriterion& judged = *testing::criterion_in(assessment, half);
+        EXPECT_DOUBLE_EQ(judged.marks, judged.of / 2) << word_of(half);
+        EXPECT_EQ(judged.rung, "fault");
+    }
+    // Of three seams one is the front's alone; the others cannot be walked, nor the bust measured all round.
+    const JudgedCriterion& seams = *testing::criterion_in(assessment, Criterion::seams);
+    EXPECT_DOUBLE_EQ(seams.marks, seams.of / 3);
+    EXPECT_EQ(testing::criterion_in(assessment, Criterion::measure)->marks, 0);
+}
+
+TEST(classic_mistakes, one_part_of_an_edge_misspelt_is_a_name_and_nothing_else) {
+    Pattern draft = right_draft();
+    Piece& front = piece_of(draft, "front");
+    draft.seams.clear();
+    front.outline.items[dart_item(front, "side dart") - 1].as_edge()->edge = "sdie";
+    std::erase_if(front.notches, [](const Notch& each) { return each.edge == "side"; });
+    const Assessment free = assess(side_exercise(), draft);
+    const bool is_free = lost(free) == Lost{} || lost(free) == Lost{{"notches", "fault"}};
+    EXPECT_TRUE(is_free) << testing::explained(free);
+    EXPECT_TRUE(has_note(free, "\"sdie\" is part of \"side\""));
+    Exercise strict = side_exercise().exercise;
+    std::erase(strict.may_differ, Freedom::names);
+    const Assessment named = assess(prepared(strict), draft);
+    EXPECT_EQ(testing::criterion_in(named, Criterion::check)->rung, "noted");
+    EXPECT_EQ(testing::criterion_in(named, Criterion::place)->rung, "full");
+}
+
+TEST(classic_mistakes, check_begins_to_cost_at_its_tolerance_and_falls_from_there) {
+    // The back's grain turned by more and more: its tolerance is half a degree, as the first rung.
+    const auto rung_of = [](const Exercise& exercise, double off_deg) {
+        Pattern draft = right_draft();
+        Grain& grain = *piece_of(draft, "back").grain;
+        grain.to = apply(turn_about(grain.from, turn_by(radians(off_deg))), grain.to);
+        const JudgedCriterion check =
+            *testing::criterion_in(assess(prepared(exercise), draft), Criterion::check);
+        return check.rung;
+    };
+    Exercise exercise = side_exercise().exercise;
+    EXPECT_EQ(rung_of(exercise, 0.45), "full");
+    EXPECT_EQ(rung_of(exercise, 0.55), "accepted");
+    EXPECT_EQ(rung_of(exercise, 1.5), "noted");
+    EXPECT_EQ(rung_of(exercise, 2.1), "fault");
+    exercise.hand = Hand::ordinary;
+    EXPECT_EQ(rung_of(exercise, 0.95), "full");
+    EXPECT_EQ(rung_of(exercise, 1.5), "accepted");
+    EXPECT_EQ(rung_of(exercise, 4.1), "fault");
+    exercise.hand = Hand::beginner;
+    EXPECT_EQ(rung_of(exercise, 1.9), "full");
+}
+
+TEST(classic_mistakes, right_draft_rounded_to_the_millimetre_keeps_most_of_the_checks) {
+    Pattern draft = right_draft();
+    const auto rounded = [](Point& p) { p = {std::round(p.x), std::round(p.y)}; };
+    for (Piece& piece : draft.pieces) {
+        rounded(piece.outline.start);
+        for (OutlineItem& item : piece.outline.items) {
+            rounded(item.to);
+            if (EdgeItem* edge = item.as_edge())
+                if (auto* cubic = std::get_if<CubicShape>(&edge->shape))
+                    for (Point& p : cubic->controls) rounded(p);
+            if (DartItem* dart = item.as_dart()) {
+                rounded(dart->point);
+                if (dart->pivot) rounded(*dart->pivot);
+            }
+        }
+    }
+    Exercise exercise = side_exercise().exercise;
+    const Assessment unsaid = assess(prepared(exercise), draft);
+    EXPECT_GT(testing::criterion_in(unsaid, Criterion::check)->marks, 0) << testing::explained(unsaid);
+    exercise.hand = Hand::ordinary;
+    const Assessment ordinary = assess(prepared(exercise), draft);
+    EXPECT_GE(testing::criterion_in(ordinary, Criterion::check)->marks,
+              0.75 * testing::criterion_in(ordinary, Criterion::check)->of)
+        << testing::explained(ordinary);
+}
+
 TEST(classic_mistakes, piece_that_is_missing_is_said) {
     Pattern draft = right_draft();
     draft.pieces.erase(draft.pieces.begin());
@@ -345,6 +432,40 @@ TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {
     }
 }
 
+// Panels of a skirt, flared at the sides; no piece of the bodice is anything like them.
+Pattern skirt() {
+    Pattern pattern;
+    for (const char* name : {"front", "back"}) {
+        Piece piece;
+        piece.name = name;
+        piece.outline.start = {0, 0};
+        piece.outline.items = {{EdgeItem{"hem", StraightShape{}, 0}, {300, 0}},
+                               {EdgeItem{"side", StraightShape{}, 0}, {250, 600}},
+                               {EdgeItem{"waist", StraightShape{}, 0}, {0, 600}},
+                               {EdgeItem{"centre front", StraightShape{}, 0}, {0, 0}}};
+        pattern.pieces.push_back(piece);
+    }
+    return pattern;
+}
+
+TEST(classic_mistakes, skirt_handed_in_for_a_bodice_is_said_to_be_another_pattern_and_earns_nothing) {
+    const Assessment assessment = assess(side_exercise(), skirt());
+    EXPECT_TRUE(assessment.is_another_pattern);
+    ASSERT_FALSE(assessment.notes.empty());
+    EXPECT_EQ(assessment.notes[0].find("This is another pattern"), 0u);
+    EXPECT_EQ(assessment.marks, 0);
+    EXPECT_EQ(assessment.of, 36);
+    EXPECT_EQ(assessment.tasks.size(), 6u);
+    // Beside the right pieces it is a piece too many.
+    Pattern both = right_draft();
+    both.pieces.push_back(skirt().pieces[0]);
+    both.pieces.back().name = "skirt";
+    const Assessment more = assess(side_exercise(), both);
+    EXPECT_FALSE(more.is_another_pattern);
+    EXPECT_EQ(lost(more), Lost{});
+    EXPECT_TRUE(has_note(more, "\"skirt\" is none of the exercise's"));
+}
+
 TEST(classic_mistakes, outline_that_does_not_close_costs_the_check) {
     Pattern draft = right_draft();
     // The back's last edge stops short of where the first begins.
@@ -358,7 +479,8 @@ TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     draft.pieces.emplace_back();
     draft.pieces[0].name = "a line";
     draft.pieces[0].outline.items.push_back({EdgeItem{"edge", StraightShape{}, 0}, {10, 0}});
-    EXPECT_NE(assess(side_exercise(), draft).unread, "");
+    EXPECT_TRUE(assess(side_exercise(), draft).is_another_pattern);
+    EXPECT_EQ(assess(side_exercise(), draft).marks, 0);
     EXPECT_NE(assess(side_exercise(), Pattern{}).unread, "");
     draft.pieces[0].outline.items.clear();
     EXPECT_NE(assess(side_exercise(), draft).unread, "");

@@ -24,6 +24,20 @@ TEST(ladder, difference_stands_on_the_first_rung_that_holds_it) {
     EXPECT_TRUE(is_off(lengths, -1.1));
 }
 
+TEST(ladder, of_what_has_a_tolerance_begins_there) {
+    const Ladder wide = ladder_from(usual_ladders().angles, 2);
+    EXPECT_EQ(standing(wide, 2).rung, "full");
+    EXPECT_EQ(standing(wide, 2.8).rung, "accepted");
+    EXPECT_EQ(standing(wide, 7.9).rung, "noted");
+    EXPECT_EQ(standing(wide, 8.1).rung, "fault");
+    const Ladder narrow = ladder_from(usual_ladders().lengths, 0.1);
+    EXPECT_EQ(standing(narrow, 0.2).rung, "accepted");
+    EXPECT_EQ(standing(narrow, 3).rung, "noted") << "never narrower than it was";
+    const Ladder from_nothing = ladder_from({{"full", 0, 1}, {"near", 2, 0.5}}, 1);
+    EXPECT_EQ(standing(from_nothing, 1).rung, "full");
+    EXPECT_EQ(standing(from_nothing, 3).rung, "near");
+}
+
 TEST(robust_fit, stays_with_what_was_kept_where_a_corner_was_moved) {
     const Motion motion = then(turn_about({10, 20}, turn_by(0.4)), shift_by({100, -30}));
     PlacePairs places;

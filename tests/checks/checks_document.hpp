@@ -66,21 +66,23 @@ inline const std::map<std::string, std::string>& how_it_judges() {
          "Sewn "
          "lengths: darts closed, fullness taken off, the parts of a side added up."},
         {"seam-corner",
-         "The two sides' inside angles, darts in the corner closed. An edge sewn to its own mirror image is "
-         "judged "
-         "doubled. Corners inside a side of several parts are judged too, unless another seam joins the "
-         "edges that "
-         "meet there and so judges them. `ends` of the seam lets a corner off."},
+         "The two sides' inside angles, darts in the corner closed. A fault where what crosses is asked to "
+         "be true: opened flat, where both crossing edges are unsewn or are parts of one side of one seam "
+         "(an armhole); laid on each other, where both are unsewn, sewn to each other, or in seams of the "
+         "outer and the inner piece that match. Elsewhere, as under an arm where four pieces meet, a note. "
+         "`ends` of the seam decides otherwise: `free` lets a corner off, `smooth` makes it a fault. An edge "
+         "sewn to its own mirror image is judged doubled; a closed run has no corner. Corners inside a side "
+         "of several parts are judged flat, unless another seam joins the edges that meet there."},
         {"seam-allowance",
          "Widths are compared along the walk; stretches shorter than the notch tolerance and the ease "
          "together are "
          "passed over. Decided on one side only is a note; on neither is nothing. At most one fault and one "
-         "note a "
-         "seam, for the first place."},
+         "note a seam, for the first place. `allowances_differ` of the seam says that two widths are meant."},
         {"notch-missing",
          "Notches are paired in their order from the seam's starting end. Where one side has more, those are "
-         "left "
-         "over that make the pairs fit best, one finding each."},
+         "left over that make the pairs fit best, one finding each. A notch that meets the corner between "
+         "two parts of the other side, as a sleeve's meets the shoulder, has its partner there; one within "
+         "10 mm of it is judged by `notch-place`."},
         {"notch-place",
          "A notch on the side with the ease may lag by nothing up to the ease. A notch beyond the end of its "
          "own edge "

@@ -198,5 +198,22 @@ RC_GTEST_PROP(OpenLets, ADartCrossTheMiddle, ()) {
     RC_ASSERT(std::abs(cloth_area(o.whole()) - cloth_area(after)) <= 1e-10 * cloth_area(after));
 }
 
+// The wearer's left is on the same hand whichever side of the cloth lies up: a piece drawn the other way
+// round, with its other side up, has each name at the mirror image of its place.
+RC_GTEST_PROP(OpenGives, TheWearersSidesWhicheverSideLiesUp, ()) {
+    Pattern half = any_half();
+    half.pieces[0].worn = *rc::gen::arbitrary<bool>() ? Worn::front : Worn::back;
+    half.pieces[0].side_up = *rc::gen::arbitrary<bool>() ? SideUp::right : SideUp::wrong;
+    const MirrorLine line{{7, 3}, unit({real_between(-1, 1), real_between(0.1, 1)})};
+    Pattern turned = half;
+    turned.pieces[0] = mirrored(line, half.pieces[0]);
+    const Piece whole = opened_or_discarded(half).pattern.pieces[0];
+    const Piece other = opened_or_discarded(turned).pattern.pieces[0];
+    RC_ASSERT(other.side_up != whole.side_up);
+    const Point left = figures_of(whole.outline, dart_named(whole, "left dart")).point;
+    const Point there = figures_of(other.outline, dart_named(other, "left dart")).point;
+    RC_ASSERT(distance(mirrored(line, left), there) <= 1e-6);
+}
+
 }  // namespace
 }  // namespace dartwright::testing

@@ -4,11 +4,16 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/measure_line.hpp"
+#include "dartwright/darts/close_seam.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
 namespace {
@@ -131,6 +136,97 @@ TEST(open, keeps_a_double_dart_along_the_fold_as_one) {
     EXPECT_NEAR(opened.double_darts[2].from.x, 580, 1e-9);
     front.double_darts[0].widest[1] = {500, 150};
     EXPECT_THROW(open(pattern, {"front"}), Impossible);
+}
+
+// Whoever wears a front stands before you: his left is on your right. Turned over, or on a back, it is not.
+TEST(open, names_left_and_right_after_the_wearer) {
+    const auto drawn_side = [](std::optional<Worn> worn, std::optional<SideUp> side_up) {
+        return open(block(), {"front", worn, side_up}).account.drawn_side;
+    };
+    // The half of the block's front that is drawn lies on the left of its fold.
+    EXPECT_EQ(drawn_side({}, {}), "left");
+    EXPECT_EQ(drawn_side(Worn::front, {}), "right");
+    EXPECT_EQ(drawn_side(Worn::front, SideUp::right), "right");
+    EXPECT_EQ(drawn_side(Worn::front, SideUp::wrong), "left");
+    EXPECT_EQ(drawn_side(Worn::back, {}), "left");
+    EXPECT_EQ(drawn_side(Worn::back, SideUp::wrong), "right");
+}
+
+TEST(open, heeds_what_the_piece_says_of_how_it_is_worn) {
+    Pattern pattern = block();
+    pattern.pieces[0].worn = Worn::front;
+    const OpenResult result = open(pattern, {"front"});
+    EXPECT_EQ(result.account.drawn_side, "right");
+    EXPECT_TRUE(result.account.is_as_worn);
+    EXPECT_EQ(result.pattern.pieces[0].worn, Worn::front);
+    EXPECT_EQ(result.pattern.made.back().request,
+              (std::vector<std::pair<std::string, std::string>>{{"piece", "front"}, {"worn", "front"}}));
+    pattern.pieces[0].side_up = SideUp::wrong;
+    const OpenResult turned = open(pattern, {"front"});
+    EXPECT_EQ(turned.account.drawn_side, "left");
+    EXPECT_EQ(turned.pattern.pieces[0].side_up, SideUp::wrong);
+    EXPECT_THROW(open(pattern, {"front", Worn::back}), BadWords);
+    EXPECT_THROW(open(pattern, {"front", {}, SideUp::right}), BadWords);
+    EXPECT_THROW(open(block(), {"front", {}, SideUp::right}), BadWords);
+}
+
+// A part of a front is a front.
+TEST(open, is_told_by_the_parts_of_a_separated_piece_how_they_are_worn) {
+    Pattern pattern = block();
+    pattern.pieces[0].worn = Worn::front;
+    pattern.pieces[0].side_up = SideUp::wrong;
+    CloseSeamRequest request;
+    request.piece = "front";
+    request.dart = "waist dart";
+    request.with = "bust dart";
+    const Pattern parts = close_as_seam(pattern, request).pattern;
+    ASSERT_EQ(parts.pieces.size(), 3u);
+    std::size_t fronts = 0;
+    for (const Piece& piece : parts.pieces)
+        if (piece.worn == Worn::front && piece.side_up == SideUp::wrong) ++fronts;
+    EXPECT_EQ(fronts, 2u);
+}
+
+TEST(open, says_once_that_left_and_right_are_as_drawn) {
+    const auto notes_about_sides = [](const OpenResult& result) {
+        return std::count_if(result.account.notes.begin(), result.account.notes.end(),
+                             [](const std::string& note) {
+                                 return note.find("left and right are as drawn") != std::string::npos;
+                             });
+    };
+    EXPECT_EQ(notes_about_sides(open(block(), {"front"})), 1);
+    EXPECT_EQ(notes_about_sides(open(block(), {"front", Worn::front})), 0);
+    EXPECT_FALSE(open(block(), {"front"}).pattern.pieces[0].worn);
+}
+
+TEST(open, replays_old_entries_to_the_old_names) {
+    const Made old{"open", {{"piece", "front"}}};
+    Pattern pattern = block();
+    for (const bool says_worn : {false, true}) {
+        if (says_worn) pattern.pieces[0].worn = Worn::front;
+        const Piece opened = replay(pattern, {old}).pattern.pieces[0];
+        EXPECT_EQ(opened.outline, open(block(), {"front"}).pattern.pieces[0].outline);
+        EXPECT_FALSE(opened.worn) << "names that are as drawn do not pass for the wearer's";
+    }
+    pattern.pieces[0].worn = Worn::back;
+    EXPECT_EQ(replay(pattern, {old}).pattern.pieces[0].worn, Worn::back) << "a back's are the same";
+}
+
+TEST(open, replays_new_entries_whatever_the_block_says) {
+    for (const auto& worn :
+         {std::optional<Worn>{}, std::optional<Worn>{Worn::front}, std::optional<Worn>{Worn::back}}) {
+        for (const auto& side : {std::optional<SideUp>{}, std::optional<SideUp>{SideUp::wrong}}) {
+            if (side && !worn) continue;
+            const Pattern opened = open(block(), {"front", worn, side}).pattern;
+            const Pattern again = replay(block(), opened.made).pattern;
+            EXPECT_EQ(again.pieces, opened.pieces);
+            EXPECT_EQ(again.made, opened.made);
+            EXPECT_EQ(performed(block(), opened.made[0]).made, opened.made);
+        }
+    }
+    EXPECT_THROW(replay(block(), {{"open", {{"piece", "front"}, {"worn", "side"}}}}), BadWords);
+    EXPECT_THROW(replay(block(), {{"open", {{"piece", "front"}, {"worn", "front"}, {"side_up", "left"}}}}),
+                 BadWords);
 }
 
 TEST(open, refuses_what_cannot_be_unfolded) {

@@ -5,6 +5,11 @@
 #include <algorithm>
 #include <filesystem>
 
+#include "dartwright/darts/close_gathers.hpp"
+#include "dartwright/darts/close_seam.hpp"
+#include "dartwright/darts/close_tuck.hpp"
+#include "dartwright/darts/open.hpp"
+#include "dartwright/darts/split.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/text_box.hpp"
@@ -85,11 +90,11 @@ TEST(clear_words, in_every_fixture_alone_and_laid_over_itself) {
     std::size_t patterns = 0;
     for (const auto& entry : std::filesystem::recursive_directory_iterator(root)) {
         const std::string path = entry.path().string();
-        const bool is_pattern =
-            entry.path().extension() == ".json" && path.find(".expected.") == std::string::npos &&
-            path.find("/invalid/") == std::string::npos &&
-            path.find("/fixtures/rules/") == std::string::npos &&
-            path.find("/fixtures/exercises/") == std::string::npos;
+        const bool is_pattern = entry.path().extension() == ".json" &&
+                                path.find(".expected.") == std::string::npos &&
+                                path.find("/invalid/") == std::string::npos &&
+                                path.find("/fixtures/rules/") == std::string::npos &&
+                                path.find("/fixtures/exercises/") == std::string::npos;
         if (!is_pattern) continue;
         const Pattern pattern = read_pattern_file(path);
         EXPECT_EQ(trouble_in(pattern, draw_pattern(pattern, {})), "") << path;
@@ -97,6 +102,59 @@ TEST(clear_words, in_every_fixture_alone_and_laid_over_itself) {
         ++patterns;
     }
     EXPECT_GE(patterns, 4u);
+}
+
+/// Patterns that operations make crowded: opened pieces with their darts divided, separated ones, gathers and
+/// tucks.
+std::vector<Pattern> crowded_patterns() {
+    const std::string root = std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/";
+    const Pattern block = read_pattern_file(root + "blocks/close-fitting.json");
+    const Pattern whole = open(block, {"front", Worn::front}).pattern;
+    std::vector<Pattern> all{whole,
+                             open(read_pattern_file(root + "workshop/chorus-bodice.json"), {"front"}).pattern,
+                             open(read_pattern_file(root + "blocks/three-measure.json"), {"front"}).pattern};
+    const auto divided = [](const Pattern& pattern, const std::string& side,
+                            const std::vector<std::string>& to) {
+        SplitRequest request;
+        request.piece = "front";
+        request.dart = side + " bust dart";
+        for (const std::string& place : to) request.places.push_back({side + " " + place, 0.5, "", ""});
+        return split(pattern, request).pattern;
+    };
+    all.push_back(
+        divided(divided(whole, "left", {"side@50%", "shoulder@50%"}), "right", {"armhole@50%", "side@50%"}));
+    CloseSeamRequest princess;
+    princess.piece = "front";
+    princess.dart = "waist dart";
+    princess.with = "bust dart";
+    princess.first_name = "centre front";
+    princess.second_name = "side front";
+    princess.seam = "princess seam";
+    princess.round_mm = 50;
+    all.push_back(close_as_seam(block, princess).pattern);
+    all.push_back(
+        close_as_tuck(close_as_gathers(block, {"front", "waist dart"}).pattern, {"back", "waist dart", 60})
+            .pattern);
+    return all;
+}
+
+TEST(clear_words, on_pieces_that_operations_made_crowded) {
+    for (const Pattern& pattern : crowded_patterns()) {
+        EXPECT_EQ(trouble_in(pattern, draw_pattern(pattern, {})), "");
+        for (const Piece& piece : pattern.pieces) {
+            CuttingRequest request;
+            request.undecided_mm = 10;
+            const CuttingPiece cut = cutting_piece(piece, request);
+            const DrawnGroup group = draw_cutting_piece(
+                cut, label_of_piece({pattern.name, "", "", pattern.unit}, pattern, piece.name));
+            EXPECT_EQ(trouble_in(group), "") << piece.name;
+            Drawn drawn;
+            collect(drawn, group);
+            for (const DrawnText& text : drawn.words)
+                EXPECT_EQ(where_in_polygon(cut.line.points, box_of(text).centre), Where::inside)
+                    << piece.name << ": " << text.words;
+        }
+    }
 }
 
 TEST(clear_words, on_the_pieces_to_cut_and_inside_their_cutting_line) {

@@ -189,6 +189,35 @@ TEST(LayDrawing, is_as_wide_as_its_words) {
     }
 }
 
+// Whatever stands above it, the last line of a page is neither a heading nor the heads of a table.
+TEST(DocumentPages, keep_a_heading_and_the_heads_of_a_table_with_a_row) {
+    for (int above = 0; above < 60; ++above) {
+        Document document{"long", "", {}};
+        for (int i = 0; i < above; ++i) document.blocks.push_back(ParagraphBlock{"words", false});
+        document.blocks.push_back(HeadingBlock{"the heading"});
+        const std::string tall(700, 'w');
+        std::string words;
+        for (std::size_t i = 0; i < tall.size(); i += 7) words += tall.substr(i, 7) + " ";
+        document.blocks.push_back(
+            TableBlock{{"number", "name"}, {true, false}, {{"the row", words}, {"2", "short"}}});
+        const std::vector<Drawing> pages = pages_of(document, {});
+        for (const Drawing& page : pages) {
+            bool has_heading = false;
+            bool has_heads = false;
+            bool has_row = false;
+            for (const DrawnItem& item : page.groups[0].items) {
+                const DrawnText* text = std::get_if<DrawnText>(&item);
+                if (!text) continue;
+                has_heading = has_heading || text->words == "the heading";
+                has_heads = has_heads || text->words == "name";
+                has_row = has_row || text->words == "the row" || text->words == "short";
+            }
+            EXPECT_TRUE(!has_heading || has_row) << above;
+            EXPECT_TRUE(!has_heads || has_row) << above;
+        }
+    }
+}
+
 TEST(DocumentPages, repeat_the_heads_of_a_table_that_breaks) {
     TableBlock table{{"number", "name"}, {true, false}, {}};
     for (int i = 0; i < 100; ++i) table.rows.push_back({std::to_string(i), "row"});

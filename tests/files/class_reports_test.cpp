@@ -31,21 +31,20 @@ TEST(quantity, is_rounded_and_has_its_unit) {
 
 TEST(line_words, say_what_was_expected_found_and_how_far_off) {
     EXPECT_EQ(line_text(support::place_line(63.25, "noted", "")),
-              "front: the side dart's place along the side: expected 60 mm, found 63.25 mm, off by +3.25 mm "
+              "front: the side dart's place along the side: asked 60 mm, found 63.25 mm, off by +3.25 mm "
               "(noted)");
     EXPECT_EQ(line_text(support::seam_line("fault", "")),
-              "the seam side: expected true, found not true (fault)");
+              "the seam side: asked true, found not true (fault)");
 }
 
 TEST(class_csv, has_a_row_a_draft) {
     const std::vector<std::string> tasks{"move the dart", "keep the seams"};
     EXPECT_EQ(class_csv_head(tasks),
               "student,file,marks,of,per cent,move the dart,keep the seams,faults,not marked because\r\n");
-    EXPECT_EQ(class_csv_row(assessment_of("bo", {"accepted", "full", "fault"}), tasks),
-              "bo,class/bo.json,5,9,55.56,5,0,1,\r\n");
-    EXPECT_EQ(
-        class_csv_row(support::unread_assessment("fritz"), tasks),
-        "fritz,class/fritz.json,,,,,,,\"/pieces/0/outline: found \"\"<b>\"\"; expected an outline\"\r\n");
+    EXPECT_EQ(class_csv_row(assessment_of("bo", {"accepted", "full", "fault"}), "evening/bo", tasks),
+              "evening/bo,bo.json,5,9,55.56,5,0,1,\r\n");
+    EXPECT_EQ(class_csv_row(support::unread_assessment("fritz"), "fritz", tasks),
+              "fritz,fritz.json,,,,,,,\"/pieces/0/outline: found \"\"<b>\"\"; expected an outline\"\r\n");
 }
 
 TEST(csv_cell, is_no_formula) {
@@ -86,7 +85,7 @@ TEST(class_junit, is_xml_that_says_who_failed_what) {
     const pugi::xml_node failure = dana.find_child_by_attribute("name", "place").child("failure");
     EXPECT_STREQ(
         failure.attribute("message").value(),
-        "0 of 4 marks; front: the side dart's place along the side: expected 60 mm, found 66.25 mm, off by "
+        "0 of 4 marks; front: the side dart's place along the side: asked 60 mm, found 66.25 mm, off by "
         "+6.25 mm (fault)");
     EXPECT_NE(std::string(failure.text().get()).find("Remedy: Move the dart"), std::string::npos);
     const pugi::xml_node bo = root.find_child_by_attribute("name", "bo");
@@ -107,14 +106,14 @@ TEST(class_tap, has_a_test_point_a_criterion) {
     EXPECT_EQ(tap.student(assessment_of("bo", {"accepted", "full", "fault"}), "# TODO \\ bo"),
               "ok 4 - \\# TODO \\\\ bo: move the dart: place\n"
               "  ---\n  marks: 3\n  of: 4\n  rung: \"accepted\"\n  lines:\n"
-              "    - found: \"front: the side dart's place along the side: expected 60 mm, found 61.5 mm, "
+              "    - found: \"front: the side dart's place along the side: asked 60 mm, found 61.5 mm, "
               "off by +1.5 "
               "mm (accepted)\"\n"
               "      remedy: \"Move the dart towards the armhole.\"\n  ...\n"
               "ok 5 - \\# TODO \\\\ bo: move the dart: angle\n"
               "not ok 6 - \\# TODO \\\\ bo: keep the seams: seams\n"
               "  ---\n  marks: 0\n  of: 3\n  rung: \"fault\"\n  lines:\n"
-              "    - found: \"the seam side: expected true, found not true (fault)\"\n"
+              "    - found: \"the seam side: asked true, found not true (fault)\"\n"
               "      remedy: \"Walk the side again from the waist.\"\n  ...\n");
     EXPECT_EQ(tap.student(support::unread_assessment("fritz"), "fritz"),
               "not ok 7 - fritz: not marked\n  ---\n"

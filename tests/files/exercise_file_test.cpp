@@ -135,21 +135,109 @@ INSTANTIATE_TEST_SUITE_P(
         Wrong{"/ladder/lengths/1/marks", "\"40%\"", {"/ladder/lengths/2", "keeps more", "falling"}},
         Wrong{"/ladder/angles/0/rung", "\"fault\"", {"/ladder/angles/0/rung", "fault", "another name"}},
         Wrong{"/ladder/angles/0/marks", "1.5", {"/ladder/angles/0/marks", "1.5", "100%"}},
+        Wrong{"/hand", "\"steady\"", {"/hand", "steady", "\"fine\", \"ordinary\""}},
         Wrong{"/may_differ/0", "\"sleeves\"", {"/may_differ/0", "sleeves", "\"back_off\""}}));
+
+TEST(exercise_file, says_in_a_word_how_exact_a_hand_must_be) {
+    nlohmann::ordered_json json = side_json();
+    json["hand"] = "beginner";
+    EXPECT_EQ(read_exercise(json.dump(), file).ladders.lengths[2].within, 25.4 / 8) << "a ladder is a ladder";
+    json["ladder"].erase("lengths");
+    const Exercise exercise = read_exercise(json.dump(), file);
+    EXPECT_EQ(exercise.hand, Hand::beginner);
+    EXPECT_EQ(exercise.ladders.lengths[0].within, 2);
+    EXPECT_EQ(exercise.ladders.angles[0].within, 0.5);
+}
+
+/// A dart is moved to the shoulder, and the other merged into it.
+nlohmann::ordered_json two_steps() {
+    return nlohmann::ordered_json::parse(R"({"dartwright_exercise": 1, "name": "two steps", "unit": "cm",
+        "pattern": "../workshop/chorus-bodice.json",
+        "tasks": [{"name": "move", "marks": 15, "do": {"operation": "pivot", "piece": "front",
+                   "dart": "waist dart", "to": "shoulder@50%", "name": "shoulder dart"}},
+                  {"name": "merge", "marks": 15, "do": {"operation": "merge", "piece": "front",
+                   "dart": "side dart", "with": "shoulder dart"}}]})");
+}
+
+TEST(exercise_file, plain_number_of_marks_is_divided_by_what_the_later_tasks_leave) {
+    const Exercise exercise = read_exercise(two_steps().dump(), file);
+    ASSERT_EQ(exercise.tasks[0].marks.size(), 2u);
+    EXPECT_EQ(exercise.tasks[0].marks[0].criterion, Criterion::place);
+    EXPECT_EQ(exercise.tasks[0].marks[1].criterion, Criterion::gone);
+    EXPECT_EQ(exercise.tasks[0].marks[1].marks, 7.5);
+    EXPECT_EQ(exercise.tasks[1].marks.size(), 5u);
+}
+
+TEST(exercise_file, marks_that_nobody_has_to_earn_are_refused_with_the_way_out) {
+    nlohmann::ordered_json json = two_steps();
+    json["tasks"][0]["marks"] = {{"place", 4}, {"angle", 3}};
+    json["tasks"].push_back({{"name", "keep"}, {"keep", true}, {"marks", 4}});
+    try {
+        read_exercise(json.dump(), file);
+        FAIL() << "it was read";
+    } catch (const InvalidPattern& invalid) {
+        ASSERT_EQ(invalid.problems.size(), 1u) << invalid.what();
+        EXPECT_EQ(invalid.problems[0].pointer, "/tasks/0/marks/angle");
+        EXPECT_EQ(
+            invalid.problems[0].found,
+            "marks of the task \"move\" for \"angle\", of which the later tasks leave nothing to judge");
+        EXPECT_EQ(invalid.problems[0].expected,
+                  "marks without \"angle\", or the steps as exercises of their own, one after the other");
+    }
+}
+
+TEST(exercise_file, what_the_pattern_does_not_have_cannot_be_kept_for_marks) {
+    nlohmann::ordered_json json = side_json();
+    nlohmann::ordered_json pattern = nlohmann::ordered_json::parse(
+        read_text_file(DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/chorus-bodice-inch.json"));
+    pattern.erase("seams");
+    json["pattern"] = pattern;
+    json["tasks"].erase(3);
+    try {
+        read_exercise(json.dump(), file);
+        FAIL() << "it was read";
+    } catch (const InvalidPattern& invalid) {
+        ASSERT_EQ(invalid.problems.size(), 1u) << invalid.what();
+        EXPECT_EQ(invalid.problems[0].pointer, "/tasks/1/marks/seams");
+        EXPECT_NE(invalid.problems[0].found.find("there is nothing to judge"), std::string::npos);
+    }
+    json["tasks"][1]["marks"] = 9;
+    EXPECT_EQ(read_exercise(json.dump(), file).tasks[1].marks.size(), 4u);
+}
 
 TEST(exercise_file, all_problems_are_told_in_one_go) {
     nlohmann::ordered_json json = side_json();
     json["unit"] = "feet";
     json["tasks"][4]["wearer"] = "wide";
     json["may_differ"] = true;
-    json["pattern"] = "../rules/toile.json";
+    // However long the way to a file is, its name is told.
+    std::string far_away = "../rules/";
+    for (int i = 0; i < 100; ++i) far_away += "./";
+    for (const std::string& toile : {std::string("../rules/toile.json"), far_away + "toile.json"}) {
+        json["pattern"] = toile;
+        try {
+            read_exercise(json.dump(), file);
+            FAIL() << "it was read";
+        } catch (const InvalidPattern& invalid) {
+            EXPECT_EQ(invalid.problems.size(), 6u) << invalid.what();
+            EXPECT_NE(std::string(invalid.what()).find(toile + "\" with the unknown key \"allowance\""),
+                      std::string::npos)
+                << invalid.what();
+        }
+    }
+}
+
+TEST(exercise_file, that_names_another_says_all_of_that_name_in_one_line) {
+    nlohmann::ordered_json json = side_json();
+    const std::string far_away = std::string(300, 'f') + "/two\nlines.json";
+    json["pattern"] = far_away;
     try {
         read_exercise(json.dump(), file);
         FAIL() << "it was read";
     } catch (const InvalidPattern& invalid) {
-        EXPECT_EQ(invalid.problems.size(), 6u) << invalid.what();
-        EXPECT_NE(std::string(invalid.what()).find("toile.json\" with the unknown key \"allowance\""),
-                  std::string::npos);
+        ASSERT_EQ(invalid.problems.size(), 1u) << invalid.what();
+        EXPECT_NE(invalid.problems[0].found.find(std::string(300, 'f')), std::string::npos);
+        EXPECT_EQ(invalid.problems[0].found.find('\n'), std::string::npos) << invalid.problems[0].found;
     }
 }
 

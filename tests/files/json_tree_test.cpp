@@ -93,6 +93,12 @@ struct Broken {
     FileProblem problem;
 };
 
+TEST(JsonTree, PathIsShownWholeInOneLine) {
+    const std::string folder(200, 'f');
+    EXPECT_EQ(path_in_quotes(folder + "/block.json"), '"' + folder + "/block.json\"");
+    EXPECT_EQ(path_in_quotes("two\nlines \"a\".json"), "\"two\\nlines \\\"a\\\".json\"");
+}
+
 TEST(JsonTree, TextThatIsNotJsonSaysWhatStandsWhere) {
     const Broken cases[] = {
         {"empty", "", {"", "an empty file", "a pattern file"}},

@@ -86,7 +86,7 @@ TEST(half_draft, doubles_its_errors_on_the_garment) {
 // --- Corners and mouths --------------------------------------------------------------------------------
 
 // Published: at a seam's end the two angles complement each other, so that the crossing edge runs on smoothly
-// (thedailysew.com, February 2018; ithacamaven, 'notches and seam lines'; inspiredsewing, 'true pattern').
+// (thedailysew.com, February 2018; ithacamaven, 'notches and seam lines').
 TEST(seam_corner, angles_complement_each_other_in_the_patterns_we_give) {
     for (const char* const file : made_up_patterns) {
         const Pattern pattern = fixture(file);

@@ -3,7 +3,10 @@
 // Runs a program as a process of its own: its words, what it reads, and what it wrote.
 
 #include <fcntl.h>
+#include <linux/securebits.h>
 #include <poll.h>
+#include <sys/prctl.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -19,13 +22,27 @@
 namespace dartwright::support {
 
 struct Process {
-    std::vector<std::string> words;     ///< the program's path, then its arguments
-    std::string input;                  ///< what it reads on standard input
-    std::string folder;                 ///< where it runs; the test's own if empty
-    std::string output_device;          ///< a file that standard output goes to; captured if empty
-    std::vector<std::string> settings;  ///< `NAME=VALUE` of its environment
-    bool is_nobody = false;             ///< give up the rights of root
+    std::vector<std::string> words;      ///< the program's path, then its arguments
+    std::string input;                   ///< what it reads on standard input
+    std::string folder;                  ///< where it runs; the test's own if empty
+    std::string output_device;           ///< a file that standard output goes to; captured if empty
+    std::vector<std::string> settings;   ///< `NAME=VALUE` of its environment
+    bool is_without_privileges = false;  ///< run as `owner()`, with no more rights than that user has
 };
+
+/// Whose the program is: who may reach it, whatever the folders above it are open to.
+inline uid_t owner_of(const std::string& program) {
+    struct stat status {};
+    if (::stat(program.c_str(), &status) != 0)
+        throw std::system_error(errno, std::generic_category(), program);
+    return status.st_uid;
+}
+
+/// Makes a file or folder the program's owner's; only root can, and only root need.
+inline void give_to_owner_of(const std::string& program, const std::string& path) {
+    if (::geteuid() == 0 && ::lchown(path.c_str(), owner_of(program), static_cast<gid_t>(-1)) != 0)
+        throw std::system_error(errno, std::generic_category(), path);
+}
 
 struct Ended {
     int status = 0;  ///< exit status, or 128 and the signal
@@ -65,8 +82,17 @@ struct Pipe {
     Handle to_write;
 };
 
+/// What root may do beyond any owner is gone with the next program: it runs as this user, and when that is
+/// root too, without the capabilities that root is given. Another user could not reach a program below /root.
+inline bool give_up_privileges(uid_t user) {
+    if (::geteuid() != 0) return true;
+    // Refused only to a root that was not given capabilities, and has none to lose.
+    ::prctl(PR_SET_SECUREBITS, SECBIT_NOROOT);
+    ::prctl(PR_CAP_AMBIENT, PR_CAP_AMBIENT_CLEAR_ALL, 0, 0, 0);
+    return ::setuid(user) == 0;
+}
+
 [[noreturn]] inline void become(const Process& process, Pipe& in, Pipe& out, Pipe& err) {
-    constexpr int nobody = 65534;
     constexpr int cannot_start = 127;
     ::signal(SIGPIPE, SIG_DFL);
     ::dup2(in.to_read.get(), STDIN_FILENO);
@@ -76,7 +102,8 @@ struct Pipe {
     ::dup2(device, STDOUT_FILENO);
     if (!process.folder.empty() && ::chdir(process.folder.c_str()) != 0) ::_exit(cannot_start);
     for (const std::string& setting : process.settings) ::putenv(const_cast<char*>(setting.c_str()));
-    if (process.is_nobody && ::setuid(nobody) != 0) ::_exit(cannot_start);
+    if (process.is_without_privileges && !give_up_privileges(owner_of(process.words[0])))
+        ::_exit(cannot_start);
     std::vector<char*> words;
     for (const std::string& word : process.words) words.push_back(const_cast<char*>(word.c_str()));
     words.push_back(nullptr);

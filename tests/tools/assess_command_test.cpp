@@ -59,15 +59,19 @@ TEST(assess, marks_what_it_can_and_says_why_of_the_rest) {
     const Ended ended = drafts.assess({"class", "--format", "json"});
     EXPECT_EQ(ended.status, 3);
     EXPECT_EQ(lines_in(ended.err), 2u) << ended.err;
-    EXPECT_NE(ended.err.find("passed over .json files that are not patterns: 1"), std::string::npos);
+    EXPECT_NE(ended.err.find("passed over and not marked: class/other.json (it is no pattern)"),
+              std::string::npos);
     EXPECT_NE(ended.err.find("class/fritz.json: found"), std::string::npos);
     EXPECT_EQ(students_of(ended.out),
               (std::vector<std::string>{"class/amal.json", "class/bo.json", "class/cleo.json",
                                         "class/dana.json", "class/evening/amal.json", "class/fritz.json"}));
     const Json read = Json::parse(ended.out);
     EXPECT_EQ(read["dartwright_assess"], 1);
+    EXPECT_EQ(read["passed_over"],
+              Json::parse(R"([{"file": "class/other.json", "why": "it is no pattern"}])"));
+    EXPECT_EQ(read["untouched"], Json::parse(R"({"marks": 18, "of": 36})"));
     const Json& perfect = read["drafts"][0];
-    EXPECT_EQ(perfect["student"], "amal");
+    EXPECT_EQ(perfect["student"], "class/amal");
     EXPECT_EQ(perfect["marks"], perfect["of"]);
     EXPECT_EQ(perfect["unread"], nullptr);
     EXPECT_LT(read["drafts"][3]["marks"], read["drafts"][3]["of"]);
@@ -100,12 +104,71 @@ TEST(assess, keeps_the_order_given_whatever_the_number_of_threads) {
                                         "class/dana.json", "class/evening/amal.json", "class/fritz.json"}));
 }
 
-TEST(assess, tells_students_of_one_name_apart_by_their_files) {
+TEST(assess, tells_students_of_one_name_apart_by_the_end_of_their_paths) {
     const Class drafts;
     const std::string text = drafts.assess({"class"}).out;
-    EXPECT_EQ(text.find("amal (class/amal.json): "), 0u) << text.substr(0, 100);
-    EXPECT_NE(text.find("\namal (class/evening/amal.json): "), std::string::npos);
+    EXPECT_EQ(text.find("class/amal: "), 0u) << text.substr(0, 100);
+    EXPECT_NE(text.find("\nevening/amal: "), std::string::npos);
     EXPECT_NE(text.find("\nbo: "), std::string::npos);
+    const std::string csv = drafts.assess({"class", "--format", "csv"}).out;
+    EXPECT_NE(csv.find("\r\nclass/amal,amal.json,"), std::string::npos) << csv;
+    EXPECT_NE(csv.find("\r\nevening/amal,amal.json,"), std::string::npos);
+    const Json json = Json::parse(drafts.assess({"class", "--format", "json"}).out);
+    EXPECT_EQ(json["drafts"][0]["student"], "class/amal");
+    EXPECT_EQ(json["drafts"][4]["student"], "evening/amal");
+}
+
+TEST(assess, says_what_it_passes_over) {
+    const Folder folder;
+    std::filesystem::create_directories(folder / "class");
+    folder.add("class/a.json", moved_to("side@2 1/2in/armhole"));
+    folder.add("class/B.JSON", moved_to("side@3in/armhole"));
+    folder.add("class/.hidden", "");
+    for (const char* name : {"c.pdf", "d.txt", "e.txt"}) folder.add(std::string("class/") + name, "");
+    Process process = dartwright_with({"assess", exercise, "class", "--format", "json"});
+    process.folder = folder.path();
+    const Ended ended = support::run(process);
+    EXPECT_EQ(ended.status, 0);
+    EXPECT_EQ(lines_in(ended.err), 1u) << ended.err;
+    EXPECT_NE(ended.err.find("passed over and not marked: class/B.JSON (its name does not end in .json), "),
+              std::string::npos)
+        << ended.err;
+    EXPECT_NE(ended.err.find(" and 1 more"), std::string::npos);
+    const Json read = Json::parse(ended.out);
+    EXPECT_EQ(read["drafts"].size(), 1u);
+    ASSERT_EQ(read["passed_over"].size(), 4u);
+    EXPECT_EQ(read["passed_over"][0]["file"], "class/B.JSON");
+}
+
+TEST(assess, looks_at_the_exercise_alone) {
+    const Ended text = dartwright({"assess", exercise, "--exercise"});
+    EXPECT_EQ(text.status, 0) << text.err;
+    EXPECT_NE(text.out.find("The pattern as it is handed out gets 18 of 36 marks."), std::string::npos)
+        << text.out;
+    const Ended json = dartwright({"assess", exercise, "--exercise", "--format", "json"});
+    const Json read = Json::parse(json.out);
+    EXPECT_EQ(read["untouched"], 18);
+    EXPECT_EQ(read["finished"], 36);
+    EXPECT_EQ(read["tasks"][0]["criteria"][0]["untouched"], 0);
+    EXPECT_EQ(dartwright({"assess", exercise, block, "--exercise"}).status, 2);
+    EXPECT_EQ(dartwright({"assess", exercise, "--exercise", "--format", "csv"}).status, 2);
+}
+
+TEST(assess, marks_a_draft_with_a_slip_in_one_name_without_what_belongs_to_it) {
+    const Folder folder;
+    Json draft = Json::parse(moved_to("side@2 1/2in/armhole"));
+    draft["pieces"][0]["notches"][0]["from"] = "wiast";
+    folder.add("slip.json", draft.dump());
+    const Ended ended = dartwright({"assess", exercise, folder / "slip.json", "--format", "json"});
+    EXPECT_EQ(ended.status, 1) << ended.err;
+    const Json read = Json::parse(ended.out)["drafts"][0];
+    EXPECT_EQ(read["unread"], nullptr);
+    EXPECT_EQ(read["marks"], 34);
+    EXPECT_NE(read["notes"].dump().find("Left out: /pieces/0/notches/0/from: found"), std::string::npos);
+    // What is more than a name is refused as before.
+    draft["pieces"][0]["outline"]["items"][0]["to"] = "wiast";
+    folder.add("slip.json", draft.dump());
+    EXPECT_EQ(dartwright({"assess", exercise, folder / "slip.json"}).status, 3);
 }
 
 TEST(assess, says_in_one_line_what_is_wrong_with_an_exercise) {
@@ -171,6 +234,48 @@ TEST(lines, are_what_is_reported_and_can_be_gone_on_with) {
     EXPECT_EQ(drafts.assess({"class.jsonl", "--merge", "--format", "csv"}).out, again.out);
 }
 
+// Marks of an hour are not gone for a slip of the hand.
+TEST(lines, are_begun_anew_only_by_their_own_word_and_when_a_draft_is_marked) {
+    Class drafts;
+    const std::string file = drafts.folder() / "class.jsonl";
+    EXPECT_LE(drafts.assess({"class", "--lines", "class.jsonl"}).status, 3);
+    const std::string kept = text_of_file(file);
+    // --overwrite speaks of -o.
+    EXPECT_EQ(drafts.assess({"class", "--lines", "class.jsonl", "-o", "a.txt", "--overwrite"}).status, 2);
+    EXPECT_TRUE(text_of_file(file) == kept);
+    std::filesystem::create_directory(drafts.folder() / "empty");
+    for (const char* folder : {"empty", "klass"}) {
+        EXPECT_EQ(drafts.assess({folder, "--lines", "class.jsonl", "--anew"}).status, 3) << folder;
+        EXPECT_TRUE(text_of_file(file) == kept) << folder;
+    }
+    EXPECT_EQ(drafts.assess({"class/amal.json", "--lines", "class.jsonl", "--anew"}).status, 0);
+    EXPECT_EQ(lines_in(text_of_file(file)), 1u);
+    EXPECT_EQ(drafts.folder().names(), (std::vector<std::string>{"class", "class.jsonl", "empty"}));
+    // A file that is none of lines is not begun anew over.
+    drafts.folder().add("diary.txt", "mine");
+    EXPECT_EQ(drafts.assess({"class", "--lines", "diary.txt", "--anew"}).status, 3);
+    EXPECT_EQ(text_of_file(drafts.folder() / "diary.txt"), "mine");
+    EXPECT_EQ(drafts.assess({"class", "--lines", "class.jsonl", "--anew", "--resume"}).status, 2);
+}
+
+TEST(lines, are_never_written_to_what_is_read_or_to_the_output) {
+    Class drafts;
+    const std::string draft = text_of_file(drafts.folder() / "class/amal.json");
+    std::filesystem::create_hard_link(drafts.folder() / "class/amal.json", drafts.folder() / "twin.json");
+    for (const char* how : {"--anew", "--resume"}) {
+        for (const char* lines : {"class/amal.json", "./class/../class/amal.json", "twin.json"}) {
+            const Ended refused = drafts.assess({"class", "--lines", lines, how});
+            EXPECT_EQ(refused.status, 2) << lines;
+            EXPECT_TRUE(says_one_line(refused, "is a draft")) << refused.err;
+        }
+    }
+    EXPECT_EQ(text_of_file(drafts.folder() / "class/amal.json"), draft);
+    const Ended refused = drafts.assess({"class", "--lines", "a.out", "-o", "./a.out"});
+    EXPECT_EQ(refused.status, 2);
+    EXPECT_TRUE(says_one_line(refused, "is the file of -o")) << refused.err;
+    EXPECT_FALSE(std::filesystem::exists(drafts.folder() / "a.out"));
+}
+
 TEST(lines, of_another_exercise_or_of_none_are_refused) {
     Class drafts;
     EXPECT_EQ(drafts.assess({"class/amal.json", "--lines", "class.jsonl"}).status, 0);
@@ -195,12 +300,14 @@ TEST(lines, of_another_exercise_or_of_none_are_refused) {
 
 TEST(lines, of_two_processes_put_together_give_the_bytes_of_one) {
     const Class drafts;
+    // Lines are of drafts alone, and say nothing of what was passed over.
+    std::filesystem::remove(drafts.folder() / "class/other.json");
     // Both run at once, each on its share, as they would on two machines.
     const Ended both =
-        shell("dartwright assess " + exercise +
+        shell("dartwright assess " + in_shell_quotes(exercise) +
                   " class/amal.json class/bo.json class/cleo.json --lines 1.jsonl > /dev/null 2>&1 & "
                   "dartwright assess " +
-                  exercise +
+                  in_shell_quotes(exercise) +
                   " class/dana.json class/evening class/fritz.json --lines 2.jsonl > /dev/null 2>&1 & wait",
               drafts.folder().path());
     EXPECT_EQ(both.status, 0);
@@ -230,6 +337,7 @@ TEST(lines, of_one_draft_in_two_files_count_once) {
 
 TEST(lines, of_files_named_in_any_bytes_are_told_apart) {
     Class drafts;
+    std::filesystem::remove(drafts.folder() / "class/other.json");
     drafts.add("a\xFF.json", moved_to("side@2 1/2in/armhole"));
     drafts.add("a\xFE.json", text_of_file(block));
     drafts.add("two\nlines \t.json", text_of_file(block));

@@ -114,16 +114,20 @@ TEST(file_that_cannot_be_read, is_named_with_the_reason) {
     Folder folder;
     const std::string kept = folder.add("kept.json", text_of_file(bodice));
     std::filesystem::permissions(kept, std::filesystem::perms::none);
-    std::filesystem::permissions(folder.path(), std::filesystem::perms::all);
+    support::give_to_owner_of(DARTWRIGHT_PROGRAM, kept);
+    support::give_to_owner_of(DARTWRIGHT_PROGRAM, folder.path());
     for (const Reader& reader : readers) {
         const Ended missing = support::run(reading(reader, folder / "none.json"));
         EXPECT_EQ(missing.status, 3) << reader.command;
         EXPECT_TRUE(says_one_line(missing, "none.json: cannot be read: there is no such file"));
-        Process nobody = reading(reader, kept);
-        nobody.is_nobody = ::geteuid() == 0;
-        const Ended refused = support::run(nobody);
+        const Ended two_lines = support::run(reading(reader, folder / "two\nlines.json"));
+        EXPECT_EQ(two_lines.status, 3) << reader.command;
+        EXPECT_TRUE(says_one_line(two_lines, "two lines.json: cannot be read: there is no such file"));
+        Process without_rights = reading(reader, kept);
+        without_rights.is_without_privileges = true;
+        const Ended refused = support::run(without_rights);
         EXPECT_EQ(refused.status, 3) << reader.command;
-        EXPECT_TRUE(says_one_line(refused, "kept.json: cannot be read")) << reader.command;
+        EXPECT_TRUE(says_one_line(refused, "kept.json: cannot be read: no permission")) << reader.command;
         if (std::string(reader.command) == "check") continue;  // which takes folders
         const Ended directory = support::run(reading(reader, folder.path()));
         EXPECT_EQ(directory.status, 3) << reader.command;

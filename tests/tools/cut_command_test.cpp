@@ -95,7 +95,7 @@ TEST(cut_command, accounts_for_each_run_in_words) {
     ASSERT_EQ(ended.status, 0) << ended.err;
     EXPECT_TRUE(has(ended.out, "Cut by the rule \"toile\".")) << ended.out;
     EXPECT_TRUE(has(ended.out, "the opening \"centre back\""));
-    EXPECT_TRUE(has(ended.out, "the width elsewhere"));
+    EXPECT_TRUE(has(ended.out, "cutting rule: all other edges"));
     EXPECT_TRUE(has(ended.out, "waist dart: capped as pressed to centre front"));
     const Ended to_standard = dartwright({"cut", bodice, "--rule", toile});
     EXPECT_EQ(to_standard.out, text_of_file(folder / "cut.json"));
@@ -165,14 +165,18 @@ TEST(cut_command, takes_names_that_are_gone_from_the_patterns_own_rule_as_warnin
     EXPECT_EQ(Json::parse(ended.out)["warnings"][0], "\"front\" has no edge \"hem\"");
 }
 
-TEST(cut_command, says_allowances_in_inches_to_a_thousandth) {
+TEST(cut_command, says_allowances_in_inches_as_a_ruler_has_them) {
     const Folder folder;
     const std::string inch = source_folder + "/fixtures/workshop/chorus-bodice-inch.json";
     const Ended ended = dartwright({"cut", inch, "-o", folder / "cut.json"});
     ASSERT_EQ(ended.status, 0) << ended.err;
-    EXPECT_TRUE(has(ended.out, "0.625")) << "5/8 in, which is neither 0.62 nor 0.63";
-    EXPECT_FALSE(has(ended.out, "0.62 "));
-    EXPECT_FALSE(has(ended.out, "0.63 "));
+    EXPECT_TRUE(has(ended.out, " 5/8 ")) << "which is neither 0.62 nor 0.63";
+    EXPECT_FALSE(has(ended.out, "0.62"));
+    EXPECT_FALSE(has(ended.out, "about"));
+    // 20 mm is 25.2 of 32 parts of an inch.
+    const Ended metric = dartwright(
+        {"cut", inch, "--rule", source_folder + "/fixtures/rules/chorus.json", "-o", folder / "other.json"});
+    EXPECT_TRUE(has(metric.out, "about 25/32")) << metric.out;
 }
 
 TEST(cut_command, names_on_the_label_an_edge_of_two_widths_with_each) {

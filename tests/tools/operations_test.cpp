@@ -100,8 +100,8 @@ TEST(pivot_command, opens_in_the_fold_with_a_centre_seam_only) {
 TEST(pivot_command, pipes_into_check) {
     Folder folder;
     const Ended ended =
-        shell("dartwright pivot '" + block +
-                  "' --piece front --dart 'waist dart' --to shoulder@50% | dartwright check - --format json",
+        shell("dartwright pivot " + in_shell_quotes(block) +
+                  " --piece front --dart 'waist dart' --to shoulder@50% | dartwright check - --format json",
               folder.path());
     EXPECT_EQ(ended.status, 0);
     EXPECT_EQ(Json::parse(ended.out)["files"][0]["passed"], true);

@@ -37,13 +37,25 @@ inline Ended dartwright(std::vector<std::string> words, std::string input = {}) 
     return support::run(dartwright_with(std::move(words), std::move(input)));
 }
 
-/// What a shell makes of the line, run in a folder in which `dartwright` is the program under test.
+/// The word as a shell reads it back, whatever is in it.
+inline std::string in_shell_quotes(const std::string& word) {
+    std::string quoted = "'";
+    for (const char c : word)
+        if (c == '\'')
+            quoted += "'\\''";
+        else
+            quoted += c;
+    return quoted + "'";
+}
+
+/// What a shell makes of the line, run in the folder; `dartwright` in it is the program under test. A
+/// function, since not every folder's name can stand in a search path.
 inline Ended shell(const std::string& line, const std::string& folder) {
-    const std::string programs = std::filesystem::path(DARTWRIGHT_PROGRAM).parent_path().string();
+    const std::string program = in_shell_quotes(DARTWRIGHT_PROGRAM);
     Process process;
-    process.words = {"sh", "-c", line};
+    process.words = {"sh", "-c", "dartwright() { " + program + " \"$@\"; }; " + line};
     process.folder = folder;
-    process.settings = {"PATH=" + programs + ":/usr/bin:/bin"};
+    process.settings = {"PATH=/usr/bin:/bin"};
     return support::run(process);
 }
 

@@ -10,8 +10,8 @@ const std::string block = source_folder + "/fixtures/blocks/close-fitting.json";
 // A chain of four operations, each read from the file of the one before.
 void make_chain(const Folder& folder) {
     const Ended ended = shell(
-        "dartwright pivot '" + block +
-            "' --piece front --dart 'waist dart' --to side@60/armhole --angle 8 | "
+        "dartwright pivot " + in_shell_quotes(block) +
+            " --piece front --dart 'waist dart' --to side@60/armhole --angle 8 | "
             "dartwright split - --piece front --dart 'bust dart' --to neck@50%=1/3 --to 'shoulder@50%=2/3' | "
             "dartwright merge - --piece front --dart 'neck dart' --with 'waist dart' --tolerance legs=0.7 | "
             "dartwright true - --piece front --dart 'side dart' -o made.json",

@@ -1,6 +1,14 @@
 # Completion of dartwright for bash: commands, options, the names in a pattern, and files. The program's own help
 # says what there is, so that nothing here can fall behind it.
 
+# A word as the shell takes it, without the quotes and backslashes that it was typed with.
+_dartwright_plain() {
+    local plain
+    plain=$(xargs printf '%s' 2> /dev/null <<< "$1")
+    [[ $1 == \~/* ]] && plain=$HOME/${plain:2}
+    printf '%s' "$plain"
+}
+
 # Words of a pattern file by kind (piece, dart, edge, seam), one a line.
 _dartwright_names() {
     local kind=$1 file=$2
@@ -22,7 +30,8 @@ _dartwright_options() {
 
 # What the option before the word wants: lines of words, or nothing for a file.
 _dartwright_values() {
-    local file=${COMP_WORDS[2]//[\"\']/}
+    local file
+    file=$(_dartwright_plain "${COMP_WORDS[2]}")
     case $1 in
         --piece) _dartwright_names piece "$file" ;;
         --dart | --with) _dartwright_names dart "$file" ;;
@@ -37,7 +46,8 @@ _dartwright_values() {
 
 _dartwright() {
     local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD - 1]} name
-    local _dartwright_program=${COMP_WORDS[0]}
+    local _dartwright_program
+    _dartwright_program=$(_dartwright_plain "${COMP_WORDS[0]}")
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
         mapfile -t COMPREPLY < <(compgen -W "$("$_dartwright_program" --help 2> /dev/null |

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <set>
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
@@ -37,27 +38,67 @@ constexpr std::array<JudgedBy, 16> judged_by{{{Criterion::place, place_lines},
 ScoredLines lines_of(const DraftFacts& facts, const MarkedTask& task, Criterion criterion) {
     const auto found = std::find_if(judged_by.begin(), judged_by.end(),
                                     [&](const JudgedBy& each) { return each.criterion == criterion; });
-    ScoredLines lines = found->lines(facts, task);
+    ScoredLines lines = not_begun_lines(facts, task, criterion);
+    if (lines.empty()) lines = found->lines(facts, task);
     if (!lines.empty()) return lines;
     JudgedLine line;
     line.criterion = criterion;
     line.quantity = Quantity::words;
-    line.what = criterion == Criterion::check ? "what the checks find" : word_of(criterion);
-    line.expected_words = criterion == Criterion::check ? "no fault" : "nothing";
-    line.found_words = criterion == Criterion::check ? "none that is not judged already" : "nothing to judge";
+    // Where there is nothing to judge, nothing is earned.
+    if (criterion != Criterion::check) {
+        line.what = word_of(criterion);
+        return {fault_line(std::move(line), "something to judge", nothing_to_judge)};
+    }
+    line.what = "what the checks find";
+    line.expected_words = "no fault";
+    line.found_words = "nothing further";
     line.rung = facts.lengths().front().name;
     return {{std::move(line), facts.lengths().front().share}};
 }
 
-// The worst of its lines decides.
+bool is_there(const DraftFacts& facts, const std::string& piece) {
+    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i)
+        if (facts.plan->finished[i].piece.name == piece && !facts.draft.pieces[i]) return false;
+    return true;
+}
+
+// Whether a piece that is not there is the reason: of a seam, one of either side.
+bool is_missing(const DraftFacts& facts, const MarkedTask& task, const JudgedLine& line) {
+    // What was to be done to a piece that is not there was not done.
+    if (std::holds_alternative<OperationTask>(task.task.what)) return false;
+    if (line.criterion == Criterion::size || line.quantity == Quantity::number) return false;
+    for (const SeamFact& seam : facts.seams)
+        if (!line.seam.empty() && seam.seam->name == line.seam && line.criterion == Criterion::seams)
+            for (const SeamSide& side : seam.seam->joins)
+                for (const SeamPart& part : side)
+                    if (!is_there(facts, part.piece)) return true;
+    return !is_there(facts, line.piece);
+}
+
+// The worst of its lines decides. A piece that is not there loses its part, and leaves the others theirs; of
+// the seams, those that it was to be sewn by.
 JudgedCriterion judged(const DraftFacts& facts, const MarkedTask& task, const CriterionMarks& marks) {
     JudgedCriterion out{marks.criterion, 0, marks.marks, {}, {}};
     ScoredLines lines = lines_of(facts, task, marks.criterion);
-    const auto worst =
-        std::min_element(lines.begin(), lines.end(),
-                         [](const ScoredLine& a, const ScoredLine& b) { return a.share < b.share; });
-    out.marks = worst->share * marks.marks;
-    out.rung = worst->line.rung;
+    std::set<std::string> all;
+    std::set<std::string> missing;
+    double worst = 1;
+    double worst_there = 1;
+    out.rung = lines.front().line.rung;
+    for (const ScoredLine& each : lines) {
+        const std::string& part = marks.criterion == Criterion::seams ? each.line.seam : each.line.piece;
+        all.insert(part);
+        if (each.share < worst) {
+            worst = each.share;
+            out.rung = each.line.rung;
+        }
+        if (is_missing(facts, task, each.line))
+            missing.insert(part);
+        else
+            worst_there = std::min(worst_there, each.share);
+    }
+    const double kept = static_cast<double>(all.size() - missing.size()) / static_cast<double>(all.size());
+    out.marks = worst_there * kept * marks.marks;
     for (ScoredLine& line : lines) out.lines.push_back(std::move(line.line));
     return out;
 }
@@ -68,6 +109,31 @@ JudgedTask judged(const DraftFacts& facts, const MarkedTask& task) {
         out.criteria.push_back(judged(facts, task, marks));
         out.marks += out.criteria.back().marks;
         out.of += marks.marks;
+    }
+    return out;
+}
+
+// Nothing of another pattern was found, and nothing is earned by it.
+Assessment strangers(const std::vector<Task>& tasks) {
+    Assessment out;
+    out.is_another_pattern = true;
+    out.notes = {
+        "This is another pattern: no piece of it has the shape of one of the exercise's. Nothing of it was "
+        "marked."};
+    for (const Task& task : tasks) {
+        JudgedTask judged{task.name, task.words, 0, 0, {}};
+        for (const CriterionMarks& marks : task.marks) {
+            JudgedLine line;
+            line.criterion = marks.criterion;
+            line.what = "the draft";
+            line.remedy = "Hand in the exercise's own pattern.";
+            judged.criteria.push_back({marks.criterion, 0, marks.marks, fault_rung, {}});
+            judged.criteria.back().lines.push_back(
+                fault_line(std::move(line), "the exercise's pattern", "another pattern").line);
+            judged.of += marks.marks;
+        }
+        out.of += judged.of;
+        out.tasks.push_back(std::move(judged));
     }
     return out;
 }
@@ -96,6 +162,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         const SoundEntry sound;
         const DraftFacts facts = facts_of(*exercise.plan, draft);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
+        if (facts.draft.is_strangers) return strangers(tasks);
         for (std::size_t i = 0; i < tasks.size(); ++i) {
             out.tasks.push_back(judged(facts, {i, tasks[i]}));
             out.marks += out.tasks.back().marks;

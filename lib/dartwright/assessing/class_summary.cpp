@@ -23,6 +23,46 @@ std::vector<std::optional<double>> task_marks_of(const Assessment& assessment,
 
 }  // namespace
 
+// Every figure of it is one student's; a class is told what to look to.
+const char* remedy_in_general(Criterion criterion) {
+    switch (criterion) {
+        case Criterion::place:
+            return "Measure the place along the stitching line from the end that is named, darts closed.";
+        case Criterion::angle:
+            return "Open the new dart by as much as the old one closes, measured at the pivot.";
+        case Criterion::legs:
+            return "Fold each dart and walk one leg along the other before cutting out.";
+        case Criterion::mouth:
+            return "Fold the dart as it will be pressed, and draw the edge smooth across it.";
+        case Criterion::pivot:
+            return "Cut to the pivot, turn about it, and draw the dart to aim at it, short of it by its "
+                   "back-off.";
+        case Criterion::gone:
+            return "Close the old dart wholly; what one opens the other gives up.";
+        case Criterion::shape:
+            return "Trace every part from the pattern again, and nothing but the parts that move moves.";
+        case Criterion::lengths:
+            return "Measure every seam line again after the work: moving a dart keeps its length.";
+        case Criterion::angles:
+            return "Add up the darts about each pivot before and after: together they stay.";
+        case Criterion::area:
+            return "Lay the pattern under the draft, part by part: no cloth is added or cut away.";
+        case Criterion::notches:
+            return "Carry the notches over, measured along the stitching line with darts closed.";
+        case Criterion::seams:
+            return "Walk each seam, one side along the other, and true both.";
+        case Criterion::check:
+            return "Check the pattern before it is handed in: corners, kinks, grain, names.";
+        case Criterion::allowances:
+            return "Draw the allowances anew after the work, each as the rule gives it.";
+        case Criterion::measure:
+            return "Measure the wearer and the pattern again, all round, and compare the ease.";
+        case Criterion::size:
+            return "Say the unit that is drawn in, and print at full scale: measure the test square first.";
+    }
+    return "";
+}
+
 MeasureSummary* ClassSummary::measure_of(const JudgedTask& task, const JudgedLine& line) {
     const auto key = std::tuple(task.name, line.criterion, line.piece, line.what);
     const auto found = index_.find(key);
@@ -36,6 +76,7 @@ MeasureSummary* ClassSummary::measure_of(const JudgedTask& task, const JudgedLin
     measure.what = line.what;
     measure.quantity = line.quantity;
     measure.expected = line.expected;
+    measure.remedy = remedy_in_general(line.criterion);
     return &measure;
 }
 
@@ -59,20 +100,56 @@ void ClassSummary::add(const Assessment& assessment) {
                 MeasureSummary* measure = measure_of(task, *line);
                 if (!measure) continue;
                 ++(line->rung == fault_rung ? measure->with_fault : measure->on_a_rung);
-                if (measure->remedy.empty()) measure->remedy = line->remedy;
             }
         }
     }
 }
 
-std::vector<std::string> labels_of(const std::vector<StudentSummary>& students) {
+namespace {
+
+/// The last parts of a path, so many of them, without the file's ending: `evening/gul`.
+std::string end_of_path(const std::string& file, std::size_t parts) {
+    std::size_t start = file.size();
+    for (; parts > 0 && start != std::string::npos && start > 0; --parts) {
+        const std::size_t slash = file.rfind('/', start - 1);
+        start = slash == std::string::npos ? 0 : slash;
+    }
+    std::string end = file.substr(start > 0 ? start + 1 : 0);
+    const std::size_t dot = end.rfind('.');
+    const std::size_t slash = end.rfind('/');
+    const bool has_ending =
+        dot != std::string::npos && dot > 0 && (slash == std::string::npos || dot > slash + 1);
+    return has_ending ? end.substr(0, dot) : end;
+}
+
+std::map<std::string, std::size_t> counts_of(const std::vector<std::string>& labels) {
     std::map<std::string, std::size_t> counts;
-    for (const StudentSummary& student : students) ++counts[student.student];
+    for (const std::string& label : labels) ++counts[label];
+    return counts;
+}
+
+}  // namespace
+
+std::vector<std::string> labels_of(const std::vector<StudentSummary>& students) {
     std::vector<std::string> labels;
+    std::size_t longest = 0;
     for (const StudentSummary& student : students) {
-        const bool is_alone = counts[student.student] == 1;
-        const bool is_name = is_alone && !student.student.empty();
-        labels.push_back(is_name ? student.student : student.student + " (" + student.file + ")");
+        labels.push_back(student.student.empty() ? end_of_path(student.file, 1) : student.student);
+        const auto slashes = std::count(student.file.begin(), student.file.end(), '/');
+        longest = std::max(longest, static_cast<std::size_t>(slashes) + 1);
+    }
+    for (std::size_t parts = 2; parts <= longest; ++parts) {
+        const auto counts = counts_of(labels);
+        for (std::size_t i = 0; i < labels.size(); ++i)
+            if (counts.at(labels[i]) > 1) labels[i] = end_of_path(students[i].file, parts);
+    }
+    // One path may be two drafts, marked on two machines.
+    const auto counts = counts_of(labels);
+    std::map<std::string, std::size_t> seen;
+    for (std::string& label : labels) {
+        if (counts.at(label) == 1) continue;
+        const std::size_t number = ++seen[label];
+        if (number > 1) label += " (" + std::to_string(number) + ")";
     }
     return labels;
 }

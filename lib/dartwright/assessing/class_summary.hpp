@@ -40,7 +40,7 @@ struct MeasureSummary {
     std::vector<float> differences;  ///< of the drafts that have one, in their order
     std::size_t with_fault = 0;      ///< drafts that lost marks here by a fault
     std::size_t on_a_rung = 0;       ///< drafts that lost some here, and not by a fault
-    std::string remedy;              ///< of the first of them
+    std::string remedy;              ///< in general words
 };
 
 /// Different things remembered of a class at most; judging an exercise gives far fewer, drafts made to do
@@ -60,7 +60,11 @@ struct ClassSummary {
     std::map<std::tuple<std::string, Criterion, std::string, std::string>, std::size_t> index_;
 };
 
-/// How drafts are called: by the name, with the file where two have the same or there is none. O(n log n).
+/// What a class that loses marks by the criterion is told, without one student's figures.
+const char* remedy_in_general(Criterion criterion);
+
+/// How drafts are called, each otherwise: by the name, and where two have the same by as much of the end of
+/// their paths as tells them apart: `gul`, `evening/gul`. O(n p log n) for paths of p parts.
 std::vector<std::string> labels_of(const std::vector<StudentSummary>& students);
 
 struct ClassCount {

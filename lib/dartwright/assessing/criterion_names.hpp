@@ -40,6 +40,16 @@ inline constexpr std::array<FreedomName, 4> freedom_names{{{Freedom::back_off, "
                                                            {Freedom::grain, "grain"},
                                                            {Freedom::notches, "notches"}}};
 
+struct HandName {
+    Hand hand;
+    const char* word;
+};
+inline constexpr std::array<HandName, 3> hand_names{
+    {{Hand::fine, "fine"}, {Hand::ordinary, "ordinary"}, {Hand::beginner, "beginner"}}};
+
+/// What was found where a criterion has nothing to look at; it earns nothing.
+inline constexpr const char* nothing_to_judge = "nothing to judge";
+
 /// What is beyond the last rung of a ladder.
 inline constexpr const char* fault_rung = "fault";
 

@@ -100,25 +100,24 @@ const RunFact* DraftFacts::run(std::size_t piece, const std::string& edge) const
 }
 
 bool DraftFacts::has_legs_off(const DartFact& dart) const {
-    const bool is_asked = plan->asks(dart.asked->task, Criterion::legs) || plan->asks(Criterion::check);
+    const bool is_asked = plan->asks(*dart.asked, Criterion::legs) || plan->asks(Criterion::check);
     return dart.found && is_asked && is_off(lengths(), dart.legs_off_mm);
 }
 
 bool DraftFacts::has_mouth_off(const DartFact& dart) const {
-    return dart.found && plan->asks(dart.asked->task, Criterion::mouth) &&
+    return dart.found && plan->asks(*dart.asked, Criterion::mouth) &&
            is_off(angles(), std::max(0.0, dart.kink_deg - dart.asked->dart.kink_deg));
 }
 
 bool DraftFacts::is_copied(const DartFact& dart) const {
-    return dart.found && plan->asks(dart.asked->task, Criterion::gone) &&
-           std::any_of(closed.begin(), closed.end(), [&](const ClosedFact& each) {
-               return each.left && each.asked->task == dart.asked->task &&
-                      each.asked->piece == dart.asked->piece;
+    return dart.found && std::any_of(closed.begin(), closed.end(), [&](const ClosedFact& each) {
+               return each.left && dart.asked->is_touched_by(each.asked->task) &&
+                      plan->asks(each.asked->task, Criterion::gone) && each.asked->piece == dart.asked->piece;
            });
 }
 
 bool DraftFacts::has_pivot_off(const DartFact& dart) const {
-    return dart.found && plan->asks(dart.asked->task, Criterion::pivot) &&
+    return dart.found && plan->asks(*dart.asked, Criterion::pivot) &&
            (is_off(lengths(), dart.centre_off_mm) || is_off(lengths(), dart.aim_off_mm));
 }
 

@@ -23,6 +23,24 @@ const Ladders& usual_ladders() {
     return ladders;
 }
 
+const Ladders& ladders_of(Hand hand) {
+    const auto ladders = [](std::array<double, 3> lengths, std::array<double, 3> angles) {
+        Ladders out = usual_ladders();
+        for (std::size_t i = 0; i < lengths.size(); ++i) {
+            out.lengths[i].within = lengths[i];
+            out.angles[i].within = angles[i];
+        }
+        return out;
+    };
+    static const Ladders fine = ladders({0.5, 1, 2}, {0.25, 0.5, 1});
+    static const Ladders beginner = ladders({2, 3, 6}, {1, 2, 4});
+    return hand == Hand::fine ? fine : hand == Hand::beginner ? beginner : usual_ladders();
+}
+
+double tolerances_allowed(Hand hand) {
+    return hand == Hand::ordinary ? 2 : hand == Hand::beginner ? 4 : 1;
+}
+
 Pattern finished_pattern(const Exercise& exercise) {
     Pattern pattern = exercise.pattern;
     for (const Task& task : exercise.tasks) {

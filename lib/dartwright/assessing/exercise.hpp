@@ -28,6 +28,22 @@ struct Ladders {
 /// Lengths 1 mm full, 1/16 in accepted (3/4 of the marks), 1/8 in noted (1/2); angles 0.5, 1 and 2 degrees.
 const Ladders& usual_ladders();
 
+/// How exact a hand must be, in a word.
+enum class Hand {
+    unsaid,
+    fine,      ///< a sharp pencil along a steel rule, or a drawing made by numbers
+    ordinary,  ///< drawn and measured to the millimetre
+    beginner   ///< a first pattern, drawn and cut out of paper
+};
+/// What each is held to. Unsaid: the usual ladders. Fine: lengths 0.5, 1 and 2 mm, angles 0.25, 0.5 and 1
+/// degrees. Ordinary: the usual ladders. Beginner: 2, 3 and 6 mm, 1, 2 and 4 degrees. The rungs' names and
+/// shares are the same.
+const Ladders& ladders_of(Hand hand);
+/// How many times its tolerance a check may be off and cost nothing: 1 unsaid and fine, 2 ordinary, 4
+/// beginner. A point that is rounded to the millimetre turns the edge over a dart's mouth by up to 4 degrees,
+/// twice the tolerance, in the blocks that come with the project.
+double tolerances_allowed(Hand hand);
+
 /// What a task is judged by. Each criterion has marks of its own; the worst line of a criterion decides how
 /// many of them are kept.
 enum class Criterion {
@@ -102,6 +118,7 @@ struct Exercise {
     Unit unit = Unit::mm;
     Pattern pattern;  ///< to begin with
     std::vector<Task> tasks;
+    Hand hand = Hand::unsaid;
     Ladders ladders;
     std::vector<Freedom> may_differ;
 };

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 
 #include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/cutting/applied_rule.hpp"
@@ -15,6 +16,8 @@ namespace {
 /// A mouth of the finished pattern that stands nearer than this to one that was closed stands in its place,
 /// mm: as near as an operation opens a mouth beside another one.
 constexpr double same_mouth_mm = 1;
+/// Angles nearer than this are one, radians: what rounding makes of them is far less.
+constexpr double same_angle_rad = 1e-6;
 
 // The end named by the place that the operation opened the dart at; the nearer one if it named none.
 RunEnd end_asked(const Made& operation, const ShapedPiece& shaped, const StandingDart& dart) {
@@ -48,7 +51,9 @@ class Planning {
   private:
     void do_tasks();
     void add_deeds(std::size_t task, const Made& operation, const Pattern& before);
-    void touch(std::size_t task, const TouchedDart& dart);
+    void ask(AskedDart& asked) const;
+    void know(ShapedPiece shaped);
+    void find_start();
     ShapedPiece reference_for(const ShapedPiece& finished) const;
     void shape_pieces();
     void place_darts();
@@ -60,30 +65,34 @@ class Planning {
         TouchedDart dart;
         std::size_t task = 0;
     };
-    std::vector<Touched> touched_;
+    std::vector<Touched> touched_;  ///< in the order of the tasks
     std::vector<std::pair<std::size_t, ClosedDart>> closed_;
+    struct Step {
+        std::size_t task = 0;
+        Made made;
+        std::map<std::string, std::vector<StandingDart>> darts;  ///< by piece, before it
+    };
+    std::vector<Step> before_;
+    std::vector<std::vector<std::string>> worked_on_;  ///< by task
 };
-
-void Planning::touch(std::size_t task, const TouchedDart& dart) {
-    const auto same = std::find_if(touched_.begin(), touched_.end(), [&](const Touched& each) {
-        return each.dart.piece == dart.piece && each.dart.dart == dart.dart;
-    });
-    if (same == touched_.end()) {
-        touched_.push_back({dart, task});
-        return;
-    }
-    same->task = task;
-    same->dart.is_placed = same->dart.is_placed || dart.is_placed;
-}
 
 void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern& before) {
     const OperationDeeds deeds = deeds_of(operation, {before, plan_.finished_pattern});
-    for (const TouchedDart& dart : deeds.touched) touch(task, dart);
+    for (const TouchedDart& dart : deeds.touched) touched_.push_back({dart, task});
     for (const ClosedDart& dart : deeds.closed) closed_.emplace_back(task, dart);
+    worked_on_[task] = deeds.pieces;
+    Step step{task, operation, {}};
+    for (const Piece& piece : before.pieces) {
+        ShapedPiece shaped = shaped_piece(piece, tolerances_of(before), "in the exercise");
+        step.darts[piece.name] = standing_darts(shaped, edges_of(shaped));
+        know(std::move(shaped));
+    }
+    before_.push_back(std::move(step));
 }
 
 void Planning::do_tasks() {
     plan_.finished_pattern = plan_.exercise.pattern;
+    worked_on_.resize(plan_.exercise.tasks.size());
     for (std::size_t i = 0; i < plan_.exercise.tasks.size(); ++i) {
         const Task& task = plan_.exercise.tasks[i];
         const auto* operation = std::get_if<OperationTask>(&task.what);
@@ -127,16 +136,88 @@ void Planning::place_darts() {
         const ShapedPiece& shaped = plan_.finished[i];
         const RigidParts parts = rigid_parts({plan_.reference[i], shaped});
         for (const StandingDart& dart : standing_darts(shaped, edges_of(shaped))) {
-            AskedDart asked{i, dart, {}, false, RunEnd::start, pivot_before(parts, shaped, dart)};
-            for (const Touched& each : touched_) {
-                if (each.dart.piece != shaped.piece.name || each.dart.dart != dart.name) continue;
-                asked.task = each.task;
-                asked.is_placed = each.dart.is_placed;
-                const Task& task = plan_.exercise.tasks[each.task];
-                asked.from = end_asked(std::get<OperationTask>(task.what).operation, shaped, dart);
-            }
+            AskedDart asked;
+            asked.piece = i;
+            asked.dart = dart;
+            asked.pivot = pivot_before(parts, shaped, dart);
+            ask(asked);
             plan_.darts.push_back(asked);
         }
+    }
+}
+
+// Where it stands, a dart may have stood before, under another name even.
+const StandingDart* standing_there(const std::vector<StandingDart>& darts, const StandingDart& dart) {
+    const auto found = std::find_if(darts.begin(), darts.end(), [&](const StandingDart& each) {
+        return each.edge == dart.edge && std::abs(each.distance_mm - dart.distance_mm) < same_mouth_mm;
+    });
+    return found == darts.end() ? nullptr : &*found;
+}
+
+// A dart that is drawn anew where it stands may be shifted along its edge with it, by what the edge grew.
+const StandingDart* drawn_anew(const std::vector<StandingDart>& darts, const StandingDart& dart,
+                               const std::string& name, const Made& made) {
+    if (made.operation != "true" && made.operation != "repoint") return nullptr;
+    const auto found = std::find_if(darts.begin(), darts.end(), [&](const StandingDart& each) {
+        return each.edge == dart.edge && each.name == name;
+    });
+    return found == darts.end() ? nullptr : &*found;
+}
+
+// From the last task to the first, under the name that it had then.
+void Planning::ask(AskedDart& asked) const {
+    const ShapedPiece& shaped = plan_.finished[asked.piece];
+    std::string name = asked.dart.name;
+    double angle_rad = asked.dart.figures.angle_rad;
+    for (auto step = before_.rbegin(); step != before_.rend(); ++step) {
+        const auto touched = std::find_if(touched_.begin(), touched_.end(), [&](const Touched& each) {
+            return each.task == step->task && each.dart.piece == shaped.piece.name && each.dart.dart == name;
+        });
+        const auto there = step->darts.find(shaped.piece.name);
+        const StandingDart* earlier =
+            there == step->darts.end() ? nullptr : standing_there(there->second, asked.dart);
+        if (!earlier && touched != touched_.end() && there != step->darts.end())
+            earlier = drawn_anew(there->second, asked.dart, name, step->made);
+        if (touched != touched_.end()) {
+            if (!asked.task) asked.task = step->task;
+            asked.tasks.push_back(step->task);
+            const bool is_turned =
+                !earlier || std::abs(earlier->figures.angle_rad - angle_rad) > same_angle_rad;
+            if (is_turned && !asked.angled_by) asked.angled_by = step->task;
+        }
+        if (earlier) {
+            asked.earlier.push_back({step->task, *earlier});
+            name = earlier->name;
+            angle_rad = earlier->figures.angle_rad;
+            continue;
+        }
+        if (touched == touched_.end()) break;
+        asked.placed_by = step->task;
+        asked.from = end_asked(step->made, shaped, asked.dart);
+        break;
+    }
+}
+
+void Planning::know(ShapedPiece shaped) {
+    const bool is_known = std::any_of(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
+        return each.piece.outline == shaped.piece.outline;
+    });
+    if (!is_known) plan_.known.push_back(std::move(shaped));
+}
+
+void Planning::find_start() {
+    for (const ShapedPiece& finished : plan_.finished) know(finished);
+    for (const ShapedPiece& finished : plan_.finished) {
+        plan_.start.emplace_back();
+        for (const Piece& piece : plan_.exercise.pattern.pieces)
+            if (piece.name == finished.piece.name)
+                plan_.start.back() = shaped_piece(piece, plan_.tolerances, "in the exercise");
+    }
+    for (const std::vector<std::string>& names : worked_on_) {
+        plan_.worked_on.emplace_back();
+        for (std::size_t i = 0; i < plan_.finished.size(); ++i)
+            if (std::find(names.begin(), names.end(), plan_.finished[i].piece.name) != names.end())
+                plan_.worked_on.back().push_back(i);
     }
 }
 
@@ -154,6 +235,12 @@ void Planning::drop_reopened() {
                             });
             if (is_open) continue;
             const double around = around_at(shaped.runs, edges_of(shaped), closed.edge) + closed.distance_mm;
+            // Of several that close one mouth the last counts.
+            std::erase_if(plan_.closed,
+                          [&, edge = closed.edge, at = closed.distance_mm](const AskedClosed& each) {
+                              return each.piece == i && each.dart.edge == edge &&
+                                     std::abs(each.dart.distance_mm - at) < same_mouth_mm;
+                          });
             plan_.closed.push_back({i, closed, around, task});
         }
     }
@@ -175,6 +262,7 @@ ExercisePlan Planning::planned() {
     shape_pieces();
     place_darts();
     drop_reopened();
+    find_start();
     find_longest();
     for (const Finding& finding : check(plan_.finished_pattern, plan_.tolerances).findings)
         if (finding.severity == Severity::fault) plan_.findings.push_back(finding);
@@ -200,6 +288,19 @@ bool ExercisePlan::asks(Criterion criterion) const {
 
 bool ExercisePlan::asks(std::optional<std::size_t> task, Criterion criterion) const {
     return task && has_marks(exercise.tasks[*task], criterion);
+}
+
+bool ExercisePlan::asks(const AskedDart& dart, Criterion criterion) const {
+    return asks(dart.task_of(criterion), criterion);
+}
+
+std::optional<std::size_t> AskedDart::task_of(Criterion criterion) const {
+    if (criterion == Criterion::place) return placed_by;
+    return criterion == Criterion::angle && angled_by ? angled_by : task;
+}
+
+bool AskedDart::is_touched_by(std::size_t by) const {
+    return std::find(tasks.begin(), tasks.end(), by) != tasks.end();
 }
 
 bool ExercisePlan::may_differ(Freedom freedom) const {

@@ -29,14 +29,28 @@ double kink_deg(const Outline& outline, std::size_t item, Point centre);
 /// Those of the outline, in order. `edges` are the expected runs, in their order.
 std::vector<StandingDart> standing_darts(const ShapedPiece& shaped, const std::vector<std::string>& edges);
 
-/// A dart of the finished pattern.
+/// A dart as it stood before a task worked on it.
+struct EarlierDart {
+    std::size_t task = 0;  ///< the first that is yet to be done
+    StandingDart dart;
+};
+/// A dart of the finished pattern. What each task did to it is judged by what is left of that: where it
+/// stands by the task that placed it last, its angle by the one that changed that last, and how it is drawn
+/// by the one that touched it last.
 struct AskedDart {
     std::size_t piece = 0;
     StandingDart dart;
-    std::optional<std::size_t> task;  ///< that moved, opened or changed it last
-    bool is_placed = false;           ///< its place is asked for
-    RunEnd from = RunEnd::start;      ///< the end that its place is measured from
-    Point pivot;                      ///< in the piece that drafts are held against, `reference`
+    std::optional<std::size_t> task = {};       ///< that moved, opened or changed it last
+    std::optional<std::size_t> placed_by = {};  ///< its place is asked for by that task
+    std::optional<std::size_t> angled_by = {};  ///< that changed its angle last
+    std::vector<std::size_t> tasks = {};        ///< all that touched it
+    RunEnd from = RunEnd::start;                ///< the end that its place is measured from
+    Point pivot = {};                           ///< in the piece that drafts are held against, `reference`
+    /// Where it stands now it stood before these tasks too.
+    std::vector<EarlierDart> earlier = {};
+
+    std::optional<std::size_t> task_of(Criterion criterion) const;
+    bool is_touched_by(std::size_t task) const;
 };
 /// A mouth that must be closed.
 struct AskedClosed {
@@ -56,6 +70,9 @@ struct ExercisePlan {
     std::vector<std::vector<RunSignature>> signatures;
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
+    std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
+    std::vector<std::optional<ShapedPiece>> start;    ///< by the finished pieces, as it was handed out
+    std::vector<std::vector<std::size_t>> worked_on;  ///< by task: the finished pieces that it changed
     std::vector<Pattern> ruled;     ///< by task: the finished pattern with its widths, for allowances
     std::vector<Finding> findings;  ///< faults that the finished pattern has itself
     double longest_mm = 0;          ///< of all runs
@@ -64,6 +81,8 @@ struct ExercisePlan {
 
     bool asks(Criterion criterion) const;
     bool asks(std::optional<std::size_t> task, Criterion criterion) const;
+    /// Of the dart, by the task whose work on it the criterion judges.
+    bool asks(const AskedDart& dart, Criterion criterion) const;
     bool may_differ(Freedom freedom) const;
 };
 

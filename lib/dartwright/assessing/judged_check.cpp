@@ -70,7 +70,7 @@ bool is_subject_judged(const DraftFacts& facts, const Finding& finding) {
     const DartFact* dart = dart_of(facts, finding);
     const bool is_by_dart =
         dart && std::any_of(dart_subjects.begin(), dart_subjects.end(), [&](const Subject& each) {
-            return finding.check == each.check && facts.plan->asks(dart->asked->task, each.criterion);
+            return finding.check == each.check && facts.plan->asks(*dart->asked, each.criterion);
         });
     return is_by_dart || std::any_of(draft_subjects.begin(), draft_subjects.end(), [&](const Subject& each) {
                return finding.check == each.check && facts.plan->asks(each.criterion);
@@ -138,7 +138,15 @@ std::optional<std::size_t> piece_of(const DraftFacts& facts, const std::string& 
     return std::nullopt;
 }
 
-// On the ladder by how much it is off, but never on its first rung: it is more than the tolerance allows.
+// On the rungs that begin at the tolerance, or at as much of it as the hand is allowed.
+ScoredLine check_line(const DraftFacts& facts, JudgedLine line, const Ladder& rungs, double tolerance) {
+    const Ladder ladder = ladder_from(rungs, tolerance * tolerances_allowed(facts.plan->exercise.hand));
+    const Standing standing = dartwright::standing(ladder, *line.difference);
+    line.rung = standing.rung;
+    if (standing.step == 0) line.remedy.clear();
+    return {std::move(line), standing.share};
+}
+
 ScoredLine line_of(const DraftFacts& facts, const Finding& finding) {
     JudgedLine line;
     line.criterion = Criterion::check;
@@ -152,14 +160,13 @@ ScoredLine line_of(const DraftFacts& facts, const Finding& finding) {
     if (piece && finding.at) line.at = drawn_place(facts, *piece, *finding.at);
     if (!finding.difference || !finding.measured || !finding.expected)
         return fault_line(std::move(line), "none", "a fault");
-    const Ladder& ladder = is_angle_check(finding) ? facts.angles() : facts.lengths();
-    const double least = ladder.front().within + 2 * rung_rounding;
-    const double off = std::max(std::abs(*finding.difference), least);
-    ScoredLine out = is_angle_check(finding)
-                         ? angle_line(facts, std::move(line), {*finding.expected, *finding.measured, off})
-                         : length_line(facts, std::move(line), {*finding.expected, *finding.measured, off});
-    out.line.difference = finding.difference;
-    return out;
+    const bool is_angle = is_angle_check(finding);
+    const Ladder& rungs = is_angle ? facts.angles() : facts.lengths();
+    line.quantity = is_angle ? Quantity::angle : Quantity::length;
+    line.expected = finding.expected;
+    line.found = finding.measured;
+    line.difference = finding.difference;
+    return check_line(facts, std::move(line), rungs, finding.allowed.value_or(rungs.front().within));
 }
 
 JudgedLine about_piece(const DraftFacts& facts, std::size_t piece) {
@@ -210,10 +217,10 @@ void add_grain(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
         "The part that carries the grain was turned and the grain left behind: draw it again as it lay "
         "on that part" +
         (grain.along.empty() ? std::string(".") : ", parallel to the " + grain.along + ".");
-    const double judged = std::max(std::abs(*off), facts.angles().front().within + 2 * rung_rounding);
-    ScoredLine out = angle_line(facts, std::move(line), {0, *off, judged});
-    out.line.difference = off;
-    lines.push_back(std::move(out));
+    line.quantity = Quantity::angle;
+    line.expected = 0;
+    line.found = line.difference = off;
+    lines.push_back(check_line(facts, std::move(line), facts.angles(), facts.plan->tolerances.grain_deg));
 }
 
 void add_gap(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
@@ -223,9 +230,16 @@ void add_gap(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
     line.what = "outline-gap: the outline of the " + line.piece + " does not close";
     line.at = drawn_place(facts, piece, facts.draft.pieces[piece]->shaped.piece.outline.start);
     line.remedy = "Draw the last edge to the place where the first begins.";
-    lines.push_back(length_line(facts, std::move(line),
-                                {0, gap, std::max(gap, facts.lengths().front().within + 2 * rung_rounding)}));
-    lines.back().line.difference = gap;
+    line.expected = 0;
+    line.found = line.difference = gap;
+    lines.push_back(check_line(facts, std::move(line), facts.lengths(), facts.plan->tolerances.gap_mm));
+}
+
+std::size_t names_wrong(const DraftFacts& facts) {
+    std::size_t wrong = 0;
+    for (const auto& piece : facts.draft.pieces)
+        if (piece) wrong += piece->renamed.size();
+    return wrong;
 }
 
 void add_names(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
@@ -233,8 +247,14 @@ void add_names(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
     JudgedLine line = about_piece(facts, piece);
     line.what = "the names of the " + line.piece;
     line.remedy = "Call the pieces and edges as the pattern does.";
-    lines.push_back(fault_line(std::move(line), "the pattern's own names",
-                               words::list(facts.draft.pieces[piece]->renamed)));
+    ScoredLine out = fault_line(std::move(line), "the pattern's own names",
+                                words::list(facts.draft.pieces[piece]->renamed));
+    // One wrong name is a slip of the pen.
+    if (names_wrong(facts) == 1 && facts.lengths().size() > 1) {
+        out.line.rung = facts.lengths().back().name;
+        out.share = facts.lengths().back().share;
+    }
+    lines.push_back(std::move(out));
 }
 
 // Darts that nobody asked for, unless they count about a pivot.

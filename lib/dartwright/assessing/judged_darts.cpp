@@ -18,15 +18,25 @@ ScoredLine missing_dart(const DraftFacts& facts, Criterion criterion, const Dart
     return fault_line(std::move(line), "a dart", "no dart");
 }
 
+ScoredLine unchanged_dart(const DraftFacts& facts, Criterion criterion, const DartFact& dart) {
+    JudgedLine line = about_dart(facts, criterion, dart);
+    line.what = dart.asked->dart.name + " on the " + dart.asked->dart.edge;
+    line.remedy = "Do what the task asks for: this dart is as it was.";
+    return fault_line(std::move(line), "changed", "as it was");
+}
+
 template <class Judge>
 ScoredLines of_each_dart(const DraftFacts& facts, const MarkedTask& task, Criterion criterion,
                          const Judge& judge) {
     ScoredLines lines;
     for (const DartFact& dart : facts.darts) {
-        if (dart.asked->task != task.index) continue;
-        if (criterion == Criterion::place && !dart.asked->is_placed) continue;
+        if (dart.asked->task_of(criterion) != task.index) continue;
         if (!dart.found) {
             lines.push_back(missing_dart(facts, criterion, dart));
+            continue;
+        }
+        if (is_as_it_was(facts, dart, task.index)) {
+            lines.push_back(unchanged_dart(facts, criterion, dart));
             continue;
         }
         for (ScoredLine& line : judge(dart)) lines.push_back(std::move(line));
@@ -89,7 +99,8 @@ ScoredLines place_of(const DraftFacts& facts, const DartFact& dart) {
 double left_open_deg(const DraftFacts& facts, const DartFact& dart) {
     double left = 0;
     for (const ClosedFact& closed : facts.closed)
-        if (closed.left && closed.asked->task == dart.asked->task && closed.asked->piece == dart.asked->piece)
+        if (closed.left && dart.asked->is_touched_by(closed.asked->task) &&
+            facts.plan->asks(closed.asked->task, Criterion::gone) && closed.asked->piece == dart.asked->piece)
             left += degrees(std::abs(closed.left->figures.angle_rad));
     return left;
 }
@@ -104,8 +115,7 @@ ScoredLines angle_of(const DraftFacts& facts, const DartFact& dart) {
         off = other;
         why = reason;
     };
-    if (facts.plan->asks(dart.asked->task, Criterion::gone))
-        offer(found + left_open_deg(facts, dart) - expected, "what is left of the old dart is judged there");
+    offer(found + left_open_deg(facts, dart) - expected, "what is left of the old dart is judged there");
     if (facts.has_pivot_off(dart) && dart.turned_rad)
         offer(found - degrees(*dart.turned_rad),
               "measured about the point it was turned about, judged as the pivot");

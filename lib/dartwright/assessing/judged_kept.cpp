@@ -107,8 +107,8 @@ void add_dart(const DraftFacts& facts, PivotGroup& group, const DartFact& dart) 
     const double found = dart.found ? degrees(dart.angle_rad) : 0;
     group.expected_deg += expected;
     group.found_deg += found;
-    const bool is_judged = facts.plan->asks(dart.asked->task, Criterion::angle) ||
-                           (!dart.found && facts.plan->asks(dart.asked->task, Criterion::place));
+    const bool is_judged = facts.plan->asks(*dart.asked, Criterion::angle) ||
+                           (!dart.found && facts.plan->asks(*dart.asked, Criterion::place));
     if (!is_judged) group.off_deg += found - expected;
 }
 

@@ -37,6 +37,11 @@ ScoredLines allowances_lines(const DraftFacts& facts, const MarkedTask& task);
 ScoredLines measure_lines(const DraftFacts& facts, const MarkedTask& task);
 ScoredLines size_lines(const DraftFacts& facts, const MarkedTask& task);
 
+/// Whether a dart that the task was to change is drawn as it was before, so that it earns nothing.
+bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t task);
+/// A line at fault if the task works on pieces that are all as they were handed out; else none.
+ScoredLines not_begun_lines(const DraftFacts& facts, const MarkedTask& task, Criterion criterion);
+
 /// What the size is judged by where no task asks for it; empty where another criterion is to bear it.
 ScoredLines borne_size(const DraftFacts& facts, Criterion criterion);
 

@@ -115,7 +115,8 @@ void add_allowances_of(ScoredLines& lines, const DraftFacts& facts, std::size_t 
             lines.push_back(length_line(facts, std::move(line),
                                         {worst->expected, *worst->found, *worst->found - worst->expected}));
         else
-            lines.push_back(fault_line(std::move(line), words::mm(worst->expected), "not decided"));
+            lines.push_back(fault_line(std::move(line), words::mm(worst->expected),
+                                       drawn ? "not decided" : "no such piece"));
     }
 }
 

@@ -1,5 +1,6 @@
 #include "dartwright/assessing/ladder.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "dartwright/assessing/criterion_names.hpp"
@@ -15,6 +16,17 @@ Standing standing(const Ladder& ladder, double difference) {
         if (std::abs(difference) <= ladder[i].within + rung_rounding)
             return {i, ladder[i].name, ladder[i].share};
     return fault_on(ladder);
+}
+
+Ladder ladder_from(const Ladder& ladder, double tolerance) {
+    Ladder out = ladder;
+    const double first = ladder.front().within;
+    out.front().within = tolerance;
+    for (std::size_t i = 1; i < out.size(); ++i) {
+        const double wider = first > 0 ? tolerance * (out[i].within / first) : tolerance + out[i].within;
+        out[i].within = std::max(out[i].within, wider);
+    }
+    return out;
 }
 
 bool is_off(const Ladder& ladder, double difference) {

@@ -17,6 +17,9 @@ struct Standing {
 /// The sign of the difference does not matter. What is off by rounding alone stays on the rung.
 Standing standing(const Ladder& ladder, double difference);
 Standing fault_on(const Ladder& ladder);
+/// The rungs of a ladder for what has a tolerance of its own: the first ends there, and the others are wider
+/// in the same proportion, but never narrower than they are.
+Ladder ladder_from(const Ladder& ladder, double tolerance);
 /// Whether it is more than the first rung allows.
 bool is_off(const Ladder& ladder, double difference);
 

@@ -29,6 +29,7 @@ struct MatchedDraft {
     std::vector<std::optional<MatchedPiece>> pieces;  ///< by the finished pattern's
     DraftScale scale;
     std::vector<std::string> extra_pieces;  ///< the draft's that are none of the exercise's
+    bool is_strangers = false;  ///< no piece of it has the shape of any that the exercise begins or ends with
     /// A place of a matched piece as it was drawn.
     Point as_drawn(std::size_t piece, Point p) const;
 };

@@ -56,6 +56,10 @@ OperationDeeds deeds_of(const Made& operation, const PatternStep& step) {
     for (const ComparedPiece& piece : compare(step.before, step.after).pieces)
         add_deeds(deeds, piece, runs_of(piece_named(step.before, piece.name).outline));
     add_named(deeds, operation, step.after);
+    for (const Piece& piece : step.after.pieces)
+        if (std::find(step.before.pieces.begin(), step.before.pieces.end(), piece) ==
+            step.before.pieces.end())
+            deeds.pieces.push_back(piece.name);
     return deeds;
 }
 

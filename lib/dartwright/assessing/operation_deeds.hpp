@@ -30,6 +30,7 @@ struct ClosedDart {
 struct OperationDeeds {
     std::vector<TouchedDart> touched;
     std::vector<ClosedDart> closed;
+    std::vector<std::string> pieces;  ///< of the pattern after, those that the pattern before has not so
 };
 struct PatternStep {
     const Pattern& before;

@@ -28,6 +28,7 @@ Piece with_edges_renamed(Piece piece, const std::map<std::string, std::string>& 
     if (piece.grain) rename(piece.grain->along, names);
     if (!piece.cut) return piece;
     rename(piece.cut->fold, names);
+    rename(piece.cut->second_fold, names);
     std::map<std::string, CornerIs> ends;
     for (const auto& [end, corner] : piece.cut->ends) {
         std::string name = end;

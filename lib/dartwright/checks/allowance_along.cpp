@@ -13,13 +13,21 @@ struct Width {
     double width = 0;
 };
 
-Width walked_stretch(const WalkedPart& part, const AllowanceStretch& stretch) {
+// One, or two where a closed run is walked from a place inside the stretch.
+std::vector<Width> walked_stretches(const WalkedPart& part, const AllowanceStretch& stretch) {
     const bool is_from_start = end_named(*part.run, stretch.from).value_or(RunEnd::start) == RunEnd::start;
     const auto walked = [&](double distance) {
         return part.walked(is_from_start ? distance : part.run->length - distance);
     };
+    if (part.is_closed_run()) {
+        const bool is_walked_along = (part.from == RunEnd::start) == is_from_start;
+        const double begins = walked(is_walked_along ? stretch.at : stretch.to);
+        const double ends = begins + stretch.to - stretch.at;
+        if (ends <= part.ends()) return {{begins, ends, stretch.width}};
+        return {{begins, part.ends(), stretch.width}, {part.begins, ends - part.run->length, stretch.width}};
+    }
     const auto [at, to] = std::minmax({walked(stretch.at), walked(stretch.to)});
-    return {at, to, stretch.width};
+    return {{at, to, stretch.width}};
 }
 
 std::vector<Width> widths_of(const WalkedSide& side) {
@@ -32,7 +40,8 @@ std::vector<Width> widths_of(const WalkedSide& side) {
             continue;
         }
         for (const AllowanceStretch& stretch : std::get<std::vector<AllowanceStretch>>(*allowance)) {
-            widths.push_back(walked_stretch(part, stretch));
+            const std::vector<Width> walked = walked_stretches(part, stretch);
+            widths.insert(widths.end(), walked.begin(), walked.end());
         }
     }
     return widths;

@@ -40,10 +40,10 @@ SeamVerdict verdict_on(const WalkedSeam& seam, const std::vector<Finding>& findi
 
 // A dart of a piece that does not close has its figures but was not judged, and so has not passed.
 DartVerdict verdict_on(const PieceContext& piece, std::size_t item, const std::vector<Finding>& findings) {
-    const DartFigures dart = piece.is_closed ? *piece.darts[item] : figures_of(piece.piece->outline, item);
+    const DartFigures dart = piece.is_closed ? *piece.darts[item] : figures_of(piece.outline(), item);
     DartVerdict verdict;
     verdict.piece = piece.name();
-    verdict.name = piece.piece->outline.items[item].as_dart()->name;
+    verdict.name = piece.outline().items[item].as_dart()->name;
     verdict.legs = {dart.leg_a, dart.leg_b};
     verdict.intake = dart.intake;
     verdict.angle_deg = degrees(dart.angle_rad);
@@ -58,8 +58,8 @@ std::vector<DartVerdict> verdicts_on_darts(const std::vector<PieceContext>& piec
                                            const std::vector<Finding>& findings) {
     std::vector<DartVerdict> verdicts;
     for (const PieceContext& piece : pieces) {
-        for (std::size_t i = 0; i < piece.piece->outline.items.size(); ++i) {
-            if (piece.piece->outline.items[i].as_dart()) verdicts.push_back(verdict_on(piece, i, findings));
+        for (std::size_t i = 0; i < piece.outline().items.size(); ++i) {
+            if (piece.outline().items[i].as_dart()) verdicts.push_back(verdict_on(piece, i, findings));
         }
     }
     return verdicts;

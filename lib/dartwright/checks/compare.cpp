@@ -2,24 +2,37 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
+#include <string_view>
+#include <unordered_map>
+#include <unordered_set>
 
 #include "dartwright/checks/compare_losses.hpp"
 #include "dartwright/checks/compared_piece.hpp"
 #include "dartwright/checks/compared_separation.hpp"
 #include "dartwright/checks/walked_seam.hpp"
 #include "dartwright/checks/words.hpp"
+#include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
 
-/// What a piece or a seam is looked up by.
+/// Pieces or seams by their names; the first of a name counts.
 template <class Named>
-const Named* find_named(const std::vector<Named>& all, const std::string& name) {
-    const auto found =
-        std::find_if(all.begin(), all.end(), [&name](const Named& each) { return each.name == name; });
-    return found == all.end() ? nullptr : &*found;
-}
+class NamedIndex {
+  public:
+    explicit NamedIndex(const std::vector<Named>& all) {
+        for (const Named& each : all) by_name_.emplace(each.name, &each);
+    }
+    const Named* find(const std::string& name) const {
+        const auto found = by_name_.find(name);
+        return found == by_name_.end() ? nullptr : found->second;
+    }
+
+  private:
+    std::unordered_map<std::string_view, const Named*> by_name_;
+};
 
 // Whether the sides are the same edges, in any order and from either end.
 bool is_same_side(const SeamSide& a, const SeamSide& b) {
@@ -32,6 +45,10 @@ bool is_same_side(const SeamSide& a, const SeamSide& b) {
            std::all_of(a.begin(), a.end(), [&](const SeamPart& part) { return has(b, part); });
 }
 
+bool is_swapped(const Seam& before, const Seam& after) {
+    return !is_same_side(before.joins[0], after.joins[0]) && is_same_side(before.joins[0], after.joins[1]);
+}
+
 class SeamsCompared {
   public:
     SeamsCompared(const Pattern& before, const Pattern& after, const Tolerances& tolerances)
@@ -42,39 +59,29 @@ class SeamsCompared {
 
     std::vector<ComparedSeam> compared() const {
         std::vector<ComparedSeam> out;
+        const NamedIndex seams_before(before_.seams);
+        const NamedIndex seams_after(after_.seams);
         for (const Seam& seam : before_.seams) {
             ComparedSeam each{seam.name, {walked_seam(pieces_before_, seam).difference(), {}}};
-            if (const Seam* same = find_named(after_.seams, seam.name)) {
+            if (const Seam* same = seams_after.find(seam.name)) {
                 const double difference = walked_seam(pieces_after_, *same).difference();
                 each.difference_mm.after = is_swapped(seam, *same) ? -difference : difference;
             }
             out.push_back(each);
         }
         for (const Seam& seam : after_.seams) {
-            if (find_named(before_.seams, seam.name)) continue;
+            if (seams_before.find(seam.name)) continue;
             out.push_back({seam.name, {{}, walked_seam(pieces_after_, seam).difference()}});
         }
         return out;
     }
 
   private:
-    static bool is_swapped(const Seam& before, const Seam& after) {
-        return !is_same_side(before.joins[0], after.joins[0]) &&
-               is_same_side(before.joins[0], after.joins[1]);
-    }
-
     const Pattern& before_;
     const Pattern& after_;
     std::vector<PieceContext> pieces_before_;
     std::vector<PieceContext> pieces_after_;
 };
-
-bool is_part_of_another(const std::vector<ComparedPiece>& pieces, const std::string& name) {
-    return std::any_of(pieces.begin(), pieces.end(), [&name](const ComparedPiece& each) {
-        return std::find(each.separated_into.begin(), each.separated_into.end(), name) !=
-               each.separated_into.end();
-    });
-}
 
 std::string turn_words(double turned_deg) {
     return words::degrees(std::abs(turned_deg)) + (turned_deg < 0 ? " clockwise" : " anticlockwise");
@@ -88,7 +95,6 @@ void add_notes(std::vector<std::string>& notes, const ComparedPiece& piece, cons
     const double shifted = norm(piece.shifted_mm);
     if (!piece.is_mirrored && std::abs(turned) <= tolerances.grain_deg && shifted > tolerances.notch_mm)
         notes.push_back(piece.name + " lies shifted by " + words::mm(shifted));
-    if (piece.is_recut) notes.push_back(piece.name + " is to be cut in another way (quantity, fold)");
     for (const ComparedRun& run : piece.runs) {
         if (!run.sewn_mm.before) notes.push_back(piece.name + " has a new edge, " + run.edge);
     }
@@ -99,40 +105,155 @@ void add_notes(std::vector<std::string>& notes, const ComparedPiece& piece, cons
     }
 }
 
+// `start` and `end` say another end of a piece that lies the other way up.
+bool is_end_word(const std::string& from) {
+    return from == "start" || from == "end";
+}
+
+std::map<std::string, CornerIs> with_ends_swapped(const std::map<std::string, CornerIs>& ends) {
+    std::map<std::string, CornerIs> out;
+    for (const auto& [end, corner] : ends) out.emplace(with_end_words_swapped(end), corner);
+    return out;
+}
+
+// Whether the sides are walked from the ends that they were, or all from the others; in order.
+bool is_walked_alike(const SeamSide& before, const SeamSide& after, bool is_turned) {
+    for (std::size_t i = 0; i < before.size(); ++i) {
+        const SeamPart& was = before[i];
+        const SeamPart& is = after[is_turned ? after.size() - 1 - i : i];
+        if (was.piece != is.piece || was.edge != is.edge || was.mirrored != is.mirrored) return false;
+        if (is_end_word(was.from) || is_end_word(is.from)) continue;
+        if ((was.from != is.from) != is_turned) return false;
+    }
+    return true;
+}
+
+bool joins_alike(const Seam& before, const Seam& after) {
+    for (const bool is_crossed : {false, true}) {
+        const SeamSide& first = after.joins[is_crossed ? 1 : 0];
+        const SeamSide& second = after.joins[is_crossed ? 0 : 1];
+        if (first.size() != before.joins[0].size() || second.size() != before.joins[1].size()) continue;
+        for (const bool is_turned : {false, true}) {
+            if (is_walked_alike(before.joins[0], first, is_turned) &&
+                is_walked_alike(before.joins[1], second, is_turned))
+                return true;
+        }
+    }
+    return false;
+}
+
+Loss seam_change(const char* what, const Seam& seam, const std::string& message, std::string remedy) {
+    Loss out;
+    out.what = what;
+    out.seam = seam.name;
+    out.message = "seam " + seam.name + ": " + message;
+    out.remedy = std::move(remedy);
+    return out;
+}
+
+void add_seam_changes(std::vector<Loss>& out, const Seam& was, const Seam& is, const Tolerances& tolerances) {
+    if (!joins_alike(was, is)) {
+        out.push_back(seam_change("seam-joins", was, "it joins other edges, or from other ends.",
+                                  "Walk both; name the edges and ends as before if others were not meant."));
+    }
+    const double ease_was = signed_ease(was);
+    const double ease_is = is_swapped(was, is) ? -signed_ease(is) : signed_ease(is);
+    if (std::abs(ease_was - ease_is) > tolerances.seam_mm) {
+        Loss loss = seam_change(
+            "seam-ease", was,
+            "its ease was " + words::mm(std::abs(ease_was)) + " and is " + words::mm(std::abs(ease_is)) +
+                ((ease_was < 0) != (ease_is < 0) && ease_was != 0 && ease_is != 0 ? " on the other side."
+                                                                                  : "."),
+            "Give the seam its old ease if another was not meant.");
+        loss.amount = {ease_was, ease_is};
+        loss.allowed = tolerances.seam_mm;
+        out.push_back(loss);
+    }
+    if (was.ends != is.ends && was.ends != with_ends_swapped(is.ends))
+        out.push_back(seam_change("seam-ends", was, "what is said of its ends is otherwise.",
+                                  "Say again which end runs on and which is free."));
+    if (was.laid != is.laid)
+        out.push_back(seam_change(
+            "seam-laid", was,
+            is.laid == LaidAs::flat ? "its pieces are to open flat." : "its pieces are to lie on each other.",
+            "Say how they lie as before."));
+    if (was.allowances_differ != is.allowances_differ)
+        out.push_back(seam_change("seam-allowances", was,
+                                  is.allowances_differ ? "two widths of allowance are meant now."
+                                                       : "one width of allowance is meant now.",
+                                  "Say again whether two widths are meant."));
+}
+
+bool has_any_of(const Seam& seam, const std::unordered_set<std::string>& pieces) {
+    for (const SeamSide& side : seam.joins) {
+        for (const SeamPart& part : side) {
+            if (pieces.count(part.piece)) return true;
+        }
+    }
+    return false;
+}
+
+std::vector<ShapedPiece> strangers_in(const Pattern& after, const NamedIndex<Piece>& before,
+                                      const Tolerances& tolerances) {
+    std::vector<ShapedPiece> out;
+    for (const Piece& piece : after.pieces) {
+        if (!before.find(piece.name)) out.push_back(shaped_piece(piece, tolerances, "after"));
+    }
+    return out;
+}
+
+void take_all(std::vector<Loss>& into, std::vector<Loss> losses) {
+    for (Loss& loss : losses) into.push_back(std::move(loss));
+}
+
 }  // namespace
 
 Comparison compare(const Pattern& before, const Pattern& after, const Tolerances& tolerances) {
     const SoundEntry sound(before, after, tolerances);
     Comparison out;
+    const NamedIndex pieces_before(before.pieces);
+    const NamedIndex pieces_after(after.pieces);
+    const std::vector<ShapedPiece> strangers = strangers_in(after, pieces_before, tolerances);
+    std::unordered_set<std::string> separated;  // names of pieces that were, and of their parts
     for (const Piece& piece : before.pieces) {
         const ShapedPiece shaped = shaped_piece(piece, tolerances, "before");
-        const Piece* same = find_named(after.pieces, piece.name);
-        if (const auto separated = compared_separation(before, shaped, after, tolerances)) {
-            out.pieces.push_back(*separated);
-            for (Loss& loss : losses_of(*separated, tolerances)) out.losses.push_back(std::move(loss));
+        const Piece* same = pieces_after.find(piece.name);
+        std::optional<ShapedPiece> shaped_same;
+        if (same) shaped_same = shaped_piece(*same, tolerances, "after");
+        if (const auto parted =
+                compared_separation(shaped, shaped_same ? &*shaped_same : nullptr, strangers, tolerances)) {
+            out.pieces.push_back(*parted);
+            take_all(out.losses, losses_of(*parted, tolerances));
             out.notes.push_back(piece.name +
-                                " is in separate pieces now: " + words::list(separated->separated_into) +
+                                " is in separate pieces now: " + words::list(parted->separated_into) +
                                 "; its darts, notches and shape are not compared");
+            separated.insert(piece.name);
+            separated.insert(parted->separated_into.begin(), parted->separated_into.end());
             continue;
         }
         if (!same) {
             out.losses.push_back(loss_of_piece(piece.name));
             continue;
         }
-        out.pieces.push_back(compared_piece({shaped, shaped_piece(*same, tolerances, "after")}, tolerances));
-        const ComparedPiece& compared = out.pieces.back();
-        for (Loss& loss : losses_of(compared, tolerances)) out.losses.push_back(std::move(loss));
-        add_notes(out.notes, compared, tolerances);
+        JudgedPiece judged = compared_piece({shaped, *shaped_same}, tolerances);
+        take_all(out.losses, std::move(judged.losses));
+        take_all(out.changes, std::move(judged.changes));
+        add_notes(out.notes, judged.piece, tolerances);
+        out.pieces.push_back(std::move(judged.piece));
     }
     for (const Piece& piece : after.pieces) {
-        if (find_named(before.pieces, piece.name) || is_part_of_another(out.pieces, piece.name)) continue;
-        shaped_piece(piece, tolerances, "after");
+        if (pieces_before.find(piece.name) || separated.count(piece.name)) continue;
         out.notes.push_back(piece.name + " is a new piece");
     }
     out.seams = SeamsCompared(before, after, tolerances).compared();
     for (const ComparedSeam& seam : out.seams) {
-        for (Loss& loss : losses_of(seam, tolerances)) out.losses.push_back(std::move(loss));
+        take_all(out.losses, losses_of(seam, tolerances));
         if (!seam.difference_mm.before) out.notes.push_back(seam.name + " is a new seam");
+    }
+    const NamedIndex seams_after(after.seams);
+    for (const Seam& seam : before.seams) {
+        const Seam* same = seams_after.find(seam.name);
+        if (same && !has_any_of(seam, separated)) add_seam_changes(out.changes, seam, *same, tolerances);
     }
     return out;
 }

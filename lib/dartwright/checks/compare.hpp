@@ -121,17 +121,26 @@ struct Comparison {
     std::vector<ComparedPiece> pieces;  ///< those in both, in the order of `before`
     std::vector<ComparedSeam> seams;    ///< of both; those of `before` first
     std::vector<Loss> losses;
+    /// What is otherwise and costs no shape: points, legs, press and stitching of darts that stayed where
+    /// they were, marks, grain, allowances, how pieces are cut and worn, how seams are sewn. Operations make
+    /// such changes; a comparison says them, and is kept nevertheless.
+    std::vector<Loss> changes;
     std::vector<std::string> notes;  ///< what is new or lies otherwise, and is no loss
     bool is_kept() const { return losses.empty(); }
+    /// Nothing is lost, and nothing is otherwise beside darts that were moved.
+    bool is_unchanged() const { return losses.empty() && changes.empty(); }
 };
 
 /// Compares two patterns piece by piece, matched by name (so are runs, darts and seams), wherever they lie
 /// and whichever way up: what moving darts must keep, and what was moved. A piece that is gone, or that lost
 /// an edge or some of it, and whose edges are found in two or three pieces together, of which all but one are
-/// new, counts as separated into these. Nothing is read from `made`. Allowed are: the tolerance `seam` for
-/// lengths and seams, `notch` for notches and pivots, `grain` for angles, and `fold`, by which an edge may
-/// stray sideways, for shapes and areas. Impossible if an outline does not close. O((n + p) log n) for n
-/// curves and p places looked at, which are at most 4 mm apart on parts, and O(d^2) for d darts.
+/// new, counts as separated into these. Double darts must lie where the part that they are in carried them.
+/// Neither the names of patterns, units, `made`, tolerances, the rule for cutting nor the back-off asked for
+/// of a dart are compared: they are no shape. Nothing is read from `made`. Allowed are: the tolerance `seam`
+/// for lengths and seams, `notch` for notches and pivots, `grain` for angles, and `fold`, by which an edge
+/// may stray sideways, for shapes and areas. Impossible if an outline does not close. O((n + p) log n) for n
+/// curves and p places looked at, which are at most 4 mm apart on parts, and O(d^2) for d darts and for marks
+/// of one name.
 Comparison compare(const Pattern& before, const Pattern& after, const Tolerances& tolerances);
 /// With the tolerances of `before`.
 Comparison compare(const Pattern& before, const Pattern& after);

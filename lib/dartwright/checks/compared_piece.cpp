@@ -1,8 +1,10 @@
 #include "dartwright/checks/compared_piece.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/checks/compare_losses.hpp"
+#include "dartwright/checks/compared_contents.hpp"
 #include "dartwright/checks/compared_darts.hpp"
 #include "dartwright/checks/compared_notches.hpp"
 #include "dartwright/checks/outline_distance.hpp"
@@ -81,6 +83,8 @@ void say_how_it_lies(ComparedPiece& compared, const std::vector<MatchedPlaces>& 
 // All but the distance of the outlines, which does not decide which way up the piece lies.
 struct MeasuredPiece {
     ComparedPiece piece;
+    std::vector<Loss> losses;
+    std::vector<Loss> changes;
     std::vector<MatchedPlaces> places;  // of its parts
 };
 MeasuredPiece measured(const PieceBothWays& both, const Tolerances& tolerances) {
@@ -97,15 +101,19 @@ MeasuredPiece measured(const PieceBothWays& both, const Tolerances& tolerances) 
     piece.darts = compared_darts(both, tolerances);
     piece.pivots = compared_pivots(both, piece.parts, tolerances);
     say_how_it_lies(piece, out.places);
+    out.losses = losses_of(piece, tolerances);
+    for (Loss& loss : losses_of_contents(both, piece, tolerances)) out.losses.push_back(std::move(loss));
+    out.changes = changes_of_contents(both, piece, tolerances);
     return out;
 }
 
 // Which of the two has kept more; the shapes decide between equals, and the first where they do not.
-bool has_kept_more(const ComparedPiece& piece, const ComparedPiece& than, const Tolerances& tolerances) {
-    const std::size_t lost = losses_of(piece, tolerances).size();
-    const std::size_t lost_there = losses_of(than, tolerances).size();
-    if (lost != lost_there) return lost < lost_there;
-    return most_strayed(piece.parts) + tolerances.gap_mm < most_strayed(than.parts);
+bool has_kept_more(const MeasuredPiece& piece, const MeasuredPiece& than, const Tolerances& tolerances) {
+    if (piece.losses.size() != than.losses.size()) return piece.losses.size() < than.losses.size();
+    const double strays = most_strayed(piece.piece.parts);
+    const double strays_there = most_strayed(than.piece.parts);
+    if (std::abs(strays - strays_there) > tolerances.gap_mm) return strays < strays_there;
+    return piece.changes.size() < than.changes.size();
 }
 
 }  // namespace
@@ -131,7 +139,7 @@ double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances) {
 
 // A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
 // with two runs, if more of it is then kept.
-ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances) {
+JudgedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances) {
     const PieceBothWays over{both.before, other_way_up(both.after)};
     const std::size_t corners = corners_in_common(both.before.runs, both.after.runs);
     const std::size_t corners_over = corners_in_common(over.before.runs, over.after.runs);
@@ -139,13 +147,14 @@ ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolera
     MeasuredPiece best = measured(is_mirrored ? over : both, tolerances);
     if (corners_over == corners) {
         MeasuredPiece other = measured(over, tolerances);
-        is_mirrored = has_kept_more(other.piece, best.piece, tolerances);
+        is_mirrored = has_kept_more(other, best, tolerances);
         if (is_mirrored) best = std::move(other);
     }
-    ComparedPiece out = std::move(best.piece);
-    out.is_mirrored = is_mirrored;
-    out.outline = distance_of_outlines(is_mirrored ? over : both, best.places);
-    out.is_recut = both.before.piece.cut != both.after.piece.cut;
+    JudgedPiece out{std::move(best.piece), std::move(best.losses), std::move(best.changes)};
+    out.piece.is_mirrored = is_mirrored;
+    out.piece.outline = distance_of_outlines(is_mirrored ? over : both, best.places);
+    out.piece.is_recut = std::any_of(out.changes.begin(), out.changes.end(),
+                                     [](const Loss& each) { return each.what == "cut"; });
     return out;
 }
 

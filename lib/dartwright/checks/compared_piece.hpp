@@ -25,6 +25,11 @@ struct PieceBothWays {
 /// outline has as much more or less of it.
 double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances);
 
-ComparedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances);
+struct JudgedPiece {
+    ComparedPiece piece;
+    std::vector<Loss> losses;
+    std::vector<Loss> changes;
+};
+JudgedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances);
 
 }  // namespace dartwright

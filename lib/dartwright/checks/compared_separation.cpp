@@ -50,18 +50,13 @@ bool is_likely(const ShapedPiece& piece, const Group& parts) {
     return differs_by(piece, parts) <= most_share * around;
 }
 
-bool has_piece(const Pattern& pattern, const std::string& name) {
-    return std::any_of(pattern.pieces.begin(), pattern.pieces.end(),
-                       [&name](const Piece& piece) { return piece.name == name; });
-}
-
 // The two or three candidates that come nearest; of as near ones, the fewest. With one that must be among
 // them.
-Group nearest_group(const ShapedPiece& piece, const std::vector<ShapedPiece>& candidates, bool has_same) {
+Group nearest_group(const ShapedPiece& piece, const Group& candidates, bool has_same) {
     Group best;
     double least = std::numeric_limits<double>::infinity();
     const auto consider = [&](const Group& group) {
-        if (has_same && group.front() != &candidates.front()) return;
+        if (has_same && group.front() != candidates.front()) return;
         const double differs = differs_by(piece, group);
         // Less than what an eye could see is not a reason for another part, mm.
         constexpr double as_near_mm = 0.01;
@@ -70,31 +65,27 @@ Group nearest_group(const ShapedPiece& piece, const std::vector<ShapedPiece>& ca
         best = group;
     };
     for (std::size_t i = 0; i < candidates.size(); ++i)
-        for (std::size_t j = i + 1; j < candidates.size(); ++j) consider({&candidates[i], &candidates[j]});
+        for (std::size_t j = i + 1; j < candidates.size(); ++j) consider({candidates[i], candidates[j]});
     for (std::size_t i = 0; i < candidates.size(); ++i)
         for (std::size_t j = i + 1; j < candidates.size(); ++j)
             for (std::size_t k = j + 1; k < candidates.size(); ++k)
-                consider({&candidates[i], &candidates[j], &candidates[k]});
+                consider({candidates[i], candidates[j], candidates[k]});
     return best;
 }
 
 }  // namespace
 
-std::optional<ComparedPiece> compared_separation(const Pattern& before, const ShapedPiece& piece,
-                                                 const Pattern& after, const Tolerances& tolerances) {
-    std::vector<ShapedPiece> candidates;
-    bool has_same = false;
-    for (const Piece& each : after.pieces) {
-        const bool is_same = each.name == piece.piece.name;
-        if (!is_same && has_piece(before, each.name)) continue;
-        const auto at = is_same ? candidates.begin() : candidates.end();
-        candidates.insert(at, shaped_piece(each, tolerances, "after"));
-        has_same = has_same || is_same;
-    }
-    if (has_same && is_whole(piece, candidates.front(), tolerances)) return std::nullopt;
+std::optional<ComparedPiece> compared_separation(const ShapedPiece& piece, const ShapedPiece* same,
+                                                 const std::vector<ShapedPiece>& strangers,
+                                                 const Tolerances& tolerances) {
+    if (same && is_whole(piece, *same, tolerances)) return std::nullopt;
     // A pattern of more new pieces than this is another pattern; the search is cubic in them.
     constexpr std::size_t most_candidates = 30;
-    if (candidates.size() > most_candidates) return std::nullopt;
+    Group candidates;
+    if (same) candidates.push_back(same);
+    if (candidates.size() + strangers.size() > most_candidates) return std::nullopt;
+    for (const ShapedPiece& each : strangers) candidates.push_back(&each);
+    const bool has_same = same != nullptr;
     const Group parts = nearest_group(piece, candidates, has_same);
     if (parts.empty() || !is_likely(piece, parts)) return std::nullopt;
     ComparedPiece out;

@@ -12,7 +12,11 @@ namespace dartwright {
 /// nearly as may be, and within a twentieth of them all. Candidates are the piece of its name and those that
 /// `before` does not have. Empty if the piece of its name has every edge at its length, or if no two or three
 /// candidates have every edge.
-std::optional<ComparedPiece> compared_separation(const Pattern& before, const ShapedPiece& piece,
-                                                 const Pattern& after, const Tolerances& tolerances);
+///
+/// `same` is the piece of `after` that has its name, or null; `strangers` are the pieces of `after` that
+/// `before` does not have.
+std::optional<ComparedPiece> compared_separation(const ShapedPiece& piece, const ShapedPiece* same,
+                                                 const std::vector<ShapedPiece>& strangers,
+                                                 const Tolerances& tolerances);
 
 }  // namespace dartwright

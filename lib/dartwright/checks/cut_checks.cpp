@@ -83,9 +83,12 @@ PlacedFindings grain_direction(const PieceContext& piece, const Tolerances& tole
     return {{finding, piece.index, run.items.front(), 0}};
 }
 
-const Run* fold_of(const PieceContext& piece) {
-    if (!piece.piece->cut || piece.piece->cut->fold.empty()) return nullptr;
-    return &run_named(piece.runs, piece.piece->cut->fold, piece.name());
+// The edges laid on a fold, none to two.
+std::vector<const Run*> folds_of(const PieceContext& piece) {
+    std::vector<const Run*> folds;
+    for (const std::string& edge : fold_edges(*piece.piece))
+        folds.push_back(&run_named(piece.runs, edge, piece.name()));
+    return folds;
 }
 
 struct Deviation {
@@ -94,17 +97,43 @@ struct Deviation {
     std::size_t item = 0;
 };
 
-// How far the run leaves the straight line between its ends, where it does so most.
+// Parameters between 0 and 1 at which a cubic runs along a direction: the roots of a quadratic.
+std::vector<double> parameters_along(const Cubic& cubic, Vector direction) {
+    std::array<double, 3> steps{};  // of the controls' distances from the line
+    for (std::size_t i = 0; i < 3; ++i) steps[i] = cross(direction, cubic.p[i + 1] - cubic.p[i]);
+    const double a = steps[0] - 2 * steps[1] + steps[2];
+    const double b = steps[1] - steps[0];
+    const double root = b * b - a * steps[0];
+    if (root < 0) return {};
+    // Without the difference of two near numbers.
+    const double q = -(b + std::copysign(std::sqrt(root), b));
+    std::vector<double> out;
+    for (const double t : {a != 0 ? q / a : -1, q != 0 ? steps[0] / q : -1})
+        if (t > 0 && t < 1) out.push_back(t);
+    return out;
+}
+
+// Where a curve may be farthest from a line of that direction.
+std::vector<Point> farthest_from_line(const Curve& curve, Vector direction) {
+    std::vector<Point> out{start_of(curve), end_of(curve)};
+    if (const auto* cubic = std::get_if<Cubic>(&curve))
+        for (const double t : parameters_along(*cubic, direction)) out.push_back(point_at(curve, t));
+    return out;
+}
+
+// How far the run leaves the straight line between its ends, where it does so most. To rounding, so that it
+// is the same however the run is divided.
 Deviation largest_deviation(const PieceContext& piece, const Run& run) {
     const Point start = end_point(piece.outline(), run, RunEnd::start);
     const Vector along = unit(chord_of(piece.outline(), run));
     Deviation largest;
-    for (std::size_t i = 0; i < piece.flat.points.size(); ++i) {
-        const std::size_t item = piece.flat.item_of_side[i];
-        if (std::find(run.items.begin(), run.items.end(), item) == run.items.end()) continue;
-        const Point p = piece.flat.points[i];
-        const double deviation = std::abs(cross(along, p - start));
-        if (deviation > largest.distance) largest = {deviation, p, item};
+    for (const std::size_t item : run.items) {
+        for (const Curve& curve : curves_of_item(piece.outline(), item)) {
+            for (const Point p : farthest_from_line(curve, along)) {
+                const double deviation = std::abs(cross(along, p - start));
+                if (deviation > largest.distance) largest = {deviation, p, item};
+            }
+        }
     }
     return largest;
 }
@@ -145,7 +174,7 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
     finding.allowed = tolerances.corner_deg;
     finding.message = piece.name() + ": opened out at " + fold.edge + ", " + crossing +
                       " makes an angle of " + words::degrees(opened) + " and not 180, so that it " +
-                      (opened > 180 ? "dips" : "peaks") + " at the fold.";
+                      words::at_joint({crossing}, opened) + " at the fold.";
     finding.remedy = "Square " + crossing +
                      " to the fold for the first centimetre or so, or say that the end is free "
                      "if the corner is meant.";
@@ -157,11 +186,18 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
 
 PlacedFindings cut_findings(const PieceContext& piece, const Tolerances& tolerances) {
     PlacedFindings findings = joined(missing(piece), grain_direction(piece, tolerances));
-    const Run* fold = fold_of(piece);
-    if (!fold) return findings;
-    findings = joined(std::move(findings), fold_straight(piece, *fold, tolerances));
-    for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
-        findings = joined(std::move(findings), fold_corner(piece, *fold, end, tolerances));
+    const std::vector<const Run*> folds = folds_of(piece);
+    for (const Run* fold : folds) {
+        const PlacedFindings bowed = fold_straight(piece, *fold, tolerances);
+        findings = joined(std::move(findings), bowed);
+        // A fold that is not straight has no direction at its ends that would be worth a finding.
+        if (!bowed.empty()) continue;
+        for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
+            const std::string& crossing = end == RunEnd::start ? fold->before : fold->after;
+            const bool is_told_already = folds.size() == 2 && fold == folds[1] && crossing == folds[0]->edge;
+            if (!is_told_already)
+                findings = joined(std::move(findings), fold_corner(piece, *fold, end, tolerances));
+        }
     }
     return findings;
 }

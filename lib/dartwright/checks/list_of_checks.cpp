@@ -47,13 +47,11 @@ const std::vector<CheckKind>& list_of_checks() {
          "1/16 in "
          "(1.6 mm) and, for many, 1/8 in (3.2 mm): Threads no. 200."},
         {"seam-corner",
-         "At each end of a seam the angles of the two sides add to 180 degrees, so that the edges across it "
-         "run on "
-         "smoothly.",
+         "At each end of a seam opened flat the angles of the two sides add to 180 degrees, so that the "
+         "edges across it run on smoothly; laid on each other they are equal.",
          "corner",
          "Our choice, no source, for 2 degrees. That the angles complement each other is published "
-         "(thedailysew.com, February 2018; ithacamaven, 'notches and seam lines'; inspiredsewing, 'true "
-         "pattern')."},
+         "(thedailysew.com, February 2018; ithacamaven, 'notches and seam lines')."},
         {"seam-allowance", "Edges that are joined have one width of allowance.", "",
          "Our choice, no source: 0.1 mm, finer than a width can be marked. Decided on one side only is a "
          "note."},

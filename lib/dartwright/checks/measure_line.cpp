@@ -69,24 +69,23 @@ double length_in_cloth(const Cloth& cloth, const Segment& segment) {
     return share_inside * distance(segment.a, segment.b);
 }
 
-const Run* fold_of(const PieceContext& piece) {
-    if (!piece.piece->cut || piece.piece->cut->fold.empty()) return nullptr;
-    return &run_named(piece.runs, piece.piece->cut->fold, piece.name());
-}
-
 bool is_along_fold(const PieceContext& piece, const std::vector<Point>& line) {
-    const Run* fold = fold_of(piece);
-    if (!fold) return false;
-    const Point start = end_point(piece.outline(), *fold, RunEnd::start);
-    const Vector along = unit(end_point(piece.outline(), *fold, RunEnd::end) - start);
-    return std::all_of(line.begin(), line.end(),
-                       [&](Point p) { return std::abs(cross(along, p - start)) <= along_fold_mm; });
+    const std::vector<std::string> folds = fold_edges(*piece.piece);
+    return std::any_of(folds.begin(), folds.end(), [&](const std::string& edge) {
+        const Run& fold = run_named(piece.runs, edge, piece.name());
+        const Point start = end_point(piece.outline(), fold, RunEnd::start);
+        const Vector along = unit(end_point(piece.outline(), fold, RunEnd::end) - start);
+        return std::all_of(line.begin(), line.end(),
+                           [&](Point p) { return std::abs(cross(along, p - start)) <= along_fold_mm; });
+    });
 }
 
+// Each fold doubles what does not lie along it.
 int copies_of(const PieceContext& piece, bool is_line_along_fold) {
     const std::optional<Cut>& cut = piece.piece->cut;
     if (!cut) return 1;
-    if (!cut->fold.empty()) return is_line_along_fold ? 1 : 2;
+    const std::size_t folds = fold_edges(*piece.piece).size();
+    if (folds > 0) return 1 << (folds - (is_line_along_fold ? 1 : 0));
     return cut->quantity == 2 && !cut->same ? 2 : 1;
 }
 
@@ -121,13 +120,16 @@ std::optional<MeasuredOnPiece> measured_marks(const PieceContext& piece, const s
         }
     }
     if (!has_any) return std::nullopt;
-    const int copies = doubled > 0 ? copies_of(piece, false) : 1;
-    return MeasuredOnPiece{piece.name(), once + doubled, copies, once + copies * doubled};
+    const int copies_once = copies_of(piece, true);
+    const int copies =
+        doubled > 0 || fold_edges(*piece.piece).empty() ? copies_of(piece, false) : copies_once;
+    return MeasuredOnPiece{piece.name(), once + doubled, copies,
+                           copies_once * once + copies_of(piece, false) * doubled};
 }
 
 std::optional<MeasuredOnPiece> measured_on(const PieceContext& piece, const std::string& name) {
     if (const Run* run = find_run(piece.runs, name)) {
-        return measured(piece, run->length, copies_of(piece, run == fold_of(piece)));
+        return measured(piece, run->length, copies_of(piece, is_fold_edge(*piece.piece, run->edge)));
     }
     return measured_marks(piece, name);
 }

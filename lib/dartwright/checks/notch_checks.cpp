@@ -117,6 +117,31 @@ PlacedFindings place_of_pair(const WalkedSeam& seam, const WalkedNotch& first, c
     return {placed_at_notch(finding, second)};
 }
 
+// A notch whose partner is the corner between two parts of the other side.
+PlacedFindings place_at_corner(const WalkedSeam& seam, const NotchAtCorner& at,
+                               const Tolerances& tolerances) {
+    if (std::abs(at.off) <= tolerances.notch_mm) return {};
+    const std::array<std::string, 2> names = side_names(seam);
+    const WalkedSide& other = seam.sides[1 - at.side];
+    const auto after = std::find_if(other.parts.begin(), other.parts.end(),
+                                    [&](const WalkedPart& part) { return part.begins == at.corner_walked; });
+    const std::string corner = std::prev(after)->piece->name() + " and " + after->piece->name();
+    Finding finding = seam_finding(seam, "notch-place");
+    finding.measured = at.notch.walked;
+    // How far the notch lies on or back, whichever side it is on.
+    const double off = at.side == 0 ? -at.off : at.off;
+    finding.expected = at.notch.walked - off;
+    finding.difference = off;
+    finding.allowed = tolerances.notch_mm;
+    finding.message = seam_subject(seam) + "the " + kind_text(at.notch.notch->kind) + " notch of " +
+                      names[at.side] + " is " + words::mm(at.notch.walked) +
+                      " along the seam and the corner of " + corner + " that it meets " +
+                      words::mm(at.corner_walked) + ", " + words::mm(std::abs(off)) + " too far " +
+                      (off > 0 ? "on" : "back") + (seam.ease == 0 ? "." : " with the ease allowed for.");
+    finding.remedy = "Walk the two edges from the same end and mark the notch where the corner comes to lie.";
+    return {placed_at_notch(finding, at.notch)};
+}
+
 PlacedFindings kind_of_pair(const WalkedSeam& seam, const WalkedNotch& first, const WalkedNotch& second) {
     if (first.notch->kind == second.notch->kind) return {};
     const std::array<std::string, 2> names = side_names(seam);
@@ -167,10 +192,13 @@ PlacedFindings notch_findings(const PieceContext& piece, const Tolerances& toler
 
 PlacedFindings notch_findings(const WalkedSeam& seam, const Tolerances& tolerances) {
     if (seam.is_with_itself()) return {};
-    const std::vector<WalkedNotch> first = notches_along(seam.sides[0], tolerances);
-    const std::vector<WalkedNotch> second = notches_along(seam.sides[1], tolerances);
-    const NotchPairs notches = paired(seam, first, second);
+    const SeamNotches all = notches_of(seam, tolerances);
+    const std::vector<WalkedNotch>& first = all.sides[0];
+    const std::vector<WalkedNotch>& second = all.sides[1];
+    const NotchPairs& notches = all.pairs;
     PlacedFindings findings;
+    for (const NotchAtCorner& at : all.at_corners)
+        findings = joined(std::move(findings), place_at_corner(seam, at, tolerances));
     for (const auto& [i, j] : notches.pairs) {
         findings = joined(std::move(findings), place_of_pair(seam, first[i], second[j], tolerances));
         findings = joined(std::move(findings), kind_of_pair(seam, first[i], second[j]));

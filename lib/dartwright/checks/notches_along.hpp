@@ -40,4 +40,27 @@ struct NotchPairs {
 NotchPairs paired(const WalkedSeam& seam, const std::vector<WalkedNotch>& first,
                   const std::vector<WalkedNotch>& second);
 
+/// A notch that meets the seam between two parts of the other side, as a sleeve cap's meets the shoulder: the
+/// corner is its partner.
+struct NotchAtCorner {
+    std::size_t side = 0;  ///< of the notch
+    WalkedNotch notch;
+    double corner_walked = 0;  ///< of the corner, along the other side
+    double off = 0;            ///< as `misplacement` has it, the second side's place from the first's
+};
+/// A notch without a notch for it counts as meant for a corner of the other side this near, mm. Larger: a
+/// forgotten notch would be told as one that lies wrong; smaller: a notch drawn a little off would be told as
+/// one without a partner.
+inline constexpr double meant_for_corner_mm = 10;
+
+/// All notches of a seam with their partners. Those within the tolerance of a corner of the other side, with no
+/// notch there, are taken first; the others are paired with notches in order; of what is left over a notch near
+/// a corner is its partner after all.
+struct SeamNotches {
+    std::array<std::vector<WalkedNotch>, 2> sides;  ///< without those taken first
+    NotchPairs pairs;                               ///< of `sides`
+    std::vector<NotchAtCorner> at_corners;
+};
+SeamNotches notches_of(const WalkedSeam& seam, const Tolerances& tolerances);
+
 }  // namespace dartwright

@@ -1,8 +1,10 @@
 #include "dartwright/checks/outline_checks.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "dartwright/checks/words.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 
 namespace dartwright {
 namespace {
@@ -131,6 +133,28 @@ PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joint
     return findings;
 }
 
+// Items of no length are passed over by everything else, and are said here.
+PlacedFindings spares(const PieceContext& piece) {
+    const Outline& outline = piece.piece->outline;
+    if (outline.items.size() == piece.outline().items.size()) return {};
+    const std::vector<std::size_t> kept = without_spare_items(outline).items;
+    PlacedFindings findings;
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        if (std::binary_search(kept.begin(), kept.end(), i)) continue;
+        Finding finding = finding_on(piece, "outline-stray");
+        finding.severity = Severity::note;
+        finding.edge = edge_name(outline, i);
+        finding.at = outline.items[i].to;
+        finding.measured = 0;
+        finding.allowed = stray_edge_mm;
+        finding.message =
+            piece.name() + ": a part of " + finding.edge + " has no length, and is passed over.";
+        finding.remedy = "Nothing need be done; take it out if the edge is redrawn.";
+        findings.push_back({finding, piece.index, i, 0});
+    }
+    return findings;
+}
+
 }  // namespace
 
 PlacedFindings gap_findings(const PieceContext& piece, const Tolerances& tolerances) {
@@ -150,7 +174,7 @@ PlacedFindings gap_findings(const PieceContext& piece, const Tolerances& toleran
 
 PlacedFindings outline_findings(const PieceContext& piece, const Tolerances& tolerances) {
     const std::vector<Joint> joints = joints_of(piece);
-    return joined(joined(crossings(piece), strays(piece, joints, tolerances)),
+    return joined(joined(joined(crossings(piece), strays(piece, joints, tolerances)), spares(piece)),
                   kinks(piece, joints, tolerances));
 }
 

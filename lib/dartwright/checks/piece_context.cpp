@@ -1,6 +1,7 @@
 #include "dartwright/checks/piece_context.hpp"
 
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 
 namespace dartwright {
 namespace {
@@ -70,6 +71,7 @@ PieceContext context_of(const Piece& piece, std::size_t index, const Tolerances&
     context.is_closed = context.gap <= tolerances.gap_mm;
     if (!context.is_closed) return context;
     if (context.gap > 0) context.mended = with_gap_closed(piece.outline);
+    if (has_spare_items(context.outline())) context.mended = without_spare_items(context.outline()).outline;
     const Outline& outline = context.outline();
     context.runs = runs_of(outline);
     context.darts.resize(outline.items.size());

@@ -22,14 +22,15 @@ struct PieceContext {
     const Piece* piece = nullptr;
     std::size_t index = 0;  ///< in the pattern
     double gap = 0;
-    bool is_closed = false;  ///< to the gap tolerance; nothing below is filled in otherwise
-    std::optional<Outline> mended;
+    bool is_closed = false;         ///< to the gap tolerance; nothing below is filled in otherwise
+    std::optional<Outline> mended;  ///< closed exactly, without items of no length where their run has others
     std::vector<Run> runs;
     std::vector<std::optional<DartFigures>> darts;  ///< by outline item
     FlatOutline flat;                               ///< darts to their points
     std::vector<OutlineMeeting> meetings;           ///< one a place
 
-    /// The piece's outline, ending exactly where it starts.
+    /// The piece's outline, ending exactly where it starts, each item with a direction (but for a run that is
+    /// one point). Its items are not counted as in the piece.
     const Outline& outline() const { return mended ? *mended : piece->outline; }
     const std::string& name() const { return piece->name; }
 };

@@ -43,10 +43,14 @@ void refuse_open_outlines(const std::vector<PieceContext>& pieces, const Seam& s
 }
 
 std::vector<WalkRow> notch_rows(const WalkedSeam& seam, const Tolerances& tolerances) {
-    const std::vector<WalkedNotch> first = notches_along(seam.sides[0], tolerances);
-    const std::vector<WalkedNotch> second = notches_along(seam.sides[1], tolerances);
-    const NotchPairs notches = paired(seam, first, second);
+    const SeamNotches all = notches_of(seam, tolerances);
+    const std::vector<WalkedNotch>& first = all.sides[0];
+    const std::vector<WalkedNotch>& second = all.sides[1];
+    const NotchPairs& notches = all.pairs;
     std::vector<WalkRow> rows;
+    for (const NotchAtCorner& at : all.at_corners)
+        rows.push_back(
+            row_of_one(WalkMark::notch, kind_name(at.notch.notch->kind), at.side, at.notch.walked));
     for (const auto& [i, j] : notches.pairs) {
         const std::string one = kind_name(first[i].notch->kind);
         const std::string other = kind_name(second[j].notch->kind);

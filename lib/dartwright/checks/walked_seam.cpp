@@ -9,12 +9,23 @@ namespace {
 
 const PieceContext& context_named(const std::vector<PieceContext>& pieces, const std::string& name,
                                   const std::string& seam) {
+    const auto found = std::find_if(pieces.begin(), pieces.end(),
+                                    [&name](const PieceContext& piece) { return piece.name() == name; });
+    if (found != pieces.end()) return *found;
     std::vector<std::string> known;
-    for (const PieceContext& piece : pieces) {
-        if (piece.name() == name) return piece;
-        known.push_back(piece.name());
-    }
+    for (const PieceContext& piece : pieces) known.push_back(piece.name());
     throw UnknownName("piece", name, known, "seam " + seam);
+}
+
+// Of a closed run where it is told to begin: at a notch, else at its first item.
+std::optional<double> closed_run_begins(const PieceContext& piece, const Run& run) {
+    if (piece.runs.size() != 1 || !run.corner_darts_after.empty()) return std::nullopt;
+    for (const Notch& notch : piece.piece->notches) {
+        if (!notch.begins) continue;
+        const std::optional<RunEnd> from = end_named(run, notch.from);
+        if (from) return *from == RunEnd::start ? notch.at : run.length - notch.at;
+    }
+    return 0.0;
 }
 
 WalkedPart walked_part(const PieceContext& piece, const SeamPart& part, double begins) {
@@ -24,7 +35,7 @@ WalkedPart walked_part(const PieceContext& piece, const SeamPart& part, double b
         throw UnknownName("end", part.from, {name_of_end(run, RunEnd::start), name_of_end(run, RunEnd::end)},
                           piece.name() + ", " + part.edge);
     }
-    return {&piece, &run, *from, begins};
+    return {&piece, &run, *from, begins, closed_run_begins(piece, run)};
 }
 
 std::vector<std::string> piece_names(const WalkedSide& side) {

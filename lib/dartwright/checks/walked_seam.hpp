@@ -3,6 +3,8 @@
 // Private to the library: a seam with its runs looked up, ready to be walked.
 
 #include <array>
+#include <cmath>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -16,15 +18,27 @@ struct WalkedPart {
     const Run* run = nullptr;
     RunEnd from = RunEnd::start;
     double begins = 0;  ///< walked distance at which this part begins, mm
+    /// Of a closed run (one edge all round its piece): where on the run the walk begins, mm from its start.
+    std::optional<double> closed_from = {};
 
+    bool is_closed_run() const { return closed_from.has_value(); }
     RunEnd far_end() const { return from == RunEnd::start ? RunEnd::end : RunEnd::start; }
     double ends() const { return begins + run->length; }
     /// Sewn distance from the run's anticlockwise start for a walked one, and the other way.
     double on_run(double walked) const {
-        return from == RunEnd::start ? walked - begins : run->length - (walked - begins);
+        const double along = walked - begins;
+        if (closed_from) return round(from == RunEnd::start ? *closed_from + along : *closed_from - along);
+        return from == RunEnd::start ? along : run->length - along;
     }
     double walked(double on_run) const {
+        if (closed_from)
+            return begins + round(from == RunEnd::start ? on_run - *closed_from : *closed_from - on_run);
         return begins + (from == RunEnd::start ? on_run : run->length - on_run);
+    }
+    /// A distance along a closed run, in [0, length).
+    double round(double distance) const {
+        const double within = std::fmod(distance, run->length);
+        return within < 0 ? within + run->length : within;
     }
 };
 

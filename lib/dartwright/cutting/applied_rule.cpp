@@ -17,7 +17,7 @@ bool joins(const Seam& seam, const std::string& piece, const std::string& edge) 
 }
 
 bool is_on_fold(const Piece& piece, const std::string& edge) {
-    return piece.cut && piece.cut->fold == edge;
+    return is_fold_edge(piece, edge);
 }
 
 /// The entry for the edge: that which names the piece rather than one for every piece.
@@ -253,9 +253,9 @@ std::string to_text(const DecidedRun& run) {
         case DecidedBy::seam:
             return widths_name("seam", run.seam);
         case DecidedBy::joined:
-            return widths_name("width where a seam joins, here", run.seam);
+            return "cutting rule: every seam, here " + quoted(run.seam);
         case DecidedBy::elsewhere:
-            return "the width elsewhere";
+            return "cutting rule: all other edges";
         case DecidedBy::pattern:
             return "the pattern's own";
         case DecidedBy::nothing:

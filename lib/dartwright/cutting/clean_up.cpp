@@ -1,6 +1,7 @@
 #include "dartwright/cutting/clean_up.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdint>
 
 #include "dartwright/geometry/predicates.hpp"
@@ -13,6 +14,26 @@ std::vector<Point> places_of(const std::vector<RawPoint>& line) {
     out.reserve(line.size());
     for (const RawPoint& point : line) out.push_back(point.at);
     return out;
+}
+
+// Whether the line goes to b and straight back.
+bool is_spike(Point a, Point b, Point c) {
+    const Vector back = a - b;
+    const Vector on = c - b;
+    if (dot(back, on) <= 0) return false;
+    const double longer = std::sqrt(std::max(squared_norm(back), squared_norm(on)));
+    return std::abs(cross(back, on)) <= nudge_mm * longer;
+}
+
+// Nudged apart, the two sides of a spike could leave a crack where the line winds round once.
+std::vector<RawPoint> without_spikes(const std::vector<RawPoint>& line) {
+    std::vector<RawPoint> out;
+    out.reserve(line.size());
+    for (const RawPoint& point : line) {
+        while (out.size() > 1 && is_spike(out[out.size() - 2].at, out.back().at, point.at)) out.pop_back();
+        out.push_back(point);
+    }
+    return out.size() < 3 ? line : out;
 }
 
 // A number in [-1, 1] that is always the same for an index (Steele, Lea and Flood 2014, 'Fast splittable
@@ -71,23 +92,30 @@ std::vector<Crossing> crossings_of(const std::vector<Point>& points) {
     return out;
 }
 
-std::size_t lowest(const std::vector<Point>& points) {
+std::size_t farthest(const std::vector<Point>& points, Vector way) {
     std::size_t best = 0;
+    double most = dot(way, points[0] - Point{});
     for (std::size_t i = 1; i < points.size(); ++i) {
-        const bool is_lower =
-            points[i].y < points[best].y || (points[i].y == points[best].y && points[i].x < points[best].x);
-        if (is_lower) best = i;
+        const double along = dot(way, points[i] - Point{});
+        if (along <= most) continue;
+        most = along;
+        best = i;
     }
     return best;
 }
 
-// From the lowest point along the line. Nothing lies outside it, so that every crossing leads from the line
+// At a farthest point that turns right a sliver is outermost that rounding turned over.
+bool turns_left(const std::vector<Point>& points, std::size_t i) {
+    const std::size_t n = points.size();
+    const Point before = points[i == 0 ? n - 1 : i - 1];
+    return cross(points[i] - before, points[i + 1 == n ? 0 : i + 1] - points[i]) > 0;
+}
+
+// From an outermost point along the line. Nothing lies outside it, so that every crossing leads from the line
 // that is come along to the one that crosses it: going on would lead inside.
-std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vector<Point>& points) {
-    const std::vector<Crossing> crossings = crossings_of(points);
-    std::vector<std::size_t> first_on(points.size() + 1, crossings.size());
-    for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
-    const std::size_t start = lowest(points);
+std::vector<RawPoint> walked_from(std::size_t start, const std::vector<RawPoint>& line,
+                                  const std::vector<Point>& points, const std::vector<Crossing>& crossings,
+                                  const std::vector<std::size_t>& first_on) {
     std::vector<RawPoint> out;
     out.reserve(points.size());
     std::size_t side = start;
@@ -110,10 +138,33 @@ std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vecto
     return out;
 }
 
+// What lies beyond the centre of a tight bend may hang on by a point, and nothing by less: of the parts, the
+// largest is that of the piece.
+std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vector<Point>& points) {
+    const std::vector<Crossing> crossings = crossings_of(points);
+    std::vector<std::size_t> first_on(points.size() + 1, crossings.size());
+    for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
+    std::vector<RawPoint> best;
+    double most = -INFINITY;
+    const double enough = signed_area(points) / 2;
+    for (const Vector way : {Vector{0, -1}, Vector{0, 1}, Vector{-1, 0}, Vector{1, 0}, Vector{-1, -1},
+                             Vector{1, -1}, Vector{1, 1}, Vector{-1, 1}}) {
+        const std::size_t start = farthest(points, way);
+        if (!turns_left(points, start)) continue;
+        std::vector<RawPoint> part = walked_from(start, line, points, crossings, first_on);
+        const double area = signed_area(places_of(part));
+        if (area <= most) continue;
+        most = area;
+        best = std::move(part);
+        if (most >= enough) break;
+    }
+    return best;
+}
+
 }  // namespace
 
 std::vector<RawPoint> outer_line(const std::vector<RawPoint>& line) {
-    std::vector<RawPoint> out = line;
+    std::vector<RawPoint> out = without_spikes(line);
     // A crossing is rounded, so that sides nearly along each other may cross anew within rounding.
     constexpr std::uint64_t most_rounds = 8;
     for (std::uint64_t round = 0; round < most_rounds; ++round) {

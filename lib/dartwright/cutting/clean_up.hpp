@@ -8,10 +8,11 @@
 
 namespace dartwright::cutting {
 
-/// The outer boundary of what a closed line winds round: a simple polygon. Preconditions: the line winds
-/// round no place clockwise, and its lowest point is on its outer side.
+/// The outer boundary of what a closed line winds round: a simple polygon. Precondition: the line winds round
+/// no place clockwise, but for slivers as narrow as rounding makes them.
 ///
-/// Points that rounding puts on each other or on a side are moved apart first, by no more than `nudge_mm`.
+/// Spikes, where the line goes back along itself, are left out. Points that rounding puts on each other or on
+/// a side are moved apart first, by no more than `nudge_mm`.
 std::vector<RawPoint> outer_line(const std::vector<RawPoint>& line);
 
 inline constexpr double nudge_mm = 1e-6;

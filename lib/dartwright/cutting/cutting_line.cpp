@@ -7,8 +7,10 @@
 #include "dartwright/cutting/fold_trim.hpp"
 #include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
+#include "dartwright/cutting/whole_edges.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -73,6 +75,56 @@ void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
     }
 }
 
+// Corners of runs that are one point are not asked for: their neighbours meet instead.
+CuttingRequest with_corners_of(const Piece& of_length, const Piece& piece, CuttingRequest request) {
+    const std::vector<Run> left = runs_of(of_length.outline);
+    const std::vector<Run> all = runs_of(piece.outline);
+    const auto is_gone = [&](const std::string& edge) {
+        return find_run(all, edge) && !find_run(left, edge);
+    };
+    std::erase_if(request.corners, [&](const CornerRequest& corner) {
+        return is_gone(corner.edges[0]) || is_gone(corner.edges[1]);
+    });
+    return request;
+}
+
+// Items keep the numbers that they have in the piece.
+CuttingLine numbered_as_in_piece(CuttingLine line, const std::vector<std::size_t>& items) {
+    for (CutSide& side : line.sides) side.item = items[side.item];
+    for (CutDart& dart : line.darts) dart.item = items[dart.item];
+    return line;
+}
+
+// Items of no length change nothing; they are left out.
+CuttingLine cutting_line_of_length(const Piece& piece, const CuttingRequest& request) {
+    const OutlineOfLength kept = without_empty_items(piece.outline);
+    if (kept.items.size() == piece.outline.items.size()) {
+        throw Impossible("the outline of " + quoted(piece.name) + " is one point", "draw its edges first");
+    }
+    Piece of_length = piece;
+    of_length.outline = kept.outline;
+    return numbered_as_in_piece(cutting_line(of_length, with_corners_of(of_length, piece, request)),
+                                kept.items);
+}
+
+// What goes round the stitching line encloses no less than it does; the clean-up of an outline that crosses
+// itself may have come round a loop of it instead, or round a part that hangs on by a point.
+bool may_go_round(const CuttingLine& line, const Piece& piece) {
+    double around = 0;
+    for (std::size_t i = 0; i < line.points.size(); ++i)
+        around += distance(line.points[i], line.points[(i + 1) % line.points.size()]);
+    const double stitched = signed_area(piece.outline, DartsDrawn::to_points);
+    return signed_area(line.points) >= stitched - around * cutting_line_error_mm;
+}
+
+[[noreturn]] void refuse_unclean(const Piece& piece) {
+    const FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, decision_chord_error_mm);
+    if (is_simple(flat.points)) throw NotCleaned(piece.name);
+    throw Impossible(
+        "the outline of " + quoted(piece.name) + " crosses itself, so that no line goes round it",
+        "mend the outline first; a check says where it crosses");
+}
+
 }  // namespace
 
 BadWidth::BadWidth(std::string piece_, std::string edge_, double width_mm_, double limit_mm_)
@@ -81,6 +133,12 @@ BadWidth::BadWidth(std::string piece_, std::string edge_, double width_mm_, doub
       edge(std::move(edge_)),
       width_mm(width_mm_),
       limit_mm(limit_mm_) {}
+
+NotCleaned::NotCleaned(std::string piece_)
+    : Impossible("the allowances of " + quoted(piece_) +
+                     " run into each other so that no simple line was found round it",
+                 "make them narrower where the outline bends inwards or is thin"),
+      piece(std::move(piece_)) {}
 
 std::string to_text(CornerKind kind) {
     switch (kind) {
@@ -107,6 +165,12 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         closed.outline = with_gap_closed(closed.outline);
         return cutting_line(closed, request);
     }
+    if (has_empty_items(piece.outline)) return cutting_line_of_length(piece, request);
+    if (const auto whole = cutting::with_whole_edges(piece.outline)) {
+        Piece of_whole = piece;
+        of_whole.outline = whole->outline;
+        return numbered_as_in_piece(cutting_line(of_whole, request), whole->items);
+    }
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
     if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);
@@ -116,6 +180,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
         line.sides.clear();
         put(line, cutting::outer_line(raw.points));
         line.is_cleaned = true;
+        if (!is_simple(line.points) || !may_go_round(line, piece)) refuse_unclean(piece);
     }
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);

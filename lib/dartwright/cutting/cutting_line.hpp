@@ -57,7 +57,8 @@ struct CuttingRequest {
 enum class CutPart {
     edge,    ///< beside an edge
     corner,  ///< between two edges
-    step,    ///< square across, from one width to another
+    step,    ///< square across, from one width to another; and where an edge bends in more tightly than its
+             ///< width, round what its normals sweep over
     mouth,   ///< over the mouth of a dart
     leg      ///< along a leg of a trimmed dart
 };
@@ -119,6 +120,15 @@ class BadWidth : public Impossible {
     double limit_mm;  ///< the widest that works
 };
 
+/// The clean-up of allowances that run into each other did not come to an end in its rounds (each moves
+/// points by no more than a thousandth of the line's error). A line that crosses itself, or goes round less
+/// than half the piece, is never handed out.
+class NotCleaned : public Impossible {
+  public:
+    explicit NotCleaned(std::string piece_);
+    std::string piece;
+};
+
 /// The line along which a piece is cut: outside its stitching line by the allowance of each edge.
 ///
 /// Properties: (1) a simple polygon round the stitching line, which is not changed; (2) beside an edge every
@@ -130,8 +140,12 @@ class BadWidth : public Impossible {
 /// At a dart the cutting line is that of the edge with the dart closed about its point as it is sewn; A' and
 /// B' lie on the lines from the point through the mouth ends.
 ///
-/// Throws BadWidth; Impossible (the outline is open by more than `gap`); UnknownName and BadWords for the
-/// corners.
+/// Items of no length are left out, and so are runs that are one point, with their corners; parts of one line
+/// or one cubic count as one item, with the number of the first. Items keep their numbers.
+///
+/// Throws BadWidth; NotCleaned; Impossible (the outline is open by more than `gap`, is one point, or crosses
+/// itself so that none goes round it);
+/// UnknownName and BadWords for the corners.
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
 
 /// `no allowance is decided for hem, neck: there is none there`; empty if all are decided.

@@ -19,21 +19,20 @@ struct FoldLine {
     double beyond(Point p) const { return -cross(along, p - from); }
 };
 
-std::optional<FoldLine> fold_line(const Piece& piece) {
-    if (!piece.cut || piece.cut->fold.empty()) return std::nullopt;
+std::optional<FoldLine> fold_line(const Piece& piece, const std::string& edge) {
     const std::vector<Run> runs = runs_of(piece.outline);
     const auto run =
-        std::find_if(runs.begin(), runs.end(), [&](const Run& each) { return each.edge == piece.cut->fold; });
+        std::find_if(runs.begin(), runs.end(), [&](const Run& each) { return each.edge == edge; });
     if (run == runs.end() || run->items.empty()) return std::nullopt;
     const Point start = start_of_item(piece.outline, run->items.front());
     const Vector along = piece.outline.items[run->items.back()].to - start;
     if (squared_norm(along) == 0) return std::nullopt;
     FoldLine fold{start, unit(along), 0};
-    std::vector<Point> edge;
+    std::vector<Point> drawn;
     for (const std::size_t item : run->items)
         for (const Curve& curve : curves_of_item(piece.outline, item))
-            flatten_onto(edge, curve, cutting_line_error_mm);
-    for (const Point p : edge) fold.slack_mm = std::max(fold.slack_mm, fold.beyond(p));
+            flatten_onto(drawn, curve, cutting_line_error_mm);
+    for (const Point p : drawn) fold.slack_mm = std::max(fold.slack_mm, fold.beyond(p));
     fold.slack_mm += cutting_line_error_mm;
     return fold;
 }
@@ -101,23 +100,27 @@ void drop_repeated(CuttingLine& line) {
     }
 }
 
-}  // namespace
-
-void trim_at_fold(const Piece& piece, CuttingLine& line) {
-    const std::optional<FoldLine> fold = fold_line(piece);
+void trim_at(const Piece& piece, const std::string& edge, CuttingLine& line) {
+    const std::optional<FoldLine> fold = fold_line(piece, edge);
     if (!fold) return;
     CuttingLine trimmed = Trimmer(*fold, line).trimmed();
     if (trimmed.points.empty()) return;
     drop_repeated(trimmed);
     if (!is_simple(trimmed.points)) {
-        line.notes.push_back("an allowance reaches over the fold, " + quoted(piece.cut->fold) +
+        line.notes.push_back("an allowance reaches over the fold, " + quoted(edge) +
                              ", and could not be cut off there");
         return;
     }
     line.points = std::move(trimmed.points);
     line.sides = std::move(trimmed.sides);
-    line.notes.push_back("an allowance that reached over the fold, " + quoted(piece.cut->fold) +
+    line.notes.push_back("an allowance that reached over the fold, " + quoted(edge) +
                          ", is cut off along it");
+}
+
+}  // namespace
+
+void trim_at_fold(const Piece& piece, CuttingLine& line) {
+    for (const std::string& edge : fold_edges(piece)) trim_at(piece, edge, line);
 }
 
 }  // namespace dartwright::cutting

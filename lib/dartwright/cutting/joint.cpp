@@ -41,6 +41,11 @@ class Joiner {
   private:
     double reach() const { return sharpest_corner * wider_mm_; }
 
+    // Whether the narrower line would be met only beyond the end of the wider, by more than rounding.
+    bool ends_short_of(double narrow_mm, double wide_mm) const {
+        return wide_mm * cosine_ - narrow_mm > same_end_mm * std::abs(sine_);
+    }
+
     void add(Point p, CutPart part) { path_.points.push_back({p, {part, before_.item, 0}}); }
     void add_on_after(Point p) { path_.points.push_back({p, {CutPart::edge, after_.item, after_.width_mm}}); }
 
@@ -109,9 +114,13 @@ class Joiner {
     void meet() {
         const double w_in = before_.width_mm;
         const double w_out = after_.width_mm;
-        path_.is_step = w_in < w_out * cosine_ || w_out < w_in * cosine_;
+        path_.is_step = ends_short_of(w_in, w_out) || ends_short_of(w_out, w_in);
         if (path_.is_step) path_.kind = CornerKind::met;
-        if (w_in < w_out * cosine_) {
+        // At a square corner beside a width of 0 both ways give one shape: outside the step goes by its
+        // limit, inside by the sign, since a line that ends short crosses nothing.
+        if (sine_ > 0 && !path_.is_step) {
+            meet_outside();
+        } else if (w_in < w_out * cosine_) {
             if (!come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
         } else if (w_out < w_in * cosine_) {
             if (!go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();

@@ -157,9 +157,8 @@ Placed best_place(const Strip& strip, const Placement& placement) {
                                        ? std::min<std::size_t>(strip.places_across(way.columns), 1)
                                        : strip.places_across(way.columns);
         for (std::size_t column = 0; column < places; ++column) {
-            const double y = strip.lowest(way.columns, column);
-            const double top = y + way.columns.height;
-            if (top < best.top) best = {w, column, y, top};
+            const auto y = strip.lowest(way.columns, column, best.top - way.columns.height);
+            if (y && *y + way.columns.height < best.top) best = {w, column, *y, *y + way.columns.height};
         }
     }
     return best;

@@ -62,37 +62,56 @@ std::size_t Strip::places_across(const PieceColumns& piece) const {
     return room < 0 ? 0 : static_cast<std::size_t>(std::floor(room / step_mm_)) + 1;
 }
 
-// Raised over whatever it runs into until it runs into nothing. What is taken is `gap` larger all round.
-double Strip::lowest(const PieceColumns& piece, std::size_t first_column) const {
-    double y = 0;
-    for (bool is_raised = true; is_raised;) {
-        is_raised = false;
-        for (std::size_t i = 0; i < piece.columns.size(); ++i) {
-            const Interval& own = piece.columns[i];
-            for (const Interval& taken : taken_[first_column + i]) {
-                if (taken.low >= y + own.high) break;
-                if (taken.high <= y + own.low + column_slack_mm) continue;
-                y = taken.high - own.low;
-                is_raised = true;
-            }
-        }
-    }
+namespace {
+
+// Where a stretch comes to lie that is raised in one column over whatever it runs into there.
+double raised_in(const std::vector<Interval>& taken, Interval own, double y) {
+    auto next = std::partition_point(taken.begin(), taken.end(), [&](const Interval& interval) {
+        return interval.high <= y + own.low + column_slack_mm;
+    });
+    for (; next != taken.end() && next->low < y + own.high; ++next) y = next->high - own.low;
     return y;
 }
+
+}  // namespace
+
+// Raised over whatever it runs into until it runs into nothing. What is taken is `gap` larger all round.
+std::optional<double> Strip::lowest(const PieceColumns& piece, std::size_t first_column, double below) const {
+    const std::size_t count = piece.columns.size();
+    double y = 0;
+    // Round and round, until every column has been passed since it was last raised.
+    for (std::size_t i = 0, passed = 0; passed < count; i = i + 1 == count ? 0 : i + 1, ++passed) {
+        const double raised = raised_in(taken_[first_column + i], piece.columns[i], y);
+        if (raised == y) continue;
+        y = raised;
+        passed = 0;
+        if (!(y < below)) return std::nullopt;
+    }
+    return y < below ? std::optional(y) : std::nullopt;
+}
+
+namespace {
+
+void add_to(std::vector<Interval>& taken, Interval added) {
+    const auto first = std::partition_point(taken.begin(), taken.end(),
+                                            [&](const Interval& each) { return each.high < added.low; });
+    auto last = first;
+    for (; last != taken.end() && last->low <= added.high; ++last) {
+        added.low = std::min(added.low, last->low);
+        added.high = std::max(added.high, last->high);
+    }
+    taken.insert(taken.erase(first, last), added);
+}
+
+}  // namespace
 
 void Strip::take(const PieceColumns& piece, std::size_t first_column, double y) {
     const auto reach = static_cast<std::size_t>(std::ceil(gap_mm_ / step_mm_));
     for (std::size_t i = 0; i < piece.columns.size(); ++i) {
         const std::size_t column = first_column + i;
         const std::size_t last = std::min(column + reach, taken_.size() - 1);
-        for (std::size_t k = column < reach ? 0 : column - reach; k <= last; ++k) {
-            const Interval taken{y + piece.columns[i].low - gap_mm_, y + piece.columns[i].high + gap_mm_};
-            std::vector<Interval>& column_taken = taken_[k];
-            column_taken.insert(
-                std::upper_bound(column_taken.begin(), column_taken.end(), taken,
-                                 [](const Interval& a, const Interval& b) { return a.low < b.low; }),
-                taken);
-        }
+        for (std::size_t k = column < reach ? 0 : column - reach; k <= last; ++k)
+            add_to(taken_[k], {y + piece.columns[i].low - gap_mm_, y + piece.columns[i].high + gap_mm_});
     }
 }
 

@@ -30,15 +30,16 @@ class Strip {
     Strip(double width_mm, double step_mm, double gap_mm);
     /// How many columns from the left a piece can begin; 0 if it is too wide.
     std::size_t places_across(const PieceColumns& piece) const;
-    /// The lowest place for the piece with its left side at that column.
-    double lowest(const PieceColumns& piece, std::size_t first_column) const;
+    /// The lowest place for the piece with its left side at that column; empty if it is not below `below`.
+    /// O(columns * log(stretches taken in each)) for each time that it is raised.
+    std::optional<double> lowest(const PieceColumns& piece, std::size_t first_column, double below) const;
     void take(const PieceColumns& piece, std::size_t first_column, double y);
 
   private:
     double width_mm_;
     double step_mm_;
     double gap_mm_;
-    std::vector<std::vector<Interval>> taken_;  ///< by column, sorted by `low`
+    std::vector<std::vector<Interval>> taken_;  ///< by column, apart from each other and in order
 };
 
 }  // namespace dartwright::cutting

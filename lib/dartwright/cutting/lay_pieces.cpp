@@ -2,7 +2,9 @@
 
 #include <cmath>
 
+#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/run.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -14,7 +16,13 @@ std::optional<LayPiece::FoldLine> fold_line(const Piece& piece) {
     const std::vector<Run> runs = runs_of(piece.outline);
     const Run& fold = run_named(runs, piece.cut->fold, piece.name);
     const Point from = end_point(piece.outline, fold, RunEnd::start);
-    return LayPiece::FoldLine{from, unit(end_point(piece.outline, fold, RunEnd::end) - from)};
+    const Vector along = end_point(piece.outline, fold, RunEnd::end) - from;
+    if (norm(along) <= empty_item_mm) {
+        throw Impossible(
+            "the fold " + quoted(fold.edge) + " of " + quoted(piece.name) + " ends where it begins",
+            "draw it at its full length, or cut the piece without a fold");
+    }
+    return LayPiece::FoldLine{from, unit(along)};
 }
 
 double degrees_between_lines(Vector a, Vector b) {
@@ -29,6 +37,10 @@ LayPiece lay_piece(const Piece& piece, const CuttingLine& line, const Tolerances
     LayPiece laid;
     laid.name = piece.name;
     laid.polygon = line.points;
+    if (piece.cut && !piece.cut->second_fold.empty()) {
+        throw Impossible(quoted(piece.name) + " is laid on two folds, and cloth is folded once here",
+                         "fold the cloth twice by hand, or draw the piece with one fold");
+    }
     laid.fold = fold_line(piece);
     if (piece.cut) {
         laid.quantity = piece.cut->quantity;

@@ -80,11 +80,10 @@ class MouthCapMaker {
     }
 
     bool is_in_fold() const {
-        if (!piece_.cut || piece_.cut->fold.empty()) return false;
         const std::vector<OutlineItem>& items = piece_.outline.items;
         const EdgeItem* before = items[(item_ + items.size() - 1) % items.size()].as_edge();
         const EdgeItem* after = items[(item_ + 1) % items.size()].as_edge();
-        return before && after && before->edge == piece_.cut->fold && after->edge == piece_.cut->fold;
+        return before && after && before->edge == after->edge && is_fold_edge(piece_, before->edge);
     }
 
     // The side its `press` says, else the usual one.

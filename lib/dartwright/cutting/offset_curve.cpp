@@ -22,38 +22,64 @@ struct Place {
     Vector tangent;
 };
 
-// Takes the places in order and leaves out what runs backwards.
+// The turned strips of two detours that follow each other share a normal; each is made wider by so much, a
+// hundredth of the line's error, so that no crack is left between them.
+constexpr double overlap_mm = 1e-4;
+
+// Takes the places in order and makes a detour of what runs backwards.
 class OffsetLine {
   public:
-    OffsetLine(std::vector<Point>& line, const Place& start) : line_(line), last_(start) {
+    OffsetLine(std::vector<Point>& line, const Place& start, std::vector<Detour>& detours)
+        : line_(line), detours_(detours), last_(start) {
         line_.push_back(start.beside);
     }
 
     void add(const Place& place) {
         const bool runs_back = dot(place.beside - last_.beside, place.tangent + last_.tangent) < 0;
-        if (runs_back && !is_back_) line_.push_back(last_.on_curve);
-        if (!runs_back && is_back_) leave_curve();
-        is_back_ = runs_back;
-        has_detour_ = has_detour_ || runs_back;
-        if (!runs_back) line_.push_back(place.beside);
+        if (!runs_back) end_detour();
+        if (runs_back) {
+            if (back_.empty()) back_.push_back(last_);
+            back_.push_back(place);
+        } else {
+            line_.push_back(place.beside);
+        }
         last_ = place;
     }
 
-    bool finish() {
-        if (is_back_) leave_curve();
-        return has_detour_;
+    void end_detour() {
+        if (back_.empty()) return;
+        const std::size_t first = line_.size() - 1;
+        add_crossings();
+        line_.push_back(back_.back().beside - overlap_mm * back_.back().tangent);
+        for (std::size_t i = back_.size() - 1; i-- > 1;) line_.push_back(back_[i].beside);
+        line_.push_back(back_.front().beside + overlap_mm * back_.front().tangent);
+        add_crossings();
+        line_.push_back(back_.back().beside);
+        detours_.push_back({first, line_.size() - 1});
+        back_.clear();
     }
 
   private:
-    void leave_curve() {
-        line_.push_back(last_.on_curve);
-        line_.push_back(last_.beside);
+    // Of the normals of two neighbouring places, between which the line runs backwards.
+    static Point crossing_of(const Place& a, const Place& b) {
+        const Vector first = a.beside - a.on_curve;
+        const Vector second = b.beside - b.on_curve;
+        const double turn = cross(first, second);
+        const double share = turn == 0 ? -1 : cross(b.on_curve - a.on_curve, second) / turn;
+        if (share >= 0 && share <= 1) return a.on_curve + share * first;
+        const double on_curve = distance(a.on_curve, b.on_curve);
+        const double beside = distance(a.beside, b.beside);
+        return a.on_curve + on_curve / (on_curve + beside) * first;
+    }
+
+    void add_crossings() {
+        for (std::size_t i = 1; i < back_.size(); ++i) line_.push_back(crossing_of(back_[i - 1], back_[i]));
     }
 
     std::vector<Point>& line_;
+    std::vector<Detour>& detours_;
     Place last_;
-    bool is_back_ = false;
-    bool has_detour_ = false;
+    std::vector<Place> back_;  // the places of a stretch that runs backwards
 };
 
 // The points of one cubic, halved where its directions spread too far.
@@ -126,7 +152,8 @@ class CubicOffset {
 
 }  // namespace
 
-bool offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, double error_mm) {
+void offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, double error_mm,
+                 std::vector<Detour>& detours) {
     const Vector first = tangent_at_start(curve);
     const Vector last = tangent_at_end(curve);
     const Point start = start_of(curve);
@@ -134,11 +161,11 @@ bool offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, 
         const Vector aside = width_mm * outwards(first);
         line.push_back(straight->a + aside);
         line.push_back(straight->b + aside);
-        return false;
+        return;
     }
-    OffsetLine offset(line, {start, start + width_mm * outwards(first), first});
+    OffsetLine offset(line, {start, start + width_mm * outwards(first), first}, detours);
     CubicOffset(offset, width_mm, error_mm).add(std::get<Cubic>(curve), last, most_halvings);
-    return offset.finish();
+    offset.end_detour();
 }
 
 }  // namespace dartwright::cutting

@@ -13,14 +13,23 @@ constexpr Vector outwards(Vector tangent) {
     return -perpendicular(tangent);
 }
 
+/// The points of a line, from index `first` to `last`, of which one runs backwards: the last before, and the
+/// first after which the line goes on.
+struct Detour {
+    std::size_t first = 0;
+    std::size_t last = 0;
+};
+
 /// Appends the points of the line `width_mm` outside the curve, both ends included, within `error_mm` of the
 /// true one, which is made of the curve's own normals.
 ///
-/// Where the curve bends inwards more tightly than the width, the true line runs backwards between two cusps.
-/// There the points go from the first cusp to the curve, along its chord, and out to the other cusp, so that
-/// the line still bounds, with the curve, what lies within the width of it, and winds round it anticlockwise.
-/// Returns whether there is such a detour. Preconditions: width_mm >= 0, error_mm > 0, a curve that is not
-/// one point.
-bool offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, double error_mm);
+/// Where the curve bends inwards more tightly than the width, the true line runs backwards between two cusps:
+/// neighbouring normals cross, and beyond their crossings the strip is turned over, so that the line would
+/// wind round it clockwise. There the points make a detour: along the crossings, from the second cusp back
+/// along the true line to the first, and along the crossings again. So the line still bounds, with the curve,
+/// all that the normals sweep over, and winds round every place of it anticlockwise. Appends each detour to
+/// `detours`. Preconditions: width_mm >= 0, error_mm > 0, a curve that is not one point.
+void offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, double error_mm,
+                 std::vector<Detour>& detours);
 
 }  // namespace dartwright::cutting

@@ -51,7 +51,7 @@ class RawMaker {
         : piece_(piece), request_(request), strands_(strands_of(piece, request)) {
         if (!request.corners.empty()) refuse_bad_corners();
         out_.undecided = std::move(strands_.undecided);
-        out_.is_crossing = strands_.has_detour;
+        out_.is_crossing = !strands_.detours.empty();
     }
 
     RawLine made() {
@@ -82,10 +82,8 @@ class RawMaker {
                 return {request.kind, request.whose == before, request.limit_mm};
         }
         // The fold is no seam: what is beside it when unfolded must run on straight.
-        const bool has_fold = piece_.cut && !piece_.cut->fold.empty();
-        if (has_fold && (piece_.cut->fold == before || piece_.cut->fold == after)) {
-            return {CornerKind::carried_on, piece_.cut->fold == before, std::nullopt};
-        }
+        if (is_fold_edge(piece_, before) || is_fold_edge(piece_, after))
+            return {CornerKind::carried_on, is_fold_edge(piece_, before), std::nullopt};
         return {};
     }
 
@@ -148,7 +146,13 @@ class RawMaker {
     void lay(std::size_t i) {
         const Strand& strand = strands_.strands[i];
         const CutSide beside{CutPart::edge, strand.item, strand.width_mm};
-        for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) add({strands_.points[k], beside});
+        const auto detours = strands_.detours.begin() + static_cast<std::ptrdiff_t>(strand.first_detour);
+        for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) {
+            const bool is_on_detour =
+                std::any_of(detours, detours + static_cast<std::ptrdiff_t>(strand.detours),
+                            [&](const Detour& detour) { return k >= detour.first && k < detour.last; });
+            add({strands_.points[k], is_on_detour ? CutSide{CutPart::step, strand.item, 0} : beside});
+        }
         const Joint& joint = joints_[i];
         if (joint.size > 0 && joint.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
             out_.points.back().side = {joint.first, strand.item, 0};
@@ -193,6 +197,9 @@ class RawMaker {
         while (out_.points.size() > 1 && is_same_point(out_.points.back().at, out_.points.front().at)) {
             const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= out_.points.size();
             if (is_mouth_end) break;
+            // The earlier of the two gives its place, as elsewhere: it is the same wherever the outline
+            // begins.
+            out_.points.front().at = out_.points.back().at;
             out_.points.pop_back();
         }
     }

@@ -97,7 +97,7 @@ class StrandMaker {
             if (!edge) continue;
             if (!last_edge || *last_edge != edge->edge) {
                 last_edge = &edge->edge;
-                const bool is_fold = piece_.cut && piece_.cut->fold == edge->edge;
+                const bool is_fold = is_fold_edge(piece_, edge->edge);
                 const Allowance* allowance = allowance_of(piece_, edge->edge);
                 const double* plain = allowance ? std::get_if<double>(allowance) : nullptr;
                 if (!is_fold && !plain) return false;
@@ -110,7 +110,7 @@ class StrandMaker {
     }
 
     void set_widths(const Run& run) {
-        const bool is_fold = piece_.cut && piece_.cut->fold == run.edge;
+        const bool is_fold = is_fold_edge(piece_, run.edge);
         std::vector<RunWidth> along =
             is_fold ? std::vector<RunWidth>{{0, run.length, 0.0}} : widths_along(piece_, run);
         for (RunWidth& stretch : along) stretch.width_mm = decided(stretch, run.edge);
@@ -194,8 +194,9 @@ class StrandMaker {
         strand.end = end_of(curve);
         strand.first = out_.points.size();
         strand.last_tangent = tangent_at_end(curve);
-        const bool has_detour = offset_onto(out_.points, curve, width_mm, cutting_line_error_mm);
-        out_.has_detour = out_.has_detour || has_detour;
+        strand.first_detour = out_.detours.size();
+        offset_onto(out_.points, curve, width_mm, cutting_line_error_mm, out_.detours);
+        strand.detours = out_.detours.size() - strand.first_detour;
         finish(out_.strands.emplace_back(strand));
     }
 
@@ -227,8 +228,8 @@ class StrandMaker {
     void lengthen_strand(const Curve& curve) {
         Strand& strand = out_.strands.back();
         out_.points.pop_back();
-        const bool has_detour = offset_onto(out_.points, curve, strand.width_mm, cutting_line_error_mm);
-        out_.has_detour = out_.has_detour || has_detour;
+        offset_onto(out_.points, curve, strand.width_mm, cutting_line_error_mm, out_.detours);
+        strand.detours = out_.detours.size() - strand.first_detour;
         strand.last_tangent = tangent_at_end(curve);
         strand.end = end_of(curve);
         strand.last = strand.last_kept = out_.points.size() - 1;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "dartwright/cutting/cutting_line.hpp"
+#include "dartwright/cutting/offset_curve.hpp"
 
 namespace dartwright::cutting {
 
@@ -19,6 +20,8 @@ struct Strand {
     std::size_t last = 0;
     std::size_t first_kept = 0;  ///< what its joints leave of them
     std::size_t last_kept = 0;
+    std::size_t first_detour = 0;  ///< detours[first_detour], and so many
+    std::size_t detours = 0;
     std::size_t darts = 0;  ///< so many follow it before the next strand, from `first_dart` on
     std::size_t first_dart = 0;
 };
@@ -28,7 +31,7 @@ struct Strands {
     std::vector<Strand> strands;     ///< in outline order
     std::vector<std::size_t> darts;  ///< items
     std::vector<UndecidedStretch> undecided;
-    bool has_detour = false;  ///< of a curve that bends inwards more tightly than its width
+    std::vector<Detour> detours;  ///< of curves that bend inwards more tightly than their width, in order
 };
 
 /// Precondition: the outline is closed. Throws BadWidth.

@@ -10,6 +10,7 @@
 #include "dartwright/darts/separated_contents.hpp"
 #include "dartwright/darts/separated_seams.hpp"
 #include "dartwright/geometry/motion.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -189,6 +190,7 @@ void put_in_place(Pattern& pattern, std::size_t at, std::array<Piece, 2> pieces,
 
 CloseSeamResult close_as_seam(const Pattern& pattern, const CloseSeamRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return close_as_seam(without_spare_items(pattern), request);
     refuse_bad_words(pattern, request);
     CloseSeamResult result{pattern, {}};
     CloseSeamAccount& account = result.account;

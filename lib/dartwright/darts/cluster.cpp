@@ -9,6 +9,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -175,20 +176,73 @@ void aim(Pattern& pattern, const ClusterRequest& request, std::size_t k, Vector 
     }
 }
 
-// Each dart is drawn turned from the middle one by what lies open between them, so that all are parallel
-// sewn.
-void lay_parallel(Pattern& pattern, const ClusterRequest& request, double angle_rad) {
+using Turns = std::vector<double>;  // of each dart's centre line from the middle axis, radians
+
+// From the outermost inwards: each moves out of the way of the next. The middle one of an odd number stays.
+void aim_all(Pattern& pattern, const ClusterRequest& request, const Turns& turns) {
     const Piece& piece = piece_named(pattern, request.piece);
     const double leg = middle_leg(piece, request);
     const Vector axis = middle_axis(piece, request);
-    const double each = angle_rad / request.count;
-    // From the outermost inwards: each moves out of the way of the next.
     for (int outer = 0; outer < request.count / 2; ++outer) {
         for (const int k : {outer, request.count - 1 - outer}) {
-            const double steps = k - (request.count - 1) / 2.0;
-            aim(pattern, request, std::size_t(k), apply(turn_by(steps * each), axis), leg);
+            const std::size_t at = std::size_t(k);
+            aim(pattern, request, at, apply(turn_by(turns[at]), axis), leg);
         }
     }
+}
+
+// By what lies open between them at the pivot that was shared out.
+Turns turns_about_pivot(const ClusterRequest& request, double angle_rad) {
+    Turns turns;
+    for (int k = 0; k < request.count; ++k)
+        turns.push_back((k - (request.count - 1) / 2.0) * angle_rad / request.count);
+    return turns;
+}
+
+// By what lies open between them at the points: half of each dart, and the whole of those in between.
+Turns turns_about_points(const Piece& piece, const ClusterRequest& request) {
+    Turns turns{0};
+    for (std::size_t k = 1; k < std::size_t(request.count); ++k) {
+        const double between = (figures_in_row(piece, request, k - 1).sewn_angle_rad +
+                                figures_in_row(piece, request, k).sewn_angle_rad) /
+                               2;
+        turns.push_back(turns.back() + between);
+    }
+    const std::size_t count = turns.size();
+    const double middle = (turns[(count - 1) / 2] + turns[count / 2]) / 2;
+    for (double& each : turns) each -= middle;
+    return turns;
+}
+
+// Away from the point, as it is drawn.
+Vector centre_line(const DartFigures& f) {
+    return unit(unit(f.a - f.point) + unit(f.b - f.point));
+}
+
+// The darts are aimed anew from the radiating row, by what they were off, until they are parallel: a mouth
+// that is turned opens or closes a little, and its middle moves.
+void lay_parallel(Pattern& pattern, const ClusterRequest& request, double angle_rad) {
+    Turns turns = turns_about_pivot(request, angle_rad);
+    if (request.parallel_about == ParallelAbout::pivot) return aim_all(pattern, request, turns);
+    const Pattern radiating = pattern;
+    const Vector axis = middle_axis(piece_named(pattern, request.piece), request);
+    turns = turns_about_points(piece_named(pattern, request.piece), request);
+    constexpr int most_rounds = 12;
+    for (int round = 0; round < most_rounds; ++round) {
+        pattern = radiating;
+        aim_all(pattern, request, turns);
+        const Piece& piece = piece_named(pattern, request.piece);
+        const Turns wanted = turns_about_points(piece, request);
+        double most_off = 0;
+        for (std::size_t k = 0; k < turns.size(); ++k) {
+            const double off = wanted[k] - angle_from(axis, centre_line(figures_in_row(piece, request, k)));
+            most_off = std::max(most_off, std::abs(off));
+            turns[k] += off;
+        }
+        if (most_off <= parallel_within_rad) return;
+    }
+    throw Impossible("the darts cannot be laid parallel: the edge bends too much between them",
+                     "set them nearer to each other, or let them radiate");
 }
 
 void account_for(ClusterAccount& account, const Piece& piece, const ClusterRequest& request) {
@@ -212,6 +266,8 @@ Made made_of(const ClusterRequest& request) {
     add("apart", words_of_length(request.apart_mm));
     add("to", request.to);
     add("lies", request.lies == ClusterLies::parallel ? "parallel" : "radiating");
+    if (request.lies == ClusterLies::parallel && request.parallel_about == ParallelAbout::points)
+        add("parallel_about", "points");
     add("press", request.press);
     add("hold", request.hold);
     return made;
@@ -226,6 +282,7 @@ void refuse_taken_names(const Piece& piece, const ClusterRequest& request) {
 
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return cluster(without_spare_items(pattern), request);
     refuse_bad_words(request);
     const Piece& before = piece_named(pattern, request.piece);
     dart_named(before, request.dart);

@@ -15,6 +15,16 @@ enum class ClusterLies {
     parallel    ///< once sewn, all lie parallel to the middle one; each turns about its own point
 };
 
+/// Between which legs of a parallel cluster the angles count.
+enum class ParallelAbout {
+    points,  ///< as they are sewn, to the points
+    pivot    ///< as if all closed at the pivot that was shared out: off by some tenths of a degree to some
+           ///< degrees once sewn, if the dart was backed off. Kept for lists of operations that were made so.
+};
+
+/// Parallel darts are parallel this nearly, radians: 0.00006 degrees, 0.1 micrometre on a leg of 10 cm.
+inline constexpr double parallel_within_rad = 1e-6;
+
 struct ClusterRequest {
     std::string piece;
     std::string dart;
@@ -22,6 +32,7 @@ struct ClusterRequest {
     double apart_mm = 0;  ///< sewn distance from one mouth to the next, over 0
     std::string to;       ///< the cluster's middle, `EDGE@DISTANCE/FROM`; empty: where the dart is
     ClusterLies lies = ClusterLies::radiating;
+    ParallelAbout parallel_about = ParallelAbout::points;
     std::string press;  ///< edge they are pressed towards; empty: as the dart was
     std::string hold;   ///< an edge that stays; empty: chosen by fold, then grain
 };
@@ -54,9 +65,14 @@ struct ClusterResult {
 /// each is backed off by as much as its legs ask. Equal legs put a point on the line square to its mouth,
 /// which goes through the pivot; so parallel darts, of the same legs to 0.001 mm, have their mouths turned to
 /// face points of their own, as `repoint` does it: every run keeps its length, the intakes change by some
-/// tenths of a millimetre, and the darts cannot be merged again. The request is appended to `made`. Throws
-/// what split and repoint throw, and BadWords (count under 2, distance not over 0), Impossible (a dart in a
-/// corner with no place given, a row longer than its edge). O(k n log n) for k darts.
+/// tenths of a millimetre, and the darts cannot be merged again. Parallel is said of the lines that the darts
+/// are sewn in, all of them closed about their points: the two legs, mouth to point, on either side of the
+/// cloth between neighbouring darts then have one direction (as they have as drawn), to
+/// `parallel_within_rad`. The middle one of an odd number stays as it is; of an even number the line midway
+/// between the two in the middle keeps its direction. The request is appended to `made`. Throws what split
+/// and repoint throw, and BadWords (count under 2, distance not over 0), Impossible (a dart in a corner with
+/// no place given, a row longer than its edge, an edge on which darts cannot be made parallel). O(k n log n)
+/// for k darts.
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request);
 
 }  // namespace dartwright

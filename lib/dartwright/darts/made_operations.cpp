@@ -66,6 +66,14 @@ MadeOperation read_cluster(RequestWords& words) {
     if (lies != "radiating" && lies != "parallel")
         throw BadWords("a cluster is " + quoted(lies) + "; expected radiating or parallel");
     request.lies = lies == "parallel" ? ClusterLies::parallel : ClusterLies::radiating;
+    // Entries from before this was asked have no such word.
+    request.parallel_about = ParallelAbout::pivot;
+    if (lies == "parallel" && words.has("parallel_about")) {
+        const std::string about = words.text("parallel_about");
+        if (about != "points")
+            throw BadWords("a cluster is parallel about " + quoted(about) + "; expected points");
+        request.parallel_about = ParallelAbout::points;
+    }
     request.press = words.text("press");
     request.hold = words.text("hold");
     return [request](const Pattern& pattern) { return cluster(pattern, request).pattern; };
@@ -163,7 +171,19 @@ MadeOperation read_repoint(RequestWords& words) {
 }
 
 MadeOperation read_open(RequestWords& words) {
-    const OpenRequest request{words.required("piece")};
+    OpenRequest request;
+    request.piece = words.required("piece");
+    const std::string worn = words.text("worn");
+    const std::string side_up = words.text("side_up");
+    // Entries without it are of a time when left and right were always as drawn.
+    if (worn.empty() || worn == "as drawn") request.by = SidesBy::drawing;
+    if (worn == "front") request.worn = Worn::front;
+    if (worn == "back") request.worn = Worn::back;
+    if (!request.worn && request.by == SidesBy::wearer)
+        throw BadWords("a piece is worn " + quoted(worn) + "; expected front, back or as drawn");
+    if (side_up == "wrong") request.side_up = SideUp::wrong;
+    if (words.has("side_up") && side_up != "wrong" && side_up != "right")
+        throw BadWords("the side up is " + quoted(side_up) + "; expected right or wrong");
     return [request](const Pattern& pattern) { return open(pattern, request).pattern; };
 }
 

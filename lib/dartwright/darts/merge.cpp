@@ -3,6 +3,7 @@
 #include "dartwright/darts/dart_turn.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -75,6 +76,7 @@ Made made_of(const MergeRequest& request) {
 
 MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return merge(without_spare_items(pattern), request);
     MergeResult result{pattern, {}};
     MergeAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);

@@ -5,6 +5,7 @@
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/request_words.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
@@ -50,6 +51,7 @@ void account_for(PivotAccount& account, const PivotRequest& request, const Plann
 
 PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return pivot(without_spare_items(pattern), request);
     PivotResult result;
     std::vector<std::string>& notes = result.account.notes;
     const Tolerances tolerances = tolerances_of(pattern);

@@ -111,7 +111,7 @@ TargetChosen target_anywhere(const Piece& piece, const std::vector<Run>& runs, c
 TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words) {
     TargetChosen out = target_anywhere(piece, runs, words);
     const bool is_inside = !out.at_start && !out.at_end;
-    if (is_inside && piece.cut && piece.cut->fold == out.edge) {
+    if (is_inside && is_fold_edge(piece, out.edge)) {
         throw Impossible("the place lies inside the fold " + quoted(out.edge),
                          "open the piece at its fold first, or name a centre seam that the fold becomes");
     }

@@ -13,6 +13,7 @@
 #include "dartwright/darts/turned_contents.hpp"
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/geometry/closest.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
@@ -288,6 +289,7 @@ Made made_of(const RepointRequest& request, const std::string& dart) {
 
 RepointResult repoint(const Pattern& pattern, const RepointRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return repoint(without_spare_items(pattern), request);
     refuse_bad_request(request);
     RepointResult result{pattern, {}};
     RepointAccount& account = result.account;

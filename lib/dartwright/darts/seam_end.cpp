@@ -70,7 +70,7 @@ void refuse_side(const Pattern& pattern, const SideEnd& side, double gap_mm) {
                              " stands in that corner of " + quoted(piece.name),
                          "move it into an edge first, or true the seam at its other end");
     }
-    if (piece.cut && piece.cut->fold == side.crossing) {
+    if (is_fold_edge(piece, side.crossing)) {
         throw Impossible("the edge that crosses there is the fold " + quoted(side.crossing) + " of " +
                              quoted(piece.name) + ", which stays straight",
                          "true the seam at its other end");
@@ -144,6 +144,12 @@ SeamEndFound seam_end_named(const Pattern& pattern, const std::string& name, con
 
 void refuse_untruable(const Pattern& pattern, const SeamEndFound& found, double gap_mm) {
     for (const SideEnd& side : found.sides) refuse_side(pattern, side, gap_mm);
+    const Seam& seam = pattern.seams[found.seam];
+    if (seam.laid == LaidAs::on_each_other) {
+        throw Impossible("the pieces of " + quoted(seam.name) +
+                             " are laid on each other, so that nothing runs on over the seam",
+                         "copy the edge that crosses there from the one piece to the other");
+    }
     const SideEnd& first = found.sides[0];
     const SideEnd& second = found.sides[1];
     if (first.piece != second.piece || found.is_with_itself) return;

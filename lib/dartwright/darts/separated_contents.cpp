@@ -23,6 +23,8 @@ class Contents {
         for (std::size_t k = 0; k < 2; ++k) {
             pieces_[k].name = wanted_.names[k];
             pieces_[k].outline = s_.parts[k].outline;
+            pieces_[k].worn = whole_.worn;
+            pieces_[k].side_up = whole_.side_up;
         }
         cut();
         grain();

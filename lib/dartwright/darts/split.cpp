@@ -5,6 +5,7 @@
 #include "dartwright/darts/planned_turn.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/request_words.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -93,6 +94,7 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
 
 SplitResult split(const Pattern& pattern, const SplitRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return split(without_spare_items(pattern), request);
     SplitResult result;
     SplitAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);

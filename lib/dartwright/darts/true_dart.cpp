@@ -10,6 +10,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -152,6 +153,7 @@ void true_outline(Piece& piece, std::size_t dart, const TrueDartRequest& request
 
 TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return true_dart(without_spare_items(pattern), request);
     TrueDartResult result{pattern, {}};
     TrueDartAccount& account = result.account;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];

@@ -11,6 +11,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/seam_end.hpp"
 #include "dartwright/darts/wedges.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -221,6 +222,7 @@ void close_outline(Piece& piece, std::vector<std::string>& notes) {
 
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request) {
     const SoundEntry sound(pattern);
+    if (has_spare_items(pattern)) return true_seam(without_spare_items(pattern), request);
     require_span(request.span_mm, SpanMayBe::wide);
     TrueSeamResult result{pattern, {}};
     TrueSeamAccount& account = result.account;

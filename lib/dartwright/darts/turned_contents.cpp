@@ -1,7 +1,9 @@
 #include "dartwright/darts/turned_contents.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
+#include <map>
 #include <optional>
 
 namespace dartwright {
@@ -123,21 +125,86 @@ std::optional<std::vector<Point>> joined_any_way(const std::vector<Point>& a, co
     return joined_lines(b, a);
 }
 
-// Joins one pair of lines of one name, if there is one that runs on straight.
-bool join_a_pair(std::vector<Mark>& marks) {
-    for (std::size_t i = 0; i < marks.size(); ++i) {
-        for (std::size_t j = i + 1; j < marks.size(); ++j) {
-            const auto* a = std::get_if<LineMark>(&marks[i].what);
-            const auto* b = std::get_if<LineMark>(&marks[j].what);
-            if (!a || !b || marks[i].name != marks[j].name) continue;
-            if (const auto whole = joined_any_way(a->points, b->points)) {
-                marks[i].what = LineMark{*whole};
-                marks.erase(marks.begin() + static_cast<std::ptrdiff_t>(j));
-                return true;
-            }
+bool run_on_straight(const std::vector<Point>& a, const std::vector<Point>& b) {
+    return joined_any_way(a, b).has_value();
+}
+
+/// A line of a part, and the mark that it is of.
+struct TurnedLine {
+    std::vector<Point> points;
+    std::size_t mark = 0;  ///< among the marks before
+};
+
+// What a piece has as two lines that run on into each other was drawn so, and stays two: only lines that did
+// not run on before are joined, or those of one mark.
+bool may_join(const TurnedLine& a, const TurnedLine& b, const std::vector<Mark>& before) {
+    if (a.mark == b.mark) return true;
+    if (before[a.mark].name != before[b.mark].name) return false;
+    return !run_on_straight(std::get<LineMark>(before[a.mark].what).points,
+                            std::get<LineMark>(before[b.mark].what).points);
+}
+
+/// Lines by where their ends lie, on a grid so coarse that rounding reaches into one neighbour at most.
+class LinesByEnds {
+  public:
+    explicit LinesByEnds(const std::vector<std::optional<TurnedLine>>& lines) {
+        for (std::size_t i = 0; i < lines.size(); ++i) {
+            if (lines[i]) add(*lines[i], i);
         }
     }
+    void add(const TurnedLine& line, std::size_t index) {
+        cells_[cell_of(line.points.front())].push_back(index);
+        cells_[cell_of(line.points.back())].push_back(index);
+    }
+    /// Those with an end at either end of this one, in their order; some may be gone, or one be twice.
+    std::vector<std::size_t> beside(const TurnedLine& line) const {
+        std::vector<std::size_t> out;
+        for (const Point end : {line.points.front(), line.points.back()}) {
+            const Cell cell = cell_of(end);
+            for (double dx : {-1.0, 0.0, 1.0}) {
+                for (double dy : {-1.0, 0.0, 1.0}) {
+                    const auto found = cells_.find({cell.first + dx, cell.second + dy});
+                    if (found != cells_.end())
+                        out.insert(out.end(), found->second.begin(), found->second.end());
+                }
+            }
+        }
+        std::sort(out.begin(), out.end());
+        return out;
+    }
+
+  private:
+    using Cell = std::pair<double, double>;
+    static Cell cell_of(Point p) {
+        constexpr double cell_mm = 4 * mark_joint_mm;
+        return {std::floor(p.x / cell_mm), std::floor(p.y / cell_mm)};
+    }
+    std::map<Cell, std::vector<std::size_t>> cells_;
+};
+
+// Joins to the line at `index` one that may be, or says that there is none.
+bool join_one(std::vector<std::optional<TurnedLine>>& lines, std::size_t index, LinesByEnds& by_ends,
+              const std::vector<Mark>& before) {
+    TurnedLine& line = *lines[index];
+    for (const std::size_t other : by_ends.beside(line)) {
+        if (other == index || !lines[other] || !may_join(line, *lines[other], before)) continue;
+        auto whole = joined_any_way(line.points, lines[other]->points);
+        if (!whole) continue;
+        line.points = std::move(*whole);
+        lines[other].reset();
+        by_ends.add(line, index);
+        return true;
+    }
     return false;
+}
+
+// By mark: drill marks have no line.
+void join_lines(std::vector<std::optional<TurnedLine>>& lines, const std::vector<Mark>& before) {
+    LinesByEnds by_ends(lines);
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        while (lines[i] && join_one(lines, i, by_ends, before)) {
+        }
+    }
 }
 
 }  // namespace
@@ -176,19 +243,29 @@ MarksOfParts marks_of_parts(const std::vector<Mark>& marks, const TurningPart& p
 }
 
 std::vector<Mark> turned_marks(const std::vector<Mark>& marks, const TurningPart& part) {
-    std::vector<Mark> out;
-    for (const Mark& mark : marks) {
+    std::vector<Mark> turned_ones;
+    std::vector<std::optional<TurnedLine>> lines;
+    for (std::size_t i = 0; i < marks.size(); ++i) {
+        const Mark& mark = marks[i];
         if (const auto* drill = std::get_if<DrillMark>(&mark.what)) {
             const Point at = is_turning(part, drill->at) ? apply(part.motion, drill->at) : drill->at;
-            out.push_back({DrillMark{at}, mark.name});
+            turned_ones.push_back({DrillMark{at}, mark.name});
+            lines.emplace_back();
             continue;
         }
         for (LineOfPart& line : lines_of_parts(std::get<LineMark>(mark.what).points, part)) {
             if (line.is_turning) line.points = turned(std::move(line.points), part.motion);
-            out.push_back({LineMark{std::move(line.points)}, mark.name});
+            turned_ones.push_back({LineMark{}, mark.name});
+            lines.push_back(TurnedLine{std::move(line.points), i});
         }
     }
-    while (join_a_pair(out)) {
+    join_lines(lines, marks);
+    std::vector<Mark> out;
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        auto* line = std::get_if<LineMark>(&turned_ones[i].what);
+        if (line && !lines[i]) continue;
+        if (line) line->points = std::move(lines[i]->points);
+        out.push_back(std::move(turned_ones[i]));
     }
     return out;
 }

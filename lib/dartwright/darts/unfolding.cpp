@@ -125,6 +125,11 @@ Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::ve
     if (!piece.cut || piece.cut->fold.empty())
         throw Impossible(quoted(piece.name) + " is not cut on a fold",
                          "only a piece on the fold can be opened");
+    if (!piece.cut->second_fold.empty()) {
+        throw Impossible(quoted(piece.name) + " has two folds, and opening " + quoted(piece.cut->fold) +
+                             " would leave " + quoted(piece.cut->second_fold) + " in two halves",
+                         "open it on paper along both, or give the piece one fold");
+    }
     Unfolding u;
     u.half = piece;
     u.fold = piece.cut->fold;
@@ -144,6 +149,14 @@ Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::ve
         notes.push_back("the fold was " + text_of("%.2f mm", off) + " off straight; its ends were kept");
     name_sides(u);
     return u;
+}
+
+bool is_left_on_right(Worn worn, SideUp side_up) {
+    return (worn == Worn::front) == (side_up == SideUp::right);
+}
+
+void name_as_worn(Unfolding& u, Worn worn, SideUp side_up) {
+    if (is_left_on_right(worn, side_up)) std::swap(u.drawn_side, u.added_side);
 }
 
 Outline unfolded_outline(const Unfolding& u) {

@@ -32,6 +32,12 @@ struct Unfolding {
 /// Impossible if the piece has no fold, or one that cannot be unfolded at.
 Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::vector<std::string>& notes);
 
+/// Calls the halves after the wearer of a piece that lies so: left and right change places where the wearer's
+/// are not those of the drawing.
+void name_as_worn(Unfolding& unfolding, Worn worn, SideUp side_up);
+/// Whether the wearer's left is the right of the drawing.
+bool is_left_on_right(Worn worn, SideUp side_up);
+
 /// The whole's outline: the drawn half from the fold's end round to its start, then the added half back.
 /// Darts are pressed as they were; what was pressed towards the fold, or is nearer the other way round now,
 /// is pressed towards the edge beyond the fold.

@@ -106,7 +106,7 @@ std::string faults_table(const ClassSummary& summary) {
     }
     const std::string heads = column_head("What") + column_head("Task") + column_head("Judged by") +
                               column_head("With a fault", true) + column_head("On a lower rung", true) +
-                              column_head("Remedy of the first");
+                              column_head("Remedy");
     std::string out =
         html::table("", "What cost marks most often",
                     html::caption("What cost marks, in how many drafts") +
@@ -160,8 +160,8 @@ std::string spread_table(const ClassSummary& summary, const Ladders& ladders) {
     }
     if (plots == 0 && together.empty()) return element("p", "Nothing was measured.");
     const std::string heads = column_head("Measure") + column_head("Asked", true) +
-                              column_head("Drafts", true) + column_head("Least off by", true) +
-                              column_head("Middle one", true) + column_head("Most off by", true) +
+                              column_head("Drafts", true) + column_head("Lowest", true) +
+                              column_head("Middle", true) + column_head("Highest", true) +
                               column_head("Spread");
     const std::string caption =
         "How far each measure was off, found less asked. In the plots the upright line is what was asked, "
@@ -192,6 +192,10 @@ std::string class_page_begin(const ClassPage& page, const ClassSummary& summary)
     std::string words = element("h1", html::name(page.title));
     if (!page.words.empty()) words += element("p", markup_text(page.words));
     words += element("p", count_words(count_of(summary.students)));
+    if (!page.note.empty()) words += element("p class=\"quiet\"", markup_text(page.note));
+    words += element("p class=\"quiet\"",
+                     "Lengths: " + markup_text(ladder_text(page.ladders.lengths, Quantity::length)) +
+                         ". Angles: " + markup_text(ladder_text(page.ladders.angles, Quantity::angle)) + ".");
     body += element("header", "\n" + words);
     const std::string links = element("li", "<a href=\"#class\">Marks of the class</a>") +
                               element("li", "<a href=\"#faults\">What cost marks most often</a>") +

@@ -17,9 +17,10 @@
 namespace dartwright {
 
 struct ClassPage {
-    std::string title;  ///< the exercise's name
-    std::string words;  ///< to the class; may be empty
-    Ladders ladders;    ///< whose rungs stand in the plots
+    std::string title;      ///< the exercise's name
+    std::string words;      ///< to the class; may be empty
+    Ladders ladders;        ///< whose rungs stand in the plots
+    std::string note = {};  ///< a sentence about the exercise; may be empty
 };
 
 /// Up to where the students' parts begin. O(n log n) for n measured values of the class.

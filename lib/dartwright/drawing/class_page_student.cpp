@@ -34,7 +34,7 @@ class Part {
     std::string html() const {
         std::string out = element("h2 id=\"" + id_ + "-title\"",
                                   html::name(label_) + ": " + markup_text(verdict_text(of_)));
-        out += element("p class=\"quiet\"", "File: " + html::name(of_.file));
+        out += element("p class=\"quiet\"", "File: " + html::name(name_of_file(of_.file)));
         if (!of_.unread.empty())
             out += element("p class=\"caution\"", "Not marked: " + markup_text(of_.unread));
         else
@@ -78,7 +78,14 @@ class Part {
             std::string words = "<a href=\"#" + id_ + "-line-" + std::to_string(i + 1) + "\">" +
                                 markup_text(what_text(line)) + "</a>";
             const bool is_sentence = !line.what.empty() && line.what.back() == '.';
-            if (!line.remedy.empty()) words += (is_sentence ? " " : ": ") + markup_text(line.remedy);
+            // Said once, however many things it mends.
+            const auto first = std::find_if(costly_.begin(), costly_.end(), [&](const JudgedLine* each) {
+                return each->remedy == line.remedy;
+            });
+            const std::size_t said = static_cast<std::size_t>(first - costly_.begin());
+            const std::string remedy =
+                said < i ? "as for " + std::to_string(said + 1) + "." : markup_text(line.remedy);
+            if (!line.remedy.empty()) words += (is_sentence ? " " : ": ") + remedy;
             items += element("li", words);
         }
         if (items.empty()) return element("p", "Nothing is to be mended.");

@@ -5,6 +5,7 @@
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/test_squares.hpp"
+#include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_column.hpp"
 
 namespace dartwright {
@@ -50,6 +51,36 @@ DrawnText words_on_map(const std::string& words, Point at, double size_mm) {
     return text;
 }
 
+Box upright_box_of(const DrawnText& text) {
+    return upright_box(box_of(text));
+}
+
+bool is_overlapping(const Box& a, const Box& b) {
+    return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
+}
+
+/// A piece's name in its middle, or as near above or below it as no other words of the map are.
+void add_name_on_map(DrawnGroup& group, const SheetPiece& piece, const MapScale& map) {
+    if (piece.cutting_line.empty()) return;
+    constexpr double name_size_mm = 3.2;
+    constexpr double longest_name_mm = 45;
+    DrawnText name = words_on_map(shortened(piece.name, name_size_mm, longest_name_mm, true),
+                                  on_map(middle(piece.box.low, piece.box.high), map), name_size_mm);
+    name.is_bold = true;
+    const auto is_clear = [&](const DrawnText& text) {
+        return std::none_of(group.items.begin(), group.items.end(), [&](const DrawnItem& item) {
+            const DrawnText* other = std::get_if<DrawnText>(&item);
+            return other && is_overlapping(upright_box_of(*other), upright_box_of(text));
+        });
+    };
+    const Point middle_of_piece = name.at;
+    for (const double step : {0.0, -1.0, 1.0, -2.0, 2.0, -3.0, 3.0}) {
+        name.at = middle_of_piece + Vector{0, step * name_size_mm};
+        if (is_clear(name)) break;
+    }
+    group.items.push_back(name);
+}
+
 /// The map, as wide as the column or as high as it may be; the column's top moves below it.
 DrawnGroup page_map(const PrintSheet& sheet, TextColumn& column) {
     const TileGrid& grid = sheet.grid;
@@ -66,6 +97,7 @@ DrawnGroup page_map(const PrintSheet& sheet, TextColumn& column) {
         const Box cell = cell_of(grid, tile);
         group.items.push_back(words_on_map(label_of(tile), on_map(middle(cell.low, cell.high), map), size));
     }
+    for (const SheetPiece& piece : sheet.pieces) add_name_on_map(group, piece, map);
     column.top -= map.scale * depth + 5;
     return group;
 }
@@ -74,10 +106,6 @@ std::string pages_of(const SheetPiece& piece) {
     std::string words;
     for (const Tile tile : piece.tiles) words += (words.empty() ? "" : ", ") + label_of(tile);
     return words;
-}
-
-std::string number_words(std::size_t count, const char* one, const char* many) {
-    return std::to_string(count) + " " + (count == 1 ? one : many);
 }
 
 void add_contents(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet) {
@@ -105,12 +133,39 @@ void add_steps(DrawnGroup& group, TextColumn& column) {
 }
 
 void add_heading(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet, const CoverPage& page) {
-    add_paragraph(group, column, shortened(page.title, title_size_mm, column.width),
+    add_paragraph(group, column, shortened(page.title, title_size_mm, column.width, true),
                   {title_size_mm, true, 0});
-    std::string line = "full scale on " + number_words(sheet.tiles.size(), "page ", "pages ") + page.paper +
-                       ", after this one";
+    const bool is_one = sheet.tiles.size() == 1;
+    std::string line = std::to_string(sheet.tiles.size()) + " " + page.paper + (is_one ? " page" : " pages") +
+                       " at full scale " + (is_one ? "follows" : "follow");
     if (!page.date.empty()) line += "  \xC2\xB7  " + page.date;
-    add_paragraph(group, column, shortened(line, 3.6, column.width), {3.6, false, 3});
+    add_paragraph(group, column, shortened(line, 3.6, column.width), {3.6, false, 1});
+    add_paragraph(group, column, caution_words(), {3.7, true, 2.5});
+}
+
+/// What is gathered, eased or tucked, by piece, as far as there is room above the foot; the pieces have it
+/// all.
+void add_taken_in(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet, double foot) {
+    std::vector<std::string> lines;
+    for (const SheetPiece& piece : sheet.pieces)
+        for (const std::string& words : piece.taken_in) lines.push_back(piece.name + ", " + words);
+    constexpr double size = 3.4;
+    constexpr double line_step = look::line_step_em * size;
+    const auto height_of = [&](const std::string& words) {
+        return static_cast<double>(wrapped(words, size, column.width).size()) * line_step + 0.4;
+    };
+    constexpr double heading_height = 3 + look::line_step_em * 4 + 1.2;
+    if (lines.empty() || column.top - heading_height - height_of(lines.front()) - line_step < foot) return;
+    column.top -= 3;
+    add_paragraph(group, column, "Gathers, ease and tucks", {4, true, 1.2});
+    for (std::size_t i = 0; i < lines.size(); ++i) {
+        const bool is_last = i + 1 == lines.size();
+        if (column.top - height_of(lines[i]) - (is_last ? 0 : line_step) < foot) {
+            const std::string rest = std::to_string(lines.size() - i) + " more, on the pieces";
+            return add_paragraph(group, column, "and " + rest, {size, false, 0});
+        }
+        add_paragraph(group, column, lines[i], {size, false, 0.4});
+    }
 }
 
 }  // namespace
@@ -131,8 +186,7 @@ Drawing cover_page(const PrintSheet& sheet, const CoverPage& page) {
     drawing.groups.push_back(page_map(sheet, column));
     add_contents(words, column, sheet);
     add_steps(words, column);
-    TextColumn below{page.margin_mm, upper.y - square_gap_mm - inch_square_mm - 5, all.width};
-    add_paragraph(words, below, caution_words(), {3.6, false, 0});
+    add_taken_in(words, column, sheet, page.margin_mm);
     drawing.groups.push_back(words);
     return drawing;
 }

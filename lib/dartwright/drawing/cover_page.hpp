@@ -6,10 +6,10 @@ namespace dartwright {
 
 /// The least a cover needs between its margins: both squares one above the other, and words beside them.
 inline constexpr double least_cover_width_mm = 158;
-inline constexpr double least_cover_height_mm = 240;
+inline constexpr double least_cover_height_mm = 242;
 
 struct CoverPage {
-    double width_mm = 0;  ///< upright
+    double width_mm = 0;
     double height_mm = 0;
     double margin_mm = 0;
     std::string title;
@@ -18,8 +18,8 @@ struct CoverPage {
     std::size_t pages = 1;  ///< with this one
 };
 
-/// The first page: the test squares, a map of the pages with the pieces on them, what is on it and how the
-/// pages are put together, and the caution.
+/// The first page: the test squares, a map of the pages with the pieces on them, what is on it, what is
+/// gathered, eased or tucked, and how the pages are put together, under the caution.
 Drawing cover_page(const PrintSheet& sheet, const CoverPage& page);
 
 }  // namespace dartwright

@@ -7,7 +7,9 @@
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
+#include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
 
@@ -111,14 +113,29 @@ DrawnGroup grain_layer(const CuttingPiece& cut) {
     return grain_lines(with_arrow);
 }
 
+/// The side on which each dart lies: that for which its cap was cut.
+std::vector<PressedDart> pressed_darts(const CuttingPiece& cut) {
+    std::vector<PressedDart> pressed;
+    for (const CutDart& dart : cut.line.darts) {
+        if (!dart.pressed) continue;
+        const DartFigures figures = figures_of(cut.piece.outline, dart.item);
+        const double dip = -dot(dart.tip - middle(figures.a, figures.b), dart.centre);
+        pressed.push_back({dart.item, *dart.pressed, std::max(0.0, dip)});
+    }
+    return pressed;
+}
+
 std::vector<DrawnGroup> cutting_lines_of(const CuttingPiece& cut) {
+    const std::vector<Run> runs = runs_of(cut.piece.outline);
     return {mark_lines(cut.piece),
             cutting_layer(cut.line),
             stitching_layer(cut.piece),
             dart_layer(cut),
+            press_arrows(cut.piece, pressed_darts(cut)),
             notch_layer(cut.markings),
+            fullness_lines(cut.piece, runs),
             grain_layer(cut),
-            fold_lines(cut.piece, runs_of(cut.piece.outline))};
+            fold_lines(cut.piece, runs)};
 }
 
 double lowest_cut(const CuttingLine& line) {
@@ -141,15 +158,33 @@ DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& lab
     return group;
 }
 
-Drawing draw_cutting_pieces(const std::vector<CuttingPiece>& pieces, const CuttingLabel& label) {
+CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const std::string& piece) {
+    const auto found = std::find_if(pattern.pieces.begin(), pattern.pieces.end(),
+                                    [&](const Piece& each) { return each.name == piece; });
+    if (found == pattern.pieces.end()) return label;
+    label.number = static_cast<std::size_t>(found - pattern.pieces.begin()) + 1;
+    label.pieces = pattern.pieces.size();
+    const std::optional<WhoseSides> sides = whose_sides(pattern, *found);
+    label.sides = sides ? words_of(*sides) : "";
+    return label;
+}
+
+Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPiece>& pieces,
+                            const CuttingLabel& label) {
     std::vector<DrawnPiece> drawn;
-    for (const CuttingPiece& piece : pieces)
-        drawn.push_back({draw_cutting_piece(piece, label), lowest_cut(piece.line)});
+    for (const CuttingPiece& piece : pieces) {
+        const CuttingLabel own = label_of_piece(label, pattern, piece.piece.name);
+        drawn.push_back({draw_cutting_piece(piece, own), lowest_cut(piece.line)});
+    }
     SheetNotes notes;
     notes.title = label.pattern;
     notes.unit = label.unit;
     notes.has_lengths = false;
     notes.is_for_cutting = true;
+    notes.has_pressed_darts = std::any_of(pieces.begin(), pieces.end(), [](const CuttingPiece& piece) {
+        return !pressed_darts(piece).empty();
+    });
+    notes.taken_in = taken_in_by(pattern);
     return sheet_of(drawn, notes);
 }
 
@@ -161,7 +196,7 @@ Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& op
         request.undecided_mm = options.undecided_mm;
         pieces.push_back(cutting_piece(piece, request, options.markings.value_or(marking_request(pattern))));
     }
-    return draw_cutting_pieces(pieces, {pattern.name, options.size, options.date, pattern.unit});
+    return draw_cutting_pieces(pattern, pieces, {pattern.name, options.size, options.date, pattern.unit});
 }
 
 }  // namespace dartwright

@@ -4,6 +4,7 @@
 #include <map>
 
 #include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/piece_words.hpp"
 #include "dartwright/drawing/table_look.hpp"
@@ -13,6 +14,7 @@
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/press_name.hpp"
 
 namespace dartwright {
 
@@ -40,6 +42,10 @@ void add_edge(std::vector<WidthAndEdges>& all, const RunWidth& part, const std::
     if (found.edges.empty() || found.edges.back() != edge) found.edges.push_back(edge);
 }
 
+bool is_none(const WidthAndEdges& each) {
+    return each.width_mm && *each.width_mm < same_width_mm;
+}
+
 std::string names_in_line(const std::vector<std::string>& names) {
     std::string words;
     for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
@@ -59,7 +65,7 @@ void name_parts(std::vector<WidthAndEdges>& all) {
 std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
     std::vector<WidthAndEdges> all;
     for (const Run& run : runs_of(cut.piece.outline)) {
-        if (cut.piece.cut && cut.piece.cut->fold == run.edge) continue;
+        if (is_fold_edge(cut.piece, run.edge)) continue;
         for (RunWidth part : widths_along(cut.piece, run)) {
             if (!part.width_mm) part.width_mm = cut.undecided_mm;
             add_edge(all, part, run.edge);
@@ -68,11 +74,42 @@ std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
     return all;
 }
 
-/// As a width is spoken of: 1.5 cm, 0.625 in. Rounded to hundredths of an inch 5/8 would be cut wrong. The
-/// space is one at which no line breaks.
-std::string width_words(double width_mm, Unit unit) {
-    const char* name = unit == Unit::mm ? "\u00a0mm" : unit == Unit::cm ? "\u00a0cm" : "\u00a0in";
-    return shortest_decimals(width_mm / mm_in(unit), 3) + name;
+/// `hem 4 cm`, `neck, waist none`
+std::string width_of_edges(const WidthAndEdges& each, Unit unit) {
+    return names_in_line(each.edges) + "\u00a0" +
+           (is_none(each) ? "none" : width_words(*each.width_mm, unit));
+}
+
+std::string list_of_widths(const std::vector<WidthAndEdges>& all, Unit unit, std::size_t first) {
+    std::string words;
+    for (std::size_t i = first; i < all.size(); ++i)
+        words += (words.empty() ? "" : "; ") + width_of_edges(all[i], unit);
+    return words;
+}
+
+std::vector<WidthAndEdges> none_last(std::vector<WidthAndEdges> all) {
+    std::stable_partition(all.begin(), all.end(), [](const WidthAndEdges& each) { return !is_none(each); });
+    return all;
+}
+
+/// What is decided, the width of the longest stretch of edges first. A few edges are all named; where one
+/// width has more than a reader keeps in mind, the others are named.
+std::string decided_words(const std::vector<WidthAndEdges>& all, Unit unit, bool is_all) {
+    constexpr std::size_t most_named = 3;
+    if (all.empty() || (all.size() == 1 && is_none(all.front())))
+        return is_all || all.empty() ? "no allowance" : "no allowance at " + names_in_line(all.front().edges);
+    const WidthAndEdges& longest = all.front();
+    if (is_none(longest)) {
+        const bool is_short = longest.edges.size() <= most_named;
+        const std::vector<WidthAndEdges> wide(all.begin() + 1, all.end());
+        return "allowance: " + list_of_widths(wide, unit, 0) + "; " +
+               (is_short || !is_all ? width_of_edges(longest, unit) : "none elsewhere");
+    }
+    const std::string width = width_words(*longest.width_mm, unit);
+    if (all.size() == 1 && is_all) return "allowance " + width + " all round";
+    if (longest.edges.size() <= most_named) return "allowance: " + list_of_widths(none_last(all), unit, 0);
+    if (all.size() == 1) return "allowance " + width + " everywhere else";
+    return "allowance " + width + " everywhere but: " + list_of_widths(all, unit, 1);
 }
 
 DrawnText label_text(Colour colour, double size_mm, std::string words) {
@@ -98,6 +135,7 @@ class CuttingWords {
         write_grain();
         write_label();
         write_darts();
+        write_fullness();
         write_marks();
         return group_;
     }
@@ -109,7 +147,7 @@ class CuttingWords {
                            [&](const DrawnText& line) {
                                return where_in_polygon(flat_, box_of(line).centre) == Where::inside;
                            }) &&
-               taken_.meetings(label, clear_mm) == 0;
+               taken_.is_clear(label, clear_mm);
     }
 
     void put(const Label& label) {
@@ -118,7 +156,7 @@ class CuttingWords {
     }
 
     bool is_clear_of_joints(const Label& label) const {
-        return label_.joints.empty() || joints_.meetings(label, look::clear_of_lines) == 0;
+        return label_.joints.empty() || joints_.is_clear(label, look::clear_of_lines);
     }
 
     bool put_off_joints(const std::vector<Label>& candidates, double clear_mm) {
@@ -148,7 +186,7 @@ class CuttingWords {
         for (int step = 0;; ++step) {
             const Point centre{0.5 * (box.low.x + box.high.x), box.low.y - 6 - size.height / 2 - 4 * step};
             const Label label = centred_block(lines, centre, 0);
-            if (taken_.meetings(label, look::clear_of_lines) == 0) return put(label);
+            if (taken_.is_clear(label, look::clear_of_lines)) return put(label);
         }
     }
 
@@ -168,12 +206,13 @@ class CuttingWords {
     }
 
     void write_fold() {
-        const std::optional<FoldBracket> bracket = fold_bracket(cut_.piece, runs_of(cut_.piece.outline));
-        if (!cut_.markings.fold || !bracket) return;
+        if (!cut_.markings.fold) return;
         const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "place on the fold")};
-        put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-            return words_along({bracket->start, bracket->end}, lines.front(), {2.2, 4}, Hand::left);
-        });
+        for (const FoldBracket& bracket : fold_brackets(cut_.piece, runs_of(cut_.piece.outline))) {
+            put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
+                return words_along({bracket.start, bracket.end}, lines.front(), {2.2, 4}, LineSide::left);
+            });
+        }
     }
 
     void write_grain() {
@@ -181,31 +220,66 @@ class CuttingWords {
         const std::vector<Point> line{cut_.markings.grain->from, cut_.markings.grain->to};
         const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "grain")};
         put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-            return words_along(line, lines.front(), {2.2, 4}, Hand::either);
+            return words_along(line, lines.front(), {2.2, 4}, LineSide::either);
         });
     }
 
     struct NamedWedge {
         Wedge wedge;
-        std::string name;
+        std::vector<DrawnText> lines;
     };
+
+    /// Its name, its figures and where it is pressed.
+    std::vector<DrawnText> dart_lines_of(const std::string& name, const std::string& figures,
+                                         const std::string& press) const {
+        std::vector<DrawnText> lines{label_text(look::ink, look::small_size, name_in_drawing(name))};
+        lines.back().is_bold = true;
+        lines.push_back(label_text(look::ink, look::small_size, figures));
+        if (!press.empty())
+            lines.push_back(label_text(look::ink, look::small_size, name_in_drawing("press to " + press)));
+        return lines;
+    }
+
+    std::string length_in_words(double mm) const { return ruler_words(mm, label_.unit); }
+
+    /// As it is sewn: a tuck so far as it is stitched.
+    std::string figures_in_words(std::size_t item) const {
+        const DartFigures figures = figures_of(cut_.piece.outline, item);
+        const DartItem& dart = *cut_.piece.outline.items[item].as_dart();
+        const std::string wide = length_in_words(figures.intake) + " wide, ";
+        if (dart.stitched) return "tuck " + wide + "stitched " + length_in_words(*dart.stitched);
+        return wide + length_in_words((figures.leg_a + figures.leg_b) / 2) + " long";
+    }
+
+    std::string press_of(std::size_t item) const {
+        const std::string name = press_name(cut_.piece, item);
+        if (!name.empty()) return name;
+        for (const CutDart& dart : cut_.line.darts)
+            if (dart.item == item && dart.pressed) return "where the arrow points";
+        return "";
+    }
 
     std::vector<NamedWedge> wedges() const {
         std::vector<NamedWedge> all;
         for (const DartMarking& dart : cut_.markings.darts) {
             const Point mouth = middle(dart.carried_a.front(), dart.carried_b.front());
             const double intake = distance(dart.carried_a.front(), dart.carried_b.front());
-            all.push_back({{mouth, dart.point, intake}, dart.dart});
+            all.push_back({{mouth, dart.point, intake},
+                           dart_lines_of(dart.dart, figures_in_words(dart.item), press_of(dart.item))});
         }
-        for (const DoubleDart& dart : cut_.piece.double_darts)
-            all.push_back({{middle(dart.from, dart.to), dart.to, intake_of(dart)}, dart.name});
+        for (const DoubleDart& dart : cut_.piece.double_darts) {
+            const std::string figures = length_in_words(intake_of(dart)) + " wide, " +
+                                        length_in_words(distance(dart.from, dart.to)) + " long";
+            all.push_back({{middle(dart.from, dart.to), dart.to, intake_of(dart)},
+                           dart_lines_of(dart.name, figures, press_name(cut_.piece, dart))});
+        }
         return all;
     }
 
     /// The name of a dart or a mark, which stands in one line; a very long one is cut short.
     static std::string name_in_drawing(const std::string& name) {
         constexpr double longest_name_mm = 120;
-        return shortened(name, look::small_size, longest_name_mm);
+        return shortened(name, look::small_size, longest_name_mm, true);
     }
 
     void write_darts() {
@@ -226,10 +300,7 @@ class CuttingWords {
     }
 
     void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
-        std::vector<DrawnText> words{
-            label_text(look::ink, look::small_size, name_in_drawing(all[mine].name))};
-        words.back().is_bold = true;
-        put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
+        put_somewhere(all[mine].lines, [&](const std::vector<DrawnText>& lines) {
             std::vector<Label> candidates = words_beside(all[mine].wedge, lines);
             std::stable_partition(candidates.begin(), candidates.end(), [&](const Label& label) {
                 return is_nearest(all, mine, box_of(label.front()).centre);
@@ -238,16 +309,35 @@ class CuttingWords {
         });
     }
 
+    void write_fullness() {
+        const std::vector<Run> runs = runs_of(cut_.piece.outline);
+        for (const FullStretch& stretch : full_stretches(cut_.piece, runs)) {
+            const std::vector<Point> line = points_of_stretch(cut_.piece.outline, stretch);
+            if (line.size() < 2) continue;
+            const Run& run = *find_run(runs, stretch.edge);
+            const std::string words = fullness_figures(stretch, label_.unit) + " " +
+                                      fullness_place(cut_.piece, run, stretch, label_.unit);
+            put_somewhere({label_text(look::ink, look::small_size, words)},
+                          [&](const std::vector<DrawnText>& lines) {
+                              return words_along(line, lines.front(), {7.5, 10, 14, 20}, LineSide::left);
+                          });
+        }
+    }
+
     void write_marks() {
-        for (const Mark& mark : cut_.piece.marks) {
-            if (mark.name.empty()) continue;
+        for (const auto& [named, is_needed] : marks_to_name(cut_.piece.marks)) {
+            const Mark& mark = *named;
             const std::vector<DrawnText> words{
                 label_text(look::pencil, look::small_size, name_in_drawing(mark.name))};
             const LineMark* line = std::get_if<LineMark>(&mark.what);
-            put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-                return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, Hand::either)
+            const auto candidates_at = [&mark, line](const std::vector<DrawnText>& lines) {
+                return line ? words_along(line->points, lines.front(), {2, 3.5, 6}, LineSide::either)
                             : words_around(std::get<DrillMark>(mark.what).at, lines.front());
-            });
+            };
+            if (is_needed)
+                put_somewhere(words, candidates_at);
+            else
+                put_if_fits(candidates_at(words), look::clear_of_lines);
         }
     }
 
@@ -264,9 +354,12 @@ class CuttingWords {
             lines.push_back(label_text(look::ink, size_mm, line));
             lines.back().is_bold = true;
         }
+        if (label_.number > 0)
+            add("piece " + std::to_string(label_.number) + " of " + std::to_string(label_.pieces));
         if (cut_.piece.cut) add(cut_words(*cut_.piece.cut));
         if (!label_.size.empty()) add("size " + label_.size);
         for (const std::string& words : allowance_words(cut_, label_.unit)) add(words);
+        add(label_.sides);
         add(label_.date);
         return lines;
     }
@@ -279,10 +372,12 @@ class CuttingWords {
                           look::largest_name_size);
     }
 
-    std::vector<Label> labels(double share) const {
+    /// Level ones; or turned to be read from the right, for a narrow piece.
+    std::vector<Label> labels(double share, double angle_rad = 0) const {
         const std::vector<DrawnText> lines = label_lines(share * name_size());
         std::vector<Label> candidates;
-        for (const Point centre : places_inside(flat_)) candidates.push_back(centred_block(lines, centre, 0));
+        for (const Point centre : places_inside(flat_))
+            candidates.push_back(centred_block(lines, centre, angle_rad));
         return candidates;
     }
 
@@ -292,8 +387,14 @@ class CuttingWords {
         if (!label_.joints.empty())
             for (const double share : {1.0, 0.85, 0.7, 0.55})
                 if (put_off_joints(labels(share), clear_of_label)) return;
-        for (const double share : {1.0, 0.85, 0.7, 0.55, 0.45, 0.35})
+        for (const double share : {1.0, 0.85, 0.7, 0.55})
             if (put_if_fits(labels(share), clear_of_label)) return;
+        for (const double share : {0.85, 0.55})
+            if (put_if_fits(labels(share, pi / 2), clear_of_label)) return;
+        for (const double share : {0.45, 0.35})
+            if (put_if_fits(labels(share), clear_of_label) ||
+                put_if_fits(labels(share, pi / 2), clear_of_label))
+                return;
         put_below(label_lines(0.5 * look::piece_name_size));
     }
 
@@ -312,26 +413,16 @@ class CuttingWords {
 
 std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit) {
     std::vector<WidthAndEdges> all = widths_of(piece);
-    // The width of the longest stretch of edges goes without their names.
     std::stable_sort(all.begin(), all.end(), [](const WidthAndEdges& a, const WidthAndEdges& b) {
         return a.length_mm > b.length_mm;
     });
     name_parts(all);
-    std::string allowances;
     std::vector<std::string> lines;
-    for (const WidthAndEdges& each : all) {
-        if (!each.width_mm) {
-            lines.push_back("not decided, cut without: " + names_in_line(each.edges));
-        } else if (*each.width_mm < same_width_mm) {
-            lines.push_back("none: " + names_in_line(each.edges));
-        } else if (allowances.empty()) {
-            allowances = "allowance " + width_words(*each.width_mm, unit);
-        } else {
-            allowances += "; " + names_in_line(each.edges) + " " + width_words(*each.width_mm, unit);
-        }
-    }
-    if (allowances.empty() && lines.size() == 1 && all.front().width_mm) return {"no allowance"};
-    lines.insert(lines.begin(), allowances.empty() ? "no allowance" : allowances);
+    for (const WidthAndEdges& each : all)
+        if (!each.width_mm) lines.push_back("not decided, cut without: " + names_in_line(each.edges));
+    std::erase_if(all, [](const WidthAndEdges& each) { return !each.width_mm; });
+    const bool is_all = lines.empty();
+    lines.insert(lines.begin(), decided_words(all, unit, is_all));
     return lines;
 }
 

@@ -34,8 +34,11 @@ class Flow {
     std::vector<Drawing> written() {
         paragraph(document_.title, title_size_mm, true, 0);
         if (!document_.subtitle.empty()) paragraph(document_.subtitle, word_size_mm, false, 0);
-        for (const DocumentBlock& block : document_.blocks) {
-            std::visit([this](const auto& each) { add(each); }, block);
+        for (std::size_t i = 0; i < document_.blocks.size(); ++i) {
+            const bool has_next = i + 1 < document_.blocks.size();
+            const TableBlock* table = has_next ? std::get_if<TableBlock>(&document_.blocks[i + 1]) : nullptr;
+            follower_mm_ = table ? height_of_beginning(*table) : 0;
+            std::visit([this](const auto& each) { add(each); }, document_.blocks[i]);
             y_ -= block_gap_mm;
         }
         number_pages();
@@ -80,7 +83,7 @@ class Flow {
 
     // A heading stays with what follows.
     void add(const HeadingBlock& block) {
-        make_room(4 * step_of(heading_size_mm));
+        make_room(std::max(4.0, 2 + follower_mm_ / step_of(heading_size_mm)) * step_of(heading_size_mm));
         y_ -= 2;
         paragraph(block.words, heading_size_mm, true, 0);
         rule(y_ - 1.5, page_margin_mm, page_margin_mm + width());
@@ -133,8 +136,26 @@ class Flow {
         }
     }
 
+    double row_height(const std::vector<std::string>& row, const std::vector<double>& widths,
+                      bool is_head) const {
+        std::size_t lines = 1;
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            const double room = widths[i] - column_gap_mm + 0.01;
+            lines = std::max(lines, wrapped(row[i], word_size_mm, room, is_head).size());
+        }
+        return static_cast<double>(lines) * step_of(word_size_mm) + 1.6;
+    }
+
+    /// The heads of a table and its first row, which stay together, and with a heading over them.
+    double height_of_beginning(const TableBlock& table) const {
+        const std::vector<double> widths = column_widths(table);
+        const double heads = row_height(table.heads, widths, true);
+        return table.rows.empty() ? heads : heads + row_height(table.rows.front(), widths, false);
+    }
+
     void add(const TableBlock& table) {
         const std::vector<double> widths = column_widths(table);
+        make_room(height_of_beginning(table));
         table_row(table, table.heads, widths, true);
         for (const auto& row : table.rows) {
             if (table_row(table, row, widths, false)) continue;
@@ -147,12 +168,9 @@ class Flow {
     bool table_row(const TableBlock& table, const std::vector<std::string>& row,
                    const std::vector<double>& widths, bool is_head) {
         std::vector<std::vector<std::string>> cells;
-        std::size_t lines = 1;
-        for (std::size_t i = 0; i < row.size(); ++i) {
+        for (std::size_t i = 0; i < row.size(); ++i)
             cells.push_back(wrapped(row[i], word_size_mm, widths[i] - column_gap_mm + 0.01, is_head));
-            lines = std::max(lines, cells.back().size());
-        }
-        const double height = static_cast<double>(lines) * step_of(word_size_mm) + 1.6;
+        const double height = row_height(row, widths, is_head);
         const std::size_t page = pages_.size();
         make_room(is_head ? 3 * height : height);
         if (!is_head && pages_.size() > page) return false;
@@ -174,8 +192,12 @@ class Flow {
 
     void add(const PictureBlock& block) {
         const double room = size_.height_mm - 2 * page_margin_mm - foot_mm;
-        const double scale =
-            std::min({1.0, width() / block.drawing.width_mm, room / block.drawing.height_mm});
+        double scale = std::min({1.0, width() / block.drawing.width_mm, room / block.drawing.height_mm});
+        // A little smaller rather than half a page left empty.
+        constexpr double least_share = 0.6;
+        const double left = y_ - page_margin_mm - foot_mm;
+        const double share = left / (scale * block.drawing.height_mm);
+        if (share < 1 && share >= least_share) scale *= share;
         const double height = scale * block.drawing.height_mm;
         make_room(height);
         y_ -= height;
@@ -204,7 +226,8 @@ class Flow {
     const Document& document_;
     PageSize size_;
     std::vector<Drawing> pages_;
-    double y_ = 0;  // what is above it on the last page is taken
+    double follower_mm_ = 0;  // what must stand below a heading on its page
+    double y_ = 0;            // what is above it on the last page is taken
 };
 
 }  // namespace

@@ -1,13 +1,36 @@
 #include "dartwright/drawing/label_places.hpp"
 
 #include <algorithm>
+#include <boost/geometry/geometries/box.hpp>
+#include <boost/geometry/geometries/point.hpp>
+#include <boost/geometry/index/rtree.hpp>
 
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/geometry/flatten.hpp"
 
 namespace dartwright {
 
+namespace bg = boost::geometry;
+
+// Named, because a class of the header holds them.
+namespace taken_places {
+
+struct Stretch {
+    Point from;
+    Point to;
+};
+
+using Corner = bg::model::point<double, 2, bg::cs::cartesian>;
+using Rectangle = bg::model::box<Corner>;
+
+template <typename Value>
+using Tree = bg::index::rtree<std::pair<Rectangle, Value>, bg::index::quadratic<16>>;
+
+}  // namespace taken_places
+
 namespace {
+
+using namespace taken_places;
 
 /// Words keep further away from lines than this error.
 constexpr double chord_error_mm = 0.2;
@@ -16,7 +39,54 @@ double line_height(const DrawnText& line) {
     return look::line_step_em * line.size_mm;
 }
 
+/// A little wider than what is in it, so that what meets to rounding is asked for.
+constexpr double rounding_margin_mm = 1e-3;
+
+Rectangle rectangle_around(const Box& box) {
+    return {{box.low.x - rounding_margin_mm, box.low.y - rounding_margin_mm},
+            {box.high.x + rounding_margin_mm, box.high.y + rounding_margin_mm}};
+}
+Rectangle rectangle_around(const TurnedBox& box) {
+    return rectangle_around(upright_box(box));
+}
+Rectangle rectangle_around(Point from, Point to) {
+    return rectangle_around(Box{{std::min(from.x, to.x), std::min(from.y, to.y)},
+                                {std::max(from.x, to.x), std::max(from.y, to.y)}});
+}
+
+template <typename Value, typename IsMet>
+bool is_any_met(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {
+    return std::any_of(tree.qbegin(bg::index::intersects(around)), tree.qend(),
+                       [&](const auto& held) { return is_met(held.second); });
+}
+
+template <typename Value, typename IsMet>
+std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {
+    std::size_t count = 0;
+    for (auto at = tree.qbegin(bg::index::intersects(around)); at != tree.qend(); ++at)
+        if (is_met(at->second)) ++count;
+    return count;
+}
+
 }  // namespace
+
+struct TakenPlaces::Held {
+    Tree<Stretch> stretches;
+    Tree<TurnedBox> boxes;
+};
+
+TakenPlaces::TakenPlaces() : held_(new Held) {}
+TakenPlaces::TakenPlaces(TakenPlaces&&) noexcept = default;
+TakenPlaces& TakenPlaces::operator=(TakenPlaces&&) noexcept = default;
+TakenPlaces::~TakenPlaces() = default;
+
+void TakenPlaces::add(Point from, Point to) {
+    held_->stretches.insert({rectangle_around(from, to), Stretch{from, to}});
+}
+
+void TakenPlaces::add(const TurnedBox& box) {
+    held_->boxes.insert({rectangle_around(box), box});
+}
 
 void TakenPlaces::add(const DrawnPath& path) {
     if (path.curves.empty()) return;
@@ -32,12 +102,10 @@ void TakenPlaces::add(const Label& label) {
 
 std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
     const TurnedBox wide = grown(box, margin_mm);
-    const auto stretches = std::count_if(stretches_.begin(), stretches_.end(), [&](const Stretch& stretch) {
-        return is_meeting(wide, stretch.from, stretch.to);
-    });
-    const auto boxes = std::count_if(boxes_.begin(), boxes_.end(),
-                                     [&](const TurnedBox& other) { return is_meeting(wide, other); });
-    return static_cast<std::size_t>(stretches + boxes);
+    const Rectangle around = rectangle_around(wide);
+    return count_of(held_->stretches, around,
+                    [&](const Stretch& stretch) { return is_meeting(wide, stretch.from, stretch.to); }) +
+           count_of(held_->boxes, around, [&](const TurnedBox& other) { return is_meeting(wide, other); });
 }
 
 std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
@@ -46,10 +114,21 @@ std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
     return count;
 }
 
+bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
+    return std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
+        const TurnedBox wide = grown(box_of(line), margin_mm);
+        const Rectangle around = rectangle_around(wide);
+        return !is_any_met(held_->boxes, around, [&](const TurnedBox& other) {
+            return is_meeting(wide, other);
+        }) && !is_any_met(held_->stretches, around, [&](const Stretch& stretch) {
+            return is_meeting(wide, stretch.from, stretch.to);
+        });
+    });
+}
+
 std::size_t TakenPlaces::boxes_met(Point from, Point to) const {
-    const auto count = std::count_if(boxes_.begin(), boxes_.end(),
-                                     [&](const TurnedBox& box) { return is_meeting(box, from, to); });
-    return static_cast<std::size_t>(count);
+    return count_of(held_->boxes, rectangle_around(from, to),
+                    [&](const TurnedBox& box) { return is_meeting(box, from, to); });
 }
 
 Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double margin_mm) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include <memory>
 #include <vector>
 
 #include "dartwright/drawing/drawing.hpp"
@@ -10,28 +11,30 @@ namespace dartwright {
 /// One or more lines of words that are placed together.
 using Label = std::vector<DrawnText>;
 
-/// What already lies on the table, and so where words may still go. Lines are held as chords; a question is
-/// O(lines and words held).
+/// What already lies on the table, and so where words may still go. Lines are held as chords. To add and to
+/// ask are O(log held) where few of those held lie about the place.
 class TakenPlaces {
   public:
+    TakenPlaces();
+    TakenPlaces(TakenPlaces&&) noexcept;
+    TakenPlaces& operator=(TakenPlaces&&) noexcept;
+    ~TakenPlaces();
     void add(const DrawnPath& path);
-    void add(const TurnedBox& box) { boxes_.push_back(box); }
+    void add(const TurnedBox& box);
     void add(const Label& label);
-    void add(Point from, Point to) { stretches_.push_back({from, to}); }
+    void add(Point from, Point to);
 
     /// How many lines and boxes the box meets, with a margin around it.
     std::size_t meetings(const TurnedBox& box, double margin_mm) const;
     std::size_t meetings(const Label& label, double margin_mm) const;
+    /// Whether they meet none: sooner known than how many.
+    bool is_clear(const Label& label, double margin_mm) const;
     /// How many boxes the stretch meets (it may cross lines).
     std::size_t boxes_met(Point from, Point to) const;
 
   private:
-    struct Stretch {
-        Point from;
-        Point to;
-    };
-    std::vector<Stretch> stretches_;
-    std::vector<TurnedBox> boxes_;
+    struct Held;
+    std::unique_ptr<Held> held_;
 };
 
 /// The first candidate that is clear of everything taken, else the one that meets least; it is then taken.

@@ -136,8 +136,10 @@ class LayDrawer {
             false);
         const double cloth_width = look_.is_folded ? 2 * lay_.width_mm : lay_.width_mm;
         add(group,
-            length_words(lay_.length_mm, look_.unit) + " of cloth " + length_words(cloth_width, look_.unit) +
-                " wide" + (look_.is_folded ? ", folded lengthwise" : ", opened"),
+            "buy " + bought_words(lay_.length_mm, look_.unit) + " or more: the lay takes " +
+                length_words(lay_.length_mm, look_.unit) + " of cloth " +
+                length_words(cloth_width, look_.unit) + " wide" +
+                (look_.is_folded ? ", folded lengthwise" : ", opened"),
             {lay_margin_mm, below - 11}, lay_word_size_mm, true);
         add(group,
             "one fifth of true size; arrows are the grain" +

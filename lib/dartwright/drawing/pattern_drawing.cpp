@@ -8,13 +8,15 @@
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
 
 namespace {
 
-WordsWanted words_wanted(const DrawOptions& options, Unit unit) {
-    return {options.lengths, options.names, unit};
+WordsWanted words_wanted(const DrawOptions& options, const Pattern& pattern, const Piece& piece) {
+    const std::optional<WhoseSides> sides = whose_sides(pattern, piece);
+    return {options.lengths, options.names, pattern.unit, sides ? words_of(*sides) : ""};
 }
 
 void take(TakenPlaces& taken, const DrawnGroup& group) {
@@ -36,8 +38,8 @@ std::vector<DrawnGroup> lines_of(const Piece& piece, const std::vector<Run>& run
                                  const std::vector<ItemCap>& caps) {
     return {mark_lines(piece),        outline_lines(piece, look::outline_stroke()),
             dart_lines(piece),        cap_lines(caps),
-            notch_lines(piece, runs), grain_lines(piece),
-            fold_lines(piece, runs)};
+            notch_lines(piece, runs), fullness_lines(piece, runs),
+            grain_lines(piece),       fold_lines(piece, runs)};
 }
 
 void add_filled(DrawnGroup& parent, DrawnGroup group) {
@@ -55,7 +57,7 @@ DrawnPiece drawn_piece(const Piece& piece, const Pattern& pattern, const DrawOpt
         add_filled(drawn.group, std::move(layer));
     }
     take_places_of(options.findings, piece.name, taken);
-    add_filled(drawn.group, words_of(piece, runs, words_wanted(options, pattern.unit), taken));
+    add_filled(drawn.group, words_of(piece, runs, words_wanted(options, pattern, piece), taken));
     add_filled(drawn.group, tags_on_piece(options.findings, piece.name, taken));
     return drawn;
 }
@@ -92,7 +94,7 @@ DrawnPiece overlaid_piece(const Piece& before, const Piece& after, const Pattern
         add_filled(after_group, std::move(layer));
     }
     take_places_of(options.findings, after.name, taken);
-    add_filled(after_group, words_of(after, runs, words_wanted(options, pattern.unit), taken));
+    add_filled(after_group, words_of(after, runs, words_wanted(options, pattern, after), taken));
     both.group.groups.push_back(std::move(after_group));
     add_filled(both.group, tags_on_piece(options.findings, after.name, taken));
     return both;
@@ -125,6 +127,7 @@ Drawing draw_pattern(const Pattern& pattern, const DrawOptions& options) {
     notes.title = pattern.name;
     notes.unit = pattern.unit;
     notes.has_lengths = options.lengths;
+    notes.taken_in = taken_in_by(pattern);
     notes.findings = options.findings;
     return sheet_of(pieces, notes);
 }
@@ -144,6 +147,7 @@ Drawing draw_overlay(const Pattern& before, const Pattern& after, const DrawOpti
     notes.title = after.name;
     notes.unit = after.unit;
     notes.has_lengths = options.lengths;
+    notes.taken_in = taken_in_by(after);
     notes.is_overlay = true;
     // An operation keeps the name; said twice it would tell nothing.
     if (before.name != after.name) {

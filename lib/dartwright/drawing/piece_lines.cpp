@@ -1,10 +1,13 @@
 #include "dartwright/drawing/piece_lines.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/fullness.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
 namespace dartwright {
@@ -17,6 +20,10 @@ constexpr double release_bar = 6;
 constexpr double drill_radius = 1.6;
 constexpr double arrow_length = 7;
 constexpr double arrow_half_width = 2.2;
+constexpr double press_arrow_share = 0.6;     // of the size of the grain's arrow heads
+constexpr double press_arrow_beyond_leg = 8;  // room for its head on the side where the cloth will lie
+constexpr double press_arrow_up_dart = 0.3;   // of the way from the mouth to the point
+constexpr double press_arrow_farthest = 35;   // from the mouth
 
 /// Point and pivot nearer than this are drawn as one place, mm.
 constexpr double same_place = 0.05;
@@ -49,11 +56,58 @@ DrawnPath stroked(DrawnPath path, const Stroke& stroke) {
     return path;
 }
 
-/// A triangle with its tip there.
-DrawnPath arrow_head(Point tip, Vector direction, Colour colour) {
-    const Point back = tip - arrow_length * direction;
-    const Vector side = arrow_half_width * perpendicular(direction);
+/// A triangle with its tip there, of a share of the full size.
+DrawnPath arrow_head(Point tip, Vector direction, Colour colour, double share = 1) {
+    const Point back = tip - share * arrow_length * direction;
+    const Vector side = share * arrow_half_width * perpendicular(direction);
     return polygon({tip, back + side, back - side}, colour);
+}
+
+struct PlaceOnLine {
+    Point point;
+    Vector along;
+};
+
+/// A line of points, none twice in a row, with the distances along it.
+class WavedLine {
+  public:
+    explicit WavedLine(std::vector<Point> points) : points_(std::move(points)) {
+        reached_.push_back(0);
+        for (std::size_t i = 1; i < points_.size(); ++i)
+            reached_.push_back(reached_.back() + distance(points_[i - 1], points_[i]));
+    }
+    double length() const { return reached_.back(); }
+    PlaceOnLine at(double along) const {
+        const auto after = std::upper_bound(reached_.begin() + 1, reached_.end() - 1, along);
+        const std::size_t i = static_cast<std::size_t>(after - reached_.begin());
+        const double step = reached_[i] - reached_[i - 1];
+        const double share = step > 0 ? std::clamp((along - reached_[i - 1]) / step, 0.0, 1.0) : 0;
+        return {between(points_[i - 1], points_[i], share), unit(points_[i] - points_[i - 1])};
+    }
+
+  private:
+    std::vector<Point> points_;
+    std::vector<double> reached_;
+};
+
+/// A wave beside the line, on its left: half waves as cubics, the trade's sign for gathers.
+DrawnPath wave_beside(const WavedLine& line) {
+    DrawnPath path;
+    path.stroke = look::fullness_stroke();
+    const double halves = std::max(2.0, std::round(line.length() / look::half_wave));
+    const double step = line.length() / halves;
+    // A cubic whose controls stand so far aside reaches 3/4 as far.
+    const double aside = look::wave_height / 0.75;
+    const auto off = [&](double along, double height) {
+        const PlaceOnLine place = line.at(along);
+        return place.point + (look::wave_off + height) * perpendicular(place.along);
+    };
+    for (int i = 0; i < static_cast<int>(halves); ++i) {
+        const double height = i % 2 == 0 ? aside : -aside;
+        path.curves.push_back(Cubic{{off(i * step, 0), off((i + 1.0 / 3) * step, height),
+                                     off((i + 2.0 / 3) * step, height), off((i + 1) * step, 0)}});
+    }
+    return path;
 }
 
 void add_pivot(DrawnGroup& group, Point pivot) {
@@ -188,6 +242,43 @@ DrawnGroup cap_lines(const std::vector<ItemCap>& caps) {
     return group;
 }
 
+DrawnPath wave_over(const std::vector<Point>& line) {
+    return wave_beside(WavedLine(line));
+}
+
+std::vector<DrawnItem> press_arrow(Point from, Point tip) {
+    return {polyline({from, tip}, look::solid(look::ink, look::thin_width)),
+            arrow_head(tip, unit(tip - from), look::ink, press_arrow_share)};
+}
+
+DrawnGroup fullness_lines(const Piece& piece, const std::vector<Run>& runs) {
+    DrawnGroup group{"fullness", {}, {}};
+    for (const FullStretch& stretch : full_stretches(piece, runs)) {
+        const WavedLine line(points_of_stretch(piece.outline, stretch));
+        if (line.length() > 0) group.items.push_back(wave_beside(line));
+    }
+    return group;
+}
+
+DrawnGroup press_arrows(const Piece& piece, const std::vector<PressedDart>& darts) {
+    DrawnGroup group{"press", {}, {}};
+    for (const PressedDart& dart : darts) {
+        const DartFigures figures = figures_of(piece.outline, dart.item);
+        const Point mouth = middle(figures.a, figures.b);
+        const double length = distance(mouth, figures.point);
+        if (length == 0 || figures.a == figures.b) continue;
+        const double up = std::clamp(dart.begins_mm, 0.0, length / 2) +
+                          std::min(press_arrow_up_dart * length, press_arrow_farthest);
+        const Point from = between(mouth, figures.point, up / length);
+        const double to_leg = (1 - up / length) * figures.intake / 2;
+        const Point leg_end = dart.side == PressSide::before ? figures.a : figures.b;
+        const Vector over = unit(leg_end - mouth);
+        const Point tip = from + (to_leg + press_arrow_beyond_leg) * over;
+        for (const DrawnItem& item : press_arrow(from, tip)) group.items.push_back(item);
+    }
+    return group;
+}
+
 DrawnGroup notch_lines(const Piece& piece, const std::vector<Run>& runs) {
     DrawnGroup group{"notches", {}, {}};
     for (const Notch& notch : piece.notches) {
@@ -218,32 +309,34 @@ DrawnGroup grain_lines(const Piece& piece) {
     return group;
 }
 
-std::optional<FoldBracket> fold_bracket(const Piece& piece, const std::vector<Run>& runs) {
-    if (!piece.cut || piece.cut->fold.empty()) return std::nullopt;
-    const Run* run = find_run(runs, piece.cut->fold);
-    if (!run) return std::nullopt;
-    const Point start = end_point(piece.outline, *run, RunEnd::start);
-    const Point end = end_point(piece.outline, *run, RunEnd::end);
-    FoldBracket bracket;
-    bracket.inwards = perpendicular(unit(end - start));
-    bracket.depth = std::min(14.0, 0.12 * distance(start, end));
-    bracket.start = between(start, end, 0.1) + bracket.depth * bracket.inwards;
-    bracket.end = between(start, end, 0.9) + bracket.depth * bracket.inwards;
-    return bracket;
+std::vector<FoldBracket> fold_brackets(const Piece& piece, const std::vector<Run>& runs) {
+    std::vector<FoldBracket> brackets;
+    for (const std::string& edge : fold_edges(piece)) {
+        const Run* run = find_run(runs, edge);
+        if (!run) continue;
+        const Point start = end_point(piece.outline, *run, RunEnd::start);
+        const Point end = end_point(piece.outline, *run, RunEnd::end);
+        FoldBracket& bracket = brackets.emplace_back();
+        bracket.inwards = perpendicular(unit(end - start));
+        bracket.depth = std::min(14.0, 0.12 * distance(start, end));
+        bracket.start = between(start, end, 0.1) + bracket.depth * bracket.inwards;
+        bracket.end = between(start, end, 0.9) + bracket.depth * bracket.inwards;
+    }
+    return brackets;
 }
 
 DrawnGroup fold_lines(const Piece& piece, const std::vector<Run>& runs) {
     DrawnGroup group{"fold", {}, {}};
-    const std::optional<FoldBracket> bracket = fold_bracket(piece, runs);
-    if (!bracket) return group;
     constexpr double clear_of_fold = 1.5;
-    const Vector out = -bracket->inwards;
-    const Vector reach = (bracket->depth - clear_of_fold) * out;
-    group.items.push_back(
-        polyline({bracket->start + reach, bracket->start, bracket->end, bracket->end + reach},
-                 look::solid(look::ink, look::thin_width)));
-    group.items.push_back(arrow_head(bracket->start + reach, out, look::ink));
-    group.items.push_back(arrow_head(bracket->end + reach, out, look::ink));
+    for (const FoldBracket& bracket : fold_brackets(piece, runs)) {
+        const Vector out = -bracket.inwards;
+        const Vector reach = (bracket.depth - clear_of_fold) * out;
+        group.items.push_back(
+            polyline({bracket.start + reach, bracket.start, bracket.end, bracket.end + reach},
+                     look::solid(look::ink, look::thin_width)));
+        group.items.push_back(arrow_head(bracket.start + reach, out, look::ink));
+        group.items.push_back(arrow_head(bracket.end + reach, out, look::ink));
+    }
     return group;
 }
 

@@ -3,6 +3,7 @@
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/drawing/drawing.hpp"
 #include "dartwright/pattern/piece.hpp"
+#include "dartwright/pattern/press.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -26,12 +27,25 @@ DrawnGroup outline_lines(const Piece& piece, const Stroke& stroke);
 DrawnGroup dart_lines(const Piece& piece);
 /// The cut edge over each mouth, one path a dart.
 DrawnGroup cap_lines(const std::vector<ItemCap>& caps);
+/// A wavy line along each stretch that is gathered or eased, inside the stitching line.
+DrawnGroup fullness_lines(const Piece& piece, const std::vector<Run>& runs);
+struct PressedDart {
+    std::size_t item = 0;
+    PressSide side = PressSide::before;
+    double begins_mm = 0;  ///< so far in from the mouth its cloth begins, where the cut edge dips
+};
+/// The wave that stands for gathers and ease, on the left of a line; and the arrow of a pressed dart. Also
+/// for a legend. Precondition of the wave: two points that differ.
+DrawnPath wave_over(const std::vector<Point>& line);
+std::vector<DrawnItem> press_arrow(Point from, Point tip);
+/// An arrow across each leg over which a dart is to lie when it is pressed, from its centre line outwards.
+DrawnGroup press_arrows(const Piece& piece, const std::vector<PressedDart>& darts);
 /// One, two or three strokes across the run. Notches on a run or from an end that does not exist are left
 /// out.
 DrawnGroup notch_lines(const Piece& piece, const std::vector<Run>& runs);
 /// An arrow as long as the grain was given, pointing both ways.
 DrawnGroup grain_lines(const Piece& piece);
-/// A bracket beside the fold that points to it. Empty if the fold edge does not exist.
+/// A bracket beside each fold that points to it. Empty if no fold edge exists.
 DrawnGroup fold_lines(const Piece& piece, const std::vector<Run>& runs);
 DrawnGroup mark_lines(const Piece& piece);
 
@@ -42,6 +56,7 @@ struct FoldBracket {
     Vector inwards;  ///< unit, away from the fold
     double depth = 0;
 };
-std::optional<FoldBracket> fold_bracket(const Piece& piece, const std::vector<Run>& runs);
+/// One for each fold edge that exists.
+std::vector<FoldBracket> fold_brackets(const Piece& piece, const std::vector<Run>& runs);
 
 }  // namespace dartwright

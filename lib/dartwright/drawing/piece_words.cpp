@@ -5,12 +5,14 @@
 #include <cmath>
 
 #include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/press_name.hpp"
 
 namespace dartwright {
 
@@ -41,6 +43,7 @@ class PieceWords {
     DrawnGroup write() {
         // Those with the least choice of place come first.
         write_edges();
+        write_fullness();
         write_fold();
         write_grain();
         write_darts();
@@ -57,13 +60,18 @@ class PieceWords {
             group_.items.push_back(line);
     }
 
+    void put_if_clear(const std::vector<Label>& near) {
+        for (const Label& label : near)
+            if (taken_.is_clear(label, look::clear_of_lines)) return put({label});
+    }
+
     /// Words that have no clear place near by stand off with a line to where they belong; if there is no
     /// such place either, they take the one that meets least.
     void put_or_lead(const std::vector<Label>& near, const std::vector<LedLabel>& led) {
         for (const Label& label : near)
-            if (taken_.meetings(label, look::clear_of_lines) == 0) return put({label});
+            if (taken_.is_clear(label, look::clear_of_lines)) return put({label});
         for (const LedLabel& candidate : led) {
-            const bool is_clear = taken_.meetings(candidate.words, look::clear_of_lines) == 0 &&
+            const bool is_clear = taken_.is_clear(candidate.words, look::clear_of_lines) &&
                                   taken_.boxes_met(candidate.from, candidate.to) == 0 &&
                                   !is_inside(box_of(candidate.words.front()).centre);
             if (!is_clear) continue;
@@ -97,20 +105,40 @@ class PieceWords {
 
     void write_edge(const LongestStretch& stretch, const DrawnText& style) {
         std::vector<Label> outside;
-        for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, Hand::right))
+        for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, LineSide::right))
             if (!is_inside(box_of(label.front()).centre)) outside.push_back(std::move(label));
         const MiddleOfLine centre = middle_of(stretch.points);
         constexpr double widest_turn_deg = 75;
         put_or_lead(outside, words_led(centre.place, {style}, centre.rightwards, widest_turn_deg));
     }
 
+    /// Inside along the wave, in one line or in two.
+    void write_fullness() {
+        for (const FullStretch& stretch : full_stretches(piece_, runs_)) {
+            const Run& run = *find_run(runs_, stretch.edge);
+            const std::string what =
+                wanted_.lengths ? fullness_figures(stretch, wanted_.unit) : fullness_verb(stretch);
+            const std::string where = wanted_.names ? fullness_place(piece_, run, stretch, wanted_.unit) : "";
+            const std::vector<Point> line = points_of_stretch(piece_.outline, stretch);
+            if (line.size() < 2) continue;
+            const DrawnText one =
+                words_in(look::ink, look::small_size, where.empty() ? what : what + " " + where);
+            std::vector<DrawnText> two{words_in(look::ink, look::small_size, what)};
+            if (!where.empty()) two.push_back(words_in(look::ink, look::small_size, where));
+            const MiddleOfLine centre = middle_of(line);
+            std::vector<Label> near = words_along(line, one, {7.5, 10, 14}, LineSide::left);
+            std::erase_if(near, [&](const Label& label) { return !is_inside(box_of(label.front()).centre); });
+            put_or_lead(near, words_led(centre.place, two, centre.rightwards, half_turn_deg));
+        }
+    }
+
     void write_fold() {
-        const std::optional<FoldBracket> bracket = fold_bracket(piece_, runs_);
-        if (!bracket) return;
         const DrawnText style = words_in(look::ink, look::edge_size, "fold");
-        put_or_lead(
-            words_along({bracket->start, bracket->end}, style, {2.2, 4}, Hand::left),
-            words_led(middle(bracket->start, bracket->end), {style}, -bracket->inwards, half_turn_deg));
+        for (const FoldBracket& bracket : fold_brackets(piece_, runs_)) {
+            put_or_lead(
+                words_along({bracket.start, bracket.end}, style, {2.2, 4}, LineSide::left),
+                words_led(middle(bracket.start, bracket.end), {style}, -bracket.inwards, half_turn_deg));
+        }
     }
 
     void write_grain() {
@@ -118,7 +146,7 @@ class PieceWords {
         const std::vector<Point> line{piece_.grain->from, piece_.grain->to};
         if (line[0] == line[1]) return;
         const DrawnText style = words_in(look::ink, look::edge_size, "grain");
-        put_or_lead(words_along(line, style, {2.2, 4}, Hand::either),
+        put_or_lead(words_along(line, style, {2.2, 4}, LineSide::either),
                     words_led(line[1], {style}, unit(line[1] - line[0]), half_turn_deg));
     }
 
@@ -152,12 +180,13 @@ class PieceWords {
                 length_words(figures.intake, wanted_.unit) + ", " + angle_words(std::abs(figures.angle_rad));
             if (dart->stitched) words += ", stitched " + length_words(*dart->stitched, wanted_.unit);
             found.push_back({{middle(figures.a, figures.b), dart->point, figures.intake},
-                             dart_lines_of(dart->name, words, dart->press)});
+                             dart_lines_of(dart->name, words, press_name(piece_, i))});
         }
         for (const DoubleDart& dart : piece_.double_darts) {
             const double intake = distance(dart.widest[0], dart.widest[1]);
-            found.push_back({{middle(dart.from, dart.to), dart.to, intake},
-                             dart_lines_of(dart.name, length_words(intake, wanted_.unit), dart.press)});
+            found.push_back(
+                {{middle(dart.from, dart.to), dart.to, intake},
+                 dart_lines_of(dart.name, length_words(intake, wanted_.unit), press_name(piece_, dart))});
         }
         return found;
     }
@@ -174,9 +203,18 @@ class PieceWords {
         const auto off = [&](const Wedge& wedge) {
             return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
         };
+        const double reach = off(all[mine].wedge) + clearly;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && off(all[mine].wedge) + clearly > off(all[i].wedge)) return false;
+            if (i != mine && is_within_box(all[i].wedge, words, reach) && reach > off(all[i].wedge))
+                return false;
         return true;
+    }
+
+    /// Whether the place lies so near the wedge's box; most darts of a piece are told apart by that alone.
+    static bool is_within_box(const Wedge& wedge, Point p, double reach) {
+        const Box box = bounds(Line{wedge.mouth, wedge.point});
+        return p.x > box.low.x - reach && p.x < box.high.x + reach && p.y > box.low.y - reach &&
+               p.y < box.high.y + reach;
     }
 
     /// Best inside the piece and nearest to its own dart, then nearest, then inside.
@@ -197,13 +235,16 @@ class PieceWords {
     }
 
     void write_marks() {
-        for (const Mark& mark : piece_.marks) {
+        for (const auto& [named, is_needed] : marks_to_name(piece_.marks)) {
+            const Mark& mark = *named;
             const DrawnText style = words_in(look::pencil, look::small_size, mark.name);
-            if (mark.name.empty()) continue;
             if (const LineMark* line = std::get_if<LineMark>(&mark.what)) {
-                if (line->points.size() > 1)
-                    put_or_lead(words_along(line->points, style, {2, 3.5}, Hand::either),
-                                words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
+                if (line->points.size() < 2) continue;
+                const std::vector<Label> near = words_along(line->points, style, {2, 3.5}, LineSide::either);
+                if (is_needed)
+                    put_or_lead(near, words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
+                else
+                    put_if_clear(near);
             } else {
                 const Point at = std::get<DrillMark>(mark.what).at;
                 put_or_lead(words_around(at, style), words_led(at, {style}, {1, 0}, half_turn_deg));
@@ -214,9 +255,9 @@ class PieceWords {
     std::vector<DrawnText> name_lines(double size_mm) const {
         std::vector<DrawnText> lines{words_in(look::ink, size_mm, piece_.name)};
         lines.back().is_bold = true;
-        if (piece_.cut)
-            lines.push_back(
-                words_in(look::ink, std::max(look::small_size, 0.5 * size_mm), cut_words(*piece_.cut)));
+        const double small = std::max(look::small_size, 0.5 * size_mm);
+        if (piece_.cut) lines.push_back(words_in(look::ink, small, cut_words(*piece_.cut)));
+        if (!wanted_.sides.empty()) lines.push_back(words_in(look::pencil, look::small_size, wanted_.sides));
         return lines;
     }
 
@@ -238,7 +279,7 @@ class PieceWords {
             for (const Point centre : places) {
                 const Label label = centred_block(lines, centre, 0);
                 constexpr double clear_of_name = 5;
-                if (taken_.meetings(label, clear_of_name) == 0) return put({label});
+                if (taken_.is_clear(label, clear_of_name)) return put({label});
             }
         }
         put(names_below());
@@ -273,6 +314,7 @@ class PieceWords {
 
 std::string cut_words(const Cut& cut) {
     const std::string count = std::to_string(cut.quantity);
+    if (!cut.second_fold.empty()) return "cut " + count + " on two folds";
     if (!cut.fold.empty()) return "cut " + count + " on the fold";
     if (cut.quantity < 2) return "cut " + count;
     if (cut.same) return "cut " + count + " alike";

@@ -9,12 +9,13 @@ struct WordsWanted {
     bool lengths = true;
     bool names = true;
     Unit unit = Unit::mm;
+    std::string sides = {};  ///< whose left and right the names speak of; empty if that is nothing to say
 };
 
 /// The words on and around one piece, in its own coordinates, each put where it meets no line and no other
 /// word as far as there is such a place: names and sewn lengths along the edges, name, intake and angle
-/// beside each dart, 'grain', 'fold', names of marks, and the piece's own name with how it is cut. They are
-/// added to what is taken.
+/// beside each dart, what is gathered or eased in, 'grain', 'fold', names of marks, and the piece's own name
+/// with how it is cut. They are added to what is taken.
 DrawnGroup words_of(const Piece& piece, const std::vector<Run>& runs, const WordsWanted& wanted,
                     TakenPlaces& taken);
 

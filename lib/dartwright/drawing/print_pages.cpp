@@ -100,8 +100,10 @@ PrintSheet sheet_on_pages(const std::vector<SheetPiece>& pieces, const PrintRequ
 
 Drawing cover_of(const PrintSheet& sheet, const PrintRequest& request, std::size_t pages) {
     CoverPage cover;
-    cover.width_mm = request.paper.width_mm;
-    cover.height_mm = request.paper.height_mm;
+    // It lies as its pages do where there is room for both squares above each other.
+    const bool is_room = height_of(request) - 2 * request.margin_mm >= least_cover_height_mm;
+    cover.width_mm = is_room ? width_of(request) : request.paper.width_mm;
+    cover.height_mm = is_room ? height_of(request) : request.paper.height_mm;
     cover.margin_mm = request.margin_mm;
     cover.title = request.title;
     cover.date = request.date;

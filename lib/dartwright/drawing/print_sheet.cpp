@@ -206,7 +206,8 @@ SheetPiece upright(const PrintedPiece& piece) {
     // A grain that stands upright already to rounding leaves every number as it is.
     constexpr double rounding_rad = 1e-12;
     const Motion motion = std::abs(angle(turn)) < rounding_rad ? Motion{} : turn;
-    SheetPiece result{piece.name, carried(piece.drawing, motion), piece.cutting_line, {}, {}, motion};
+    SheetPiece result{piece.name,    carried(piece.drawing, motion), piece.cutting_line, {}, {}, motion,
+                      piece.taken_in};
     for (Point& p : result.cutting_line) p = apply(motion, p);
     result.box = bounds(result.drawing).value_or(Box{});
     for (const Point p : result.cutting_line) result.box = joined(result.box, {p, p});

@@ -18,6 +18,7 @@ struct PrintedPiece {
     std::vector<std::string> notes = {};  ///< what is to be said of its cutting
     /// The same drawing with its words clear of these lines, where there is room; none if it has no words.
     std::function<DrawnGroup(const std::vector<Line>& joints)> drawn_off = {};
+    std::vector<std::string> taken_in = {};  ///< gathers, ease and tucks, in words
 };
 
 /// A piece on the big sheet (its upper left corner is the origin, y up).
@@ -28,6 +29,7 @@ struct SheetPiece {
     Box box;                          ///< of all that is drawn
     std::vector<Tile> tiles;          ///< the pages whose cells show some of it, row by row
     Motion motion = {};               ///< from the piece's own coordinates
+    std::vector<std::string> taken_in = {};
 };
 
 struct PrintSheet {

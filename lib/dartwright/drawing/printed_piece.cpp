@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dartwright/cutting/applied_rule.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -30,12 +31,14 @@ DrawnGroup drawing_of(const CuttingPiece& cut, const CuttingLabel& label) {
 
 }  // namespace
 
-PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const CuttingLabel& label) {
+PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const CuttingLabel& general) {
     const SoundEntry sound(piece, pattern);
+    const CuttingLabel label = label_of_piece(general, pattern, piece.name);
     // Turned before it is drawn, so that its words are upright too.
     const CuttingPiece cut =
         cutting_piece(turned_upright(piece), cutting_request(pattern, piece), marking_request(pattern));
     PrintedPiece printed{piece.name, drawing_of(cut, label), cut.line.points, pi / 2, notes_of(cut), {}};
+    printed.taken_in = taken_in_words(piece, runs_of(piece.outline), pattern.unit);
     printed.drawn_off = [cut, label](const std::vector<Line>& joints) {
         CuttingLabel with_joints = label;
         with_joints.joints = joints;

@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/checks/check.hpp"
+#include "dartwright/pattern/fullness.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
 namespace dartwright {
@@ -25,25 +27,41 @@ struct PlannedDart {
     double length_mm = 0;  ///< of the line to stitch, from the mouth (two points: from one to the other)
     double shorten_from_mm = 0;  ///< so far from where it is widest the stitch begins to be shortened: the
                                  ///< last 50 mm, or half of a shorter line
-    std::string press;           ///< the edge towards which it is pressed; empty if undecided
+    std::string press;           ///< where it is pressed to (`press_name`); empty if undecided
     std::vector<std::string> after;  ///< darts to be sewn and pressed before it, as it lies over their mouths
+};
+
+/// What is gathered or eased away in an edge itself, before its seam is sewn.
+struct PlannedFullness {
+    std::string piece;
+    int times = 1;
+    FullStretch stretch;
 };
 
 /// A stretch of a seam between two things that are met on both sides, over which one side is eased in.
 struct EasedStretch {
-    std::string from;  ///< `the start`, `the first notch`, ...
+    std::string from;  ///< `the neck end`, `the first notch`, ...
     std::string to;
     int side = 1;  ///< 1 or 2: the longer one
     double eased_mm = 0;
+};
+/// Why a seam's ease is not told stretch by stretch.
+enum class SeamIs {
+    told,             ///< `eased` says it all; nothing to ease in if that is empty
+    wrong_in_length,  ///< a check finds it too long or short: what differs is a fault and no ease
+    wrong_in_notches  ///< a check finds fault with a notch: only the whole ease can be told
 };
 struct PlannedSeam {
     std::string seam;
     int times = 1;
     std::array<std::string, 2> sides;
     std::array<double, 2> lengths_mm{};
-    double ease_mm = 0;  ///< meant: positive where the second side is the longer
-    int notches = 0;     ///< that meet
-    std::vector<EasedStretch> eased;
+    double ease_mm = 0;        ///< meant: positive where the second side is the longer
+    double difference_mm = 0;  ///< second - first - ease
+    int notches = 0;           ///< that meet
+    SeamIs is = SeamIs::told;
+    std::vector<EasedStretch> eased;    ///< as it is meant, each of `least_fullness_mm` or more
+    std::vector<std::size_t> fullness;  ///< those of the plan's gathers and eases that lie in its edges
 };
 
 /// What is carried from a piece to the cloth.
@@ -57,14 +75,18 @@ struct PlannedTracing {
 struct SewingPlan {
     std::vector<PlannedTracing> tracings;
     std::vector<PlannedDart> darts;
+    std::vector<PlannedFullness> fullness;  ///< piece by piece, in outline order
     std::vector<PlannedSeam> seams;
     std::vector<std::string> notes;
 };
 
 /// Darts come piece by piece in outline order, one that is folded over the mouth of another after it. A seam
 /// whose end lies inside a side of another comes before that one; otherwise shoulders come before sides (a
-/// seam is a shoulder or a side by the words in its name), and the rest in the pattern's order. A seam or
-/// dart that cannot be walked or folded is a note. O(darts^2 + seams^2).
+/// seam is a shoulder or a side by the words in its name), and the rest in the pattern's order. A
+/// seam is sewn as often as the piece of it that the garment has fewest of; a centre seam half as often. A
+/// seam or dart that cannot be walked or folded is a note. O(darts^2 + seams^2).
 SewingPlan sewing_plan(const Pattern& pattern);
+/// The same with what a check of the pattern found.
+SewingPlan sewing_plan(const Pattern& pattern, const CheckReport& report);
 
 }  // namespace dartwright

@@ -1,10 +1,14 @@
 #include "dartwright/drawing/sewing_sheet.hpp"
 
+#include <cmath>
+
 #include "dartwright/checks/check.hpp"
 #include "dartwright/drawing/decimals.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
 namespace {
@@ -12,7 +16,10 @@ namespace {
 class SheetWriter {
   public:
     SheetWriter(const Pattern& pattern, const SheetRequest& request)
-        : pattern_(pattern), request_(request), plan_(sewing_plan(pattern)) {}
+        : pattern_(pattern),
+          request_(request),
+          report_(check(pattern)),
+          plan_(sewing_plan(pattern, report_)) {}
 
     Document document() {
         out_.title = pattern_.name.empty() ? "Sewing sheet" : pattern_.name + ": sewing sheet";
@@ -21,7 +28,9 @@ class SheetWriter {
         faults();
         cloth();
         tracing();
+        whose();
         darts();
+        fullness();
         seams();
         notes();
         return std::move(out_);
@@ -43,7 +52,7 @@ class SheetWriter {
              "and on a mat; wear shoes; not when tired.",
              "Pins: out of your mouth and out of the cloth before the needle reaches them; count them "
              "back into the box.",
-             "Iron: the plate and its steam burn; stand it up or put it off whenever you let go, and "
+             "Iron: the plate and its steam burn; stand it up or switch it off whenever you let go, and "
              "keep the cord out of the way."},
             false});
     }
@@ -51,7 +60,7 @@ class SheetWriter {
     // What is not true is found now, not when the cloth is cut.
     void faults() {
         std::vector<std::string> faults;
-        for (const Finding& finding : check(pattern_).findings) {
+        for (const Finding& finding : report_.findings) {
             if (finding.severity == Severity::fault) faults.push_back(finding.message + " " + finding.remedy);
         }
         if (faults.empty()) return;
@@ -80,9 +89,9 @@ class SheetWriter {
                 "Press the cloth and lay it in a single ply. Square it: one end is straight when it is "
                 "square to a selvedge.");
         }
-        paragraph("The pieces take " + length(cloth.lay.length_mm) + " of cloth " + length(width) +
-                  " wide as drawn below; no way of laying them takes less than " +
-                  length(cloth.lay.bound_mm) +
+        paragraph("Buy " + bought_words(cloth.lay.length_mm, pattern_.unit) + " or more of cloth " +
+                  length(width) + " wide: the pieces take " + length(cloth.lay.length_mm) +
+                  " as drawn below; no way of laying them takes less than " + length(cloth.lay.bound_mm) +
                   ". Add what the cloth shrinks, and a little at both ends. Every grain "
                   "arrow lies along the selvedge.");
         for (const std::string& note : cloth.notes) paragraph("Note: " + note + ".");
@@ -102,6 +111,13 @@ class SheetWriter {
         paragraph("Carry the lines to both plies before the pattern comes off.");
     }
 
+    void whose() {
+        for (const Piece& piece : pattern_.pieces) {
+            const std::optional<WhoseSides> sides = whose_sides(pattern_, piece);
+            if (sides) paragraph(piece.name + ": " + words_of(*sides) + ".");
+        }
+    }
+
     static std::string name_of(const PlannedDart& dart) {
         return dart.dart + (dart.times > 1 ? ", " + std::to_string(dart.times) + " times" : "");
     }
@@ -109,9 +125,10 @@ class SheetWriter {
     std::string how_to_sew(const PlannedDart& dart) const {
         if (dart.kind == PlannedDart::Kind::tuck)
             return "fasten at both ends; released beyond " + length(dart.length_mm);
-        const std::string where =
-            dart.kind == PlannedDart::Kind::dart ? " from the edge" : " from the middle, towards each point";
-        return "shorten the stitch from " + length(dart.shorten_from_mm) + where;
+        const std::string where = dart.kind == PlannedDart::Kind::dart
+                                      ? " past the mouth on"
+                                      : " past the middle on, towards each point";
+        return "shorten the stitch from " + ruler_words(dart.shorten_from_mm, pattern_.unit) + where;
     }
 
     void darts() {
@@ -129,15 +146,16 @@ class SheetWriter {
                                   dart.press.empty() ? "not decided" : dart.press});
         }
         add(std::move(table));
-        paragraph(
-            std::to_string(sewn) + (sewn == 1 ? " dart" : " darts") +
-            " in all. Pin the legs on each other, the pins across. Begin at the wide end and fasten "
-            "there, with a stitch of " +
-            fixed_decimals(seam_stitch_mm, 1) + " mm; from the place given shorten it step by step, to " +
-            fixed_decimals(point_stitch_mm, 1) + " mm for the last " +
-            fixed_decimals(shortest_stitches_over_mm, 0) +
-            " mm. Run off the point along the fold and knot the ends; no back-stitch there. Press over a "
-            "ham, to the side given.");
+        paragraph(std::to_string(sewn) + (sewn == 1 ? " dart" : " darts") +
+                  " in all. Pin the legs on each other, the pins across. Begin at the wide end and fasten "
+                  "there, with a stitch of " +
+                  fixed_decimals(seam_stitch_mm, 1) +
+                  " mm (about 10 to the inch); from the place given shorten it step by step, to " +
+                  fixed_decimals(point_stitch_mm, 1) + " mm (about 17 to the inch) for the last " +
+                  fixed_decimals(shortest_stitches_over_mm, 0) +
+                  " mm (1/4 in). Run off the point along the fold and knot the ends; no back-stitch there. "
+                  "Press over a "
+                  "ham, to the side given.");
         for (const PlannedDart& dart : plan_.darts) {
             for (const std::string& first : dart.after) {
                 paragraph(dart.dart + " lies over the mouth of " + first +
@@ -146,13 +164,52 @@ class SheetWriter {
         }
     }
 
+    /// The sign by which a seam speaks of what is gathered in its edges: A, B, ..., Z, AA.
+    static std::string sign_of(std::size_t index) {
+        constexpr std::size_t letters = 26;
+        const std::string last(1, static_cast<char>('A' + index % letters));
+        return index < letters ? last : sign_of(index / letters - 1) + last;
+    }
+
+    void fullness() {
+        if (plan_.fullness.empty()) return;
+        heading("Gathers and ease within an edge, before its seam is sewn");
+        TableBlock table{{"", "piece", "edge", "what", "where"}, {}, {}};
+        bool is_any_gathered = false;
+        for (std::size_t i = 0; i < plan_.fullness.size(); ++i) {
+            const PlannedFullness& each = plan_.fullness[i];
+            const Piece& piece = piece_named(pattern_, each.piece);
+            const std::vector<Run> runs = runs_of(piece.outline);
+            const std::string times = each.times > 1 ? ", " + std::to_string(each.times) + " times" : "";
+            table.rows.push_back(
+                {sign_of(i), each.piece, each.stretch.edge + times,
+                 fullness_figures(each.stretch, pattern_.unit),
+                 fullness_place(piece, *find_run(runs, each.stretch.edge), each.stretch, pattern_.unit)});
+            is_any_gathered = is_any_gathered || each.stretch.is_gathered();
+        }
+        add(std::move(table));
+        std::string how =
+            "Along the stretch, within the allowance, stitch one line with a long stitch; draw it up to the "
+            "length given and spread the cloth evenly";
+        if (is_any_gathered) how += "; for gathers stitch two lines beside each other";
+        paragraph(how + ".");
+    }
+
     std::string ease_of(const PlannedSeam& seam) const {
+        if (seam.is == SeamIs::wrong_in_length) {
+            return "a fault and not ease: " + seam.sides[seam.difference_mm > 0 ? 1 : 0] + " is " +
+                   length(std::abs(seam.difference_mm)) + " too long";
+        }
         std::string out;
+        for (const std::size_t i : seam.fullness)
+            out += (out.empty() ? "" : "; ") + sign_of(i) + ", as above";
         for (const EasedStretch& stretch : seam.eased) {
             const std::string& side = seam.sides[static_cast<std::size_t>(stretch.side - 1)];
             out += (out.empty() ? "" : "; ") + length(stretch.eased_mm) + " of " + side + " between " +
                    stretch.from + " and " + stretch.to;
         }
+        if (seam.is == SeamIs::wrong_in_notches)
+            out += (out.empty() ? "" : "; ") + std::string("a notch is a fault");
         return out.empty() ? "none" : out;
     }
 
@@ -174,7 +231,9 @@ class SheetWriter {
         add(std::move(table));
         paragraph(
             "Pin the ends first, then the notches, then between them, the side that is eased towards "
-            "you. Stitch on the line and fasten at both ends. Press the allowances open.");
+            "you. Stitch on the line and fasten at both ends. Press the allowances as your method asks: "
+            "open, or "
+            "to one side; those of an armhole lie towards the sleeve.");
     }
 
     void notes() {
@@ -185,6 +244,7 @@ class SheetWriter {
 
     const Pattern& pattern_;
     const SheetRequest& request_;
+    CheckReport report_;
     SewingPlan plan_;
     Document out_;
 };

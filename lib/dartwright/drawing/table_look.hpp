@@ -52,6 +52,14 @@ inline Stroke stitching_stroke() {
 inline Stroke mark_stroke() {
     return {pencil, thin_width, {3, 2}};
 }
+/// The wave beside what is gathered or eased: its line stands inside the stitching line by more than its
+/// height.
+inline constexpr double wave_off = 3.6;
+inline constexpr double wave_height = 1.3;
+inline constexpr double half_wave = 3.2;
+inline Stroke fullness_stroke() {
+    return solid(ink, thin_width);
+}
 inline Stroke centre_stroke() {
     return {pencil, thin_width, {6, 1.8, 1, 1.8}};
 }

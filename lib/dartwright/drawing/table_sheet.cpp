@@ -4,8 +4,10 @@
 #include <cmath>
 
 #include "dartwright/drawing/finding_tags.hpp"
+#include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_column.hpp"
+#include "dartwright/pattern/fullness.hpp"
 
 namespace dartwright {
 
@@ -51,6 +53,38 @@ void add_legend_line(DrawnGroup& group, double y, const Stroke& stroke, const st
     group.items.push_back(words_at({bar_length + 55, y}, look::edge_size, words));
 }
 
+std::string wave_words(const TakenInKinds& kinds) {
+    if (!kinds.is_eased) return "gather here";
+    return kinds.is_gathered ? "gather or ease in here, as written" : "ease in here";
+}
+
+void add_legend_words(DrawnGroup& group, double y, const std::string& words) {
+    group.items.push_back(words_at({bar_length + 55, y}, look::edge_size, words));
+}
+
+void add_legend_wave(DrawnGroup& group, double y, const std::string& words) {
+    const double rise = look::edge_size * text_ascent_em / 2;
+    DrawnPath wave = wave_over(
+        {{bar_length + 20, y + rise - look::wave_off}, {bar_length + 50, y + rise - look::wave_off}});
+    group.items.push_back(wave);
+    add_legend_words(group, y, words);
+}
+
+void add_legend_bar(DrawnGroup& group, double y, const std::string& words) {
+    const double rise = look::edge_size * text_ascent_em / 2;
+    const Point middle{bar_length + 35, y + rise};
+    group.items.push_back(
+        polyline({middle - Vector{3, 0}, middle + Vector{3, 0}}, look::solid(look::ink, 0.8)));
+    add_legend_words(group, y, words);
+}
+
+void add_legend_arrow(DrawnGroup& group, double y, const std::string& words) {
+    const double rise = look::edge_size * text_ascent_em / 2;
+    for (const DrawnItem& item : press_arrow({bar_length + 27, y + rise}, {bar_length + 43, y + rise}))
+        group.items.push_back(item);
+    add_legend_words(group, y, words);
+}
+
 std::string with_name(const std::string& word, const std::string& name) {
     return name.empty() ? word : word + ": " + name;
 }
@@ -79,6 +113,18 @@ DrawnGroup legend(const SheetNotes& notes) {
         add_legend_line(group, y, look::centre_stroke(), "dart's centre line: fold here");
         y -= step;
         add_legend_line(group, y, look::mark_stroke(), "marked line");
+        y -= step;
+    }
+    if (notes.has_pressed_darts) {
+        add_legend_arrow(group, y, "arrow over a dart's leg: press the dart that way");
+        y -= step;
+    }
+    if (notes.taken_in.is_gathered || notes.taken_in.is_eased) {
+        add_legend_wave(group, y, wave_words(notes.taken_in));
+        y -= step;
+    }
+    if (notes.taken_in.is_tucked) {
+        add_legend_bar(group, y, "bars on a tuck's legs: stitched so far, released beyond");
         y -= step;
     }
     if (notes.has_lengths)
@@ -166,7 +212,7 @@ DrawnGroup contents(const std::vector<DrawnPiece>& pieces, const SheetNotes& not
     if (!notes.title.empty()) {
         constexpr double longest_title_mm = 500;
         DrawnText title = words_at({0, -look::title_size}, look::title_size,
-                                   shortened(notes.title, look::title_size, longest_title_mm));
+                                   shortened(notes.title, look::title_size, longest_title_mm, true));
         title.is_bold = true;
         all.groups.push_back({"title", {title}, {}});
         y -= 2 * look::title_size;
@@ -184,6 +230,17 @@ DrawnGroup contents(const std::vector<DrawnPiece>& pieces, const SheetNotes& not
 }
 
 }  // namespace
+
+TakenInKinds taken_in_by(const Pattern& pattern) {
+    TakenInKinds kinds;
+    for (const Piece& piece : pattern.pieces) {
+        for (const FullStretch& stretch : full_stretches(piece, runs_of(piece.outline)))
+            (stretch.is_gathered() ? kinds.is_gathered : kinds.is_eased) = true;
+        for (const OutlineItem& item : piece.outline.items)
+            kinds.is_tucked = kinds.is_tucked || (item.as_dart() && item.as_dart()->stitched);
+    }
+    return kinds;
+}
 
 Drawing sheet_of(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes) {
     const DrawnGroup all = contents(pieces, notes);

@@ -10,6 +10,14 @@ struct DrawnPiece {
     double base_line = 0;  ///< y of the outline's lowest point: bases lie level in a row
 };
 
+/// What the legend has to explain of how cloth is taken in.
+struct TakenInKinds {
+    bool is_gathered = false;
+    bool is_eased = false;
+    bool is_tucked = false;
+};
+TakenInKinds taken_in_by(const Pattern& pattern);
+
 /// What stands on the sheet besides the pieces.
 struct SheetNotes {
     std::string title;
@@ -17,7 +25,9 @@ struct SheetNotes {
     bool has_lengths = true;
     bool is_overlay = false;
     bool is_for_cutting = false;  ///< the legend says what the lines of a cut piece mean
-    std::string before_name;      ///< for the legend of an overlay
+    bool has_pressed_darts = false;
+    TakenInKinds taken_in = {};
+    std::string before_name;  ///< for the legend of an overlay
     std::string after_name;
     std::vector<Finding> findings;
 };

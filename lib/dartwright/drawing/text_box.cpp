@@ -31,12 +31,16 @@ Reach reach_along(const std::array<Point, count>& points, Vector axis) {
     return reach;
 }
 
-/// Whether a line across `axis` lies between the two sets of points.
+/// What touches meets, whichever way the last bit of a number went; less than anybody sees.
+constexpr double touching_mm = 1e-6;
+
+/// Whether a line across `axis` lies between the two sets of points. The axis has the length given.
 template <std::size_t m, std::size_t n>
-bool is_parted(const std::array<Point, m>& a, const std::array<Point, n>& b, Vector axis) {
+bool is_parted(const std::array<Point, m>& a, const std::array<Point, n>& b, Vector axis, double length = 1) {
     const Reach first = reach_along(a, axis);
     const Reach second = reach_along(b, axis);
-    return first.high < second.low || second.high < first.low;
+    const double touching = touching_mm * length;
+    return first.high < second.low - touching || second.high < first.low - touching;
 }
 
 }  // namespace
@@ -126,9 +130,9 @@ bool is_meeting(const TurnedBox& a, const TurnedBox& b) {
 bool is_meeting(const TurnedBox& box, Point from, Point to) {
     const auto corners = corners_of(box);
     const std::array<Point, 2> stretch{from, to};
-    for (const Vector axis : {box.along, perpendicular(box.along), perpendicular(to - from)})
-        if (is_parted(corners, stretch, axis)) return false;
-    return true;
+    if (is_parted(corners, stretch, box.along) || is_parted(corners, stretch, perpendicular(box.along)))
+        return false;
+    return !is_parted(corners, stretch, perpendicular(to - from), distance(from, to));
 }
 
 }  // namespace dartwright

@@ -7,7 +7,7 @@
 namespace dartwright {
 
 void add_paragraph(DrawnGroup& group, TextColumn& column, const std::string& words, ParagraphLook look) {
-    for (const std::string& line : wrapped(words, look.size_mm, column.width)) {
+    for (const std::string& line : wrapped(words, look.size_mm, column.width, look.is_bold)) {
         DrawnText text;
         text.words = line;
         text.at = {column.left, column.top - text_ascent_em * look.size_mm};
@@ -20,11 +20,11 @@ void add_paragraph(DrawnGroup& group, TextColumn& column, const std::string& wor
     column.top -= look.space_below_mm;
 }
 
-std::string shortened(const std::string& words, double size_mm, double width_mm) {
+std::string shortened(const std::string& words, double size_mm, double width_mm, bool is_bold) {
     std::string kept = clean_text(words);
-    if (text_width(kept, size_mm) <= width_mm) return kept;
+    if (text_width(kept, size_mm, is_bold) <= width_mm) return kept;
     const std::string dots = "\xE2\x80\xA6";
-    while (!kept.empty() && text_width(kept + dots, size_mm) > width_mm) {
+    while (!kept.empty() && text_width(kept + dots, size_mm, is_bold) > width_mm) {
         // A whole character: the bytes that carry one on begin with the bits 10.
         while (!kept.empty() && (static_cast<unsigned char>(kept.back()) & 0xC0u) == 0x80) kept.pop_back();
         if (!kept.empty()) kept.pop_back();

@@ -22,6 +22,6 @@ struct ParagraphLook {
 void add_paragraph(DrawnGroup& group, TextColumn& column, const std::string& words, ParagraphLook look = {});
 
 /// The words shortened by an ellipsis where they are wider.
-std::string shortened(const std::string& words, double size_mm, double width_mm);
+std::string shortened(const std::string& words, double size_mm, double width_mm, bool is_bold = false);
 
 }  // namespace dartwright

@@ -3,10 +3,11 @@
 #include <dlfcn.h>
 #include <pango/pangocairo.h>
 
+#include <cstdint>
 #include <memory>
-#include <stdexcept>
 #include <unordered_map>
 
+#include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/clean_text.hpp"
 
@@ -16,21 +17,51 @@ namespace {
 
 // Pango is loaded when the first words are set: linked, it would make every start of a program half as long
 // again, whether or not anything is drawn.
-void* pango_library() {
-    static void* const library = dlopen("libpangocairo-1.0.so.0", RTLD_NOW | RTLD_LOCAL);
-    if (library == nullptr) {
+#define DARTWRIGHT_PANGO_FILE "libpangocairo-1.0.so.0"
+
+// So that those who make packages see what is loaded: the ELF note for that, of the layout of the UAPI
+// group's "dlopen metadata for ELF files" (from memory, not verified).
+constexpr char loaded_later[] =
+    R"([{"feature":"words","description":"Words on PNG and PDF","priority":"required","soname":[")" DARTWRIGHT_PANGO_FILE
+    R"("]}])";
+struct Note {
+    std::uint32_t name_bytes = 4;
+    std::uint32_t text_bytes = sizeof loaded_later;
+    std::uint32_t type = 0x407C0C0A;
+    char name[4] = {'F', 'D', 'O', 0};
+    char text[(sizeof loaded_later + 3) / 4 * 4] = {};
+};
+constexpr Note note_of_loading() {
+    Note note;
+    for (std::size_t i = 0; i < sizeof loaded_later; ++i) note.text[i] = loaded_later[i];
+    return note;
+}
+[[gnu::section(".note.dlopen"), gnu::used, gnu::aligned(4)]] constexpr Note note = note_of_loading();
+
+struct Library {
+    void* handle = dlopen(DARTWRIGHT_PANGO_FILE, RTLD_NOW | RTLD_LOCAL);
+    std::string trouble;
+    Library() {
+        if (handle != nullptr) return;
         const char* const reason = dlerror();
-        throw std::runtime_error(std::string("words cannot be set without Pango: ") +
-                                 (reason ? reason : "it is not there"));
+        trouble = reason == nullptr ? DARTWRIGHT_PANGO_FILE " is not there" : reason;
     }
-    return library;
+};
+const Library& library() {
+    static const Library loaded;
+    return loaded;
+}
+
+void* pango_library() {
+    if (library().handle == nullptr) throw PangoMissing(library().trouble);
+    return library().handle;
 }
 
 template <typename Function>
 class Loaded {
   public:
     explicit Loaded(const char* name) : function_(reinterpret_cast<Function*>(dlsym(pango_library(), name))) {
-        if (function_ == nullptr) throw std::runtime_error(std::string("Pango has no ") + name);
+        if (function_ == nullptr) throw PangoMissing(std::string("it has no ") + name);
     }
     operator Function*() const { return function_; }
 
@@ -147,9 +178,50 @@ void with_line(cairo_t* context, const std::string& words, LineLook look, const 
     cairo_restore(context);
 }
 
+// A context of its own, of a surface without pixels: the widths are those of the face, unhinted.
+class CairoMeasure {
+  public:
+    CairoMeasure() {
+        const std::unique_ptr<cairo_font_options_t, Release> options(cairo_font_options_create());
+        cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+        cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+        cairo_set_font_options(context_.get(), options.get());
+        cairo_set_font_size(context_.get(), setting_size);
+    }
+    double width(const std::string& words, LineLook look) const {
+        cairo_select_font_face(context_.get(), text_face, CAIRO_FONT_SLANT_NORMAL,
+                               look.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+        cairo_text_extents_t extents{};
+        cairo_text_extents(context_.get(), clean_text(words).c_str(), &extents);
+        return extents.x_advance * look.size_mm / setting_size;
+    }
+
+  private:
+    static cairo_t* context_without_pixels() {
+        cairo_surface_t* const surface = cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr);
+        cairo_t* const context = cairo_create(surface);
+        cairo_surface_destroy(surface);  // the context keeps it
+        return context;
+    }
+    struct Destroy {
+        void operator()(cairo_t* context) const { cairo_destroy(context); }
+    };
+    std::unique_ptr<cairo_t, Destroy> context_{context_without_pixels()};
+};
+
 }  // namespace
 
+PangoMissing::PangoMissing(const std::string& reason)
+    : std::runtime_error(
+          "words cannot be set on a PNG or a PDF, since Pango (Debian's package "
+          "libpangocairo-1.0-0) cannot be loaded: " +
+          reason + "; an SVG can be drawn without it") {}
+
 double line_width(const std::string& words, LineLook look) {
+    if (library().handle == nullptr) {
+        thread_local const CairoMeasure measure;
+        return measure.width(words, look);
+    }
     PangoRectangle logical{};
     pango().layout_get_extents(kept_line(words, look.is_bold), nullptr, &logical);
     return logical.width / static_cast<double>(PANGO_SCALE) * look.size_mm / setting_size;

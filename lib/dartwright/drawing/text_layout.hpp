@@ -15,10 +15,10 @@ struct LineLook {
     bool is_bold = false;
 };
 
-/// Width of the line in mm. O(letters).
+/// Width of the line in mm; without Pango as Cairo measures it in the one face. O(letters).
 double line_width(const std::string& words, LineLook look);
 /// Draws the line with its left end on the base line at the origin, in the context's colour. The context's
-/// unit is 1 mm, y down. The width is that of `line_width`.
+/// unit is 1 mm, y down. The width is that of `line_width`. PangoMissing.
 void show_line(cairo_t* context, const std::string& words, LineLook look);
 /// Adds the letters' outlines to the context's path, at the same place.
 void trace_line(cairo_t* context, const std::string& words, LineLook look);

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <set>
 
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -68,13 +69,13 @@ Label words_at(const MeasuredLine& line, const DrawnText& style, double share, d
 }  // namespace
 
 std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
-                               const std::vector<double>& distances_mm, Hand hand) {
+                               const std::vector<double>& distances_mm, LineSide hand) {
     const MeasuredLine measured(line);
     std::vector<Label> candidates;
     for (const double clear : distances_mm) {
         for (const double share : shares) {
-            if (hand != Hand::right) candidates.push_back(words_at(measured, style, share, clear, true));
-            if (hand != Hand::left) candidates.push_back(words_at(measured, style, share, clear, false));
+            if (hand != LineSide::right) candidates.push_back(words_at(measured, style, share, clear, true));
+            if (hand != LineSide::left) candidates.push_back(words_at(measured, style, share, clear, false));
         }
     }
     return candidates;
@@ -183,6 +184,38 @@ LongestStretch longest_stretch(const Outline& outline, const Run& run) {
         }
     }
     return longest;
+}
+
+std::vector<MarkToName> marks_to_name(const std::vector<Mark>& marks) {
+    const auto length_of = [](const Mark& mark) {
+        const LineMark* line = std::get_if<LineMark>(&mark.what);
+        double length = 0;
+        for (std::size_t i = 1; line && i < line->points.size(); ++i)
+            length += distance(line->points[i - 1], line->points[i]);
+        return length;
+    };
+    std::vector<MarkToName> order;
+    for (const Mark& mark : marks)
+        if (!mark.name.empty()) order.push_back({&mark, true});
+    std::stable_sort(order.begin(), order.end(), [&](const MarkToName& a, const MarkToName& b) {
+        return length_of(*a.mark) > length_of(*b.mark);
+    });
+    std::set<std::string> named;
+    for (MarkToName& each : order)
+        if (std::holds_alternative<LineMark>(each.mark->what))
+            each.is_needed = named.insert(each.mark->name).second;
+    std::stable_partition(order.begin(), order.end(), [](const MarkToName& each) { return each.is_needed; });
+    return order;
+}
+
+std::vector<Point> points_of_stretch(const Outline& outline, const FullStretch& stretch) {
+    constexpr double fine_chord_error_mm = 0.05;
+    std::vector<Point> points{start_of_item(outline, stretch.items.front())};
+    for (const std::size_t item : stretch.items)
+        for (const Curve& curve : curves_of_item(outline, item))
+            flatten_onto(points, curve, fine_chord_error_mm);
+    points.erase(std::unique(points.begin(), points.end()), points.end());
+    return points;
 }
 
 }  // namespace dartwright

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "dartwright/drawing/label_places.hpp"
+#include "dartwright/pattern/fullness.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -8,12 +9,12 @@ namespace dartwright {
 /// Candidate places for words, in the order in which they are liked. None of these looks at what is taken.
 
 /// On which side of a line, as one walks along it.
-enum class Hand { left, right, either };
+enum class LineSide { left, right, either };
 
 /// Places along a line of points, turned to run with it and to read upright, clear of the line itself by each
 /// of the distances in turn. Precondition: two points or more.
 std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
-                               const std::vector<double>& distances_mm, Hand hand);
+                               const std::vector<double>& distances_mm, LineSide hand);
 
 /// Level words away from a place, with a leader to them.
 struct LedLabel {
@@ -54,5 +55,16 @@ struct LongestStretch {
     double length = 0;
 };
 LongestStretch longest_stretch(const Outline& outline, const Run& run);
+
+/// The marks of a piece in the order in which they are named, each once: of lines that have one name, as the
+/// parts of a line that darts divide, the longest first, and the others only where there is room beside them.
+struct MarkToName {
+    const Mark* mark = nullptr;
+    bool is_needed = true;  ///< else another line of its name is named
+};
+std::vector<MarkToName> marks_to_name(const std::vector<Mark>& marks);
+
+/// The line that a stretch of fullness lies along.
+std::vector<Point> points_of_stretch(const Outline& outline, const FullStretch& stretch);
 
 }  // namespace dartwright

@@ -84,10 +84,25 @@ std::string line_text(const JudgedLine& line) {
         text += std::string(separator) + lead + words;
         separator = ", ";
     };
-    add("expected ", expected_text(line));
+    add("asked ", expected_text(line));
     add("found ", found_text(line));
     add("off by ", difference_text(line));
     return line.rung.empty() ? text : text + " (" + line.rung + ")";
+}
+
+std::string name_of_file(const std::string& path) {
+    const std::size_t slash = path.rfind('/');
+    return slash == std::string::npos ? path : path.substr(slash + 1);
+}
+
+std::string ladder_text(const Ladder& ladder, Quantity quantity) {
+    constexpr double per_cent = 100;
+    std::string text;
+    for (const Rung& rung : ladder) {
+        text += (text.empty() ? "" : ", ") + rung.name + " within " + quantity_text(quantity, rung.within);
+        if (rung.share < 1) text += " (" + rounded_text(per_cent * rung.share, 1) + "% of the marks)";
+    }
+    return text;
 }
 
 std::string verdict_text(const Assessment& assessment) {

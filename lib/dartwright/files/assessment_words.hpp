@@ -37,8 +37,13 @@ std::string what_text(const JudgedLine& line);
 std::string expected_text(const JudgedLine& line);
 std::string found_text(const JudgedLine& line);
 std::string difference_text(const JudgedLine& line);
-/// The line on one line: `the dart's place: expected 60 mm, found 63.2 mm, off by +3.2 mm (noted)`.
+/// The line on one line: `the dart's place: asked 60 mm, found 63.2 mm, off by +3.2 mm (noted)`.
 std::string line_text(const JudgedLine& line);
+
+/// The name of the file at the end of a path.
+std::string name_of_file(const std::string& path);
+/// The rungs of a ladder on one line: `full within 1 mm, accepted within 1.59 mm (3/4 of the marks), ...`.
+std::string ladder_text(const Ladder& ladder, Quantity quantity);
 
 /// `7.5 of 10 marks`, or that it was not marked.
 std::string verdict_text(const Assessment& assessment);

@@ -66,10 +66,11 @@ std::string class_csv_head(const std::vector<std::string>& tasks) {
     return row_of(cells);
 }
 
-std::string class_csv_row(const Assessment& assessment, const std::vector<std::string>& tasks) {
+std::string class_csv_row(const Assessment& assessment, const std::string& label,
+                          const std::vector<std::string>& tasks) {
     const bool is_marked = assessment.unread.empty();
     const bool has_share = is_marked && assessment.of > 0;
-    std::vector<std::string> cells{csv_cell(assessment.student), csv_cell(assessment.file),
+    std::vector<std::string> cells{csv_cell(label), csv_cell(name_of_file(assessment.file)),
                                    is_marked ? marks_text(assessment.marks) : "",
                                    is_marked ? marks_text(assessment.of) : "",
                                    has_share ? marks_text(100 * assessment.marks / assessment.of) : ""};

@@ -44,6 +44,33 @@ bool is_left_out(char32_t code) {
     return is_control || is_direction_forced || is_line_end || is_no_character;
 }
 
+/// Format characters (Unicode's general category Cf) but for what belongs to the spelling of words: the two
+/// joiners and the signs that Arabic and Syriac write around numbers.
+bool is_steering(char32_t code) {
+    return code == 0xAD || code == 0x61C || code == 0x180E || code == 0x200B || code == 0x200E ||
+           code == 0x200F || (code >= 0x2028 && code <= 0x202E) || (code >= 0x2060 && code <= 0x206F) ||
+           code == 0xFEFF || (code >= 0xFFF9 && code <= 0xFFFB) || (code >= 0x1BCA0 && code <= 0x1BCA3) ||
+           (code >= 0x1D173 && code <= 0x1D17A) || (code >= 0xE0000 && code <= 0xE007F);
+}
+
+/// Bytes of a colour that begins there, or 0.
+std::size_t bytes_of_colour(const std::string& text, std::size_t place) {
+    if (text.compare(place, 2, "\033[") != 0) return 0;
+    const std::size_t end = text.find_first_not_of("0123456789;", place + 2);
+    return end != text.npos && text[end] == 'm' ? end + 1 - place : 0;
+}
+
+void append_escaped(std::string& out, char32_t code) {
+    constexpr const char* hex = "0123456789abcdef";
+    const auto append_unit = [&](char32_t unit) {
+        out += "\\u";
+        for (int shift = 12; shift >= 0; shift -= 4) out += hex[(unit >> shift) & 0xFU];
+    };
+    if (code < 0x10000) return append_unit(code);
+    append_unit(0xD800 + ((code - 0x10000) >> 10));
+    append_unit(0xDC00 + ((code - 0x10000) & 0x3FFU));
+}
+
 }  // namespace
 
 std::string clean_text(const std::string& words) {
@@ -63,6 +90,47 @@ std::string clean_text(const std::string& words) {
         i += character.bytes;
     }
     return clean;
+}
+
+std::string clean_for_terminal(const std::string& text) {
+    std::string clean;
+    clean.reserve(text.size());
+    for (std::size_t i = 0; i < text.size();) {
+        if (const std::size_t colour = bytes_of_colour(text, i); colour > 0) {
+            clean.append(text, i, colour);
+            i += colour;
+            continue;
+        }
+        const Character character = character_at(text, i);
+        if (character.bytes == 0) {
+            clean += "\xEF\xBF\xBD";
+            ++i;
+            continue;
+        }
+        const bool is_line_end = character.code == '\n' || text.compare(i, 2, "\r\n") == 0;
+        const bool is_kept = is_line_end || character.code == '\t' ||
+                             !(is_left_out(character.code) || is_steering(character.code));
+        if (is_kept) clean.append(text, i, character.bytes);
+        i += character.bytes;
+    }
+    return clean;
+}
+
+std::string with_controls_escaped(const std::string& json) {
+    std::string escaped;
+    escaped.reserve(json.size());
+    for (std::size_t i = 0; i < json.size();) {
+        const Character character = character_at(json, i);
+        const bool is_obeyed =
+            character.code >= 0x7F && (is_left_out(character.code) || is_steering(character.code));
+        const std::size_t bytes = character.bytes == 0 ? 1 : character.bytes;
+        if (is_obeyed)
+            append_escaped(escaped, character.code);
+        else
+            escaped.append(json, i, bytes);
+        i += bytes;
+    }
+    return escaped;
 }
 
 }  // namespace dartwright

@@ -3,6 +3,9 @@
 #include <algorithm>
 
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/assessing/unearned_marks.hpp"
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_reader.hpp"
@@ -37,7 +40,8 @@ PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const st
         const std::string path = node.text.starts_with('/') ? node.text : folder + node.text;
         return {read_pattern(read_text_file(path == "-" ? "./-" : path), path), true};
     } catch (const FileTrouble& trouble) {
-        reading.add(node, trouble.what(), "a pattern, or the name of a pattern file beside the exercise");
+        reading.add(node, clean_text(trouble.what()),
+                    "a pattern, or the name of a pattern file beside the exercise");
     } catch (const InvalidPattern& invalid) {
         add_problems_of(reading, node, invalid);
     }
@@ -136,10 +140,75 @@ std::vector<Freedom> read_freedoms(Reading& reading, const JsonNode& node) {
     return out;
 }
 
+Hand read_hand(Reading& reading, const JsonNode& node) {
+    std::vector<std::string> words;
+    for (const HandName& each : hand_names) {
+        if (node.kind == Kind::text && node.text == each.word) return each.hand;
+        words.emplace_back(each.word);
+    }
+    reading.reject(node, any_of(words));
+    return Hand::unsaid;
+}
+
+const JsonNode& marks_node(const JsonNode& root, std::size_t task) {
+    return *member(*member(root, "tasks")->children[task], "marks");
+}
+
+/// A plain number of marks is divided by what the finished pattern leaves to judge.
+void divide_again(Task& task, const std::vector<Criterion>& without) {
+    double all = 0;
+    for (const CriterionMarks& each : task.marks) all += each.marks;
+    std::erase_if(task.marks, [&](const CriterionMarks& each) {
+        return std::find(without.begin(), without.end(), each.criterion) != without.end();
+    });
+    for (CriterionMarks& each : task.marks) each.marks = all / static_cast<double>(task.marks.size());
+}
+
+/// Those that a plain number leaves out of their own accord; whether there was one.
+bool leave_out_unearned(const JsonNode& root, Exercise& exercise,
+                        const std::vector<UnearnedMarks>& unearned) {
+    bool is_changed = false;
+    for (std::size_t i = 0; i < exercise.tasks.size(); ++i) {
+        if (marks_node(root, i).kind != Kind::number) continue;
+        std::vector<Criterion> without;
+        for (const UnearnedMarks& each : unearned)
+            if (each.task == i && each.criterion) without.push_back(*each.criterion);
+        if (without.empty() || without.size() == exercise.tasks[i].marks.size()) continue;
+        divide_again(exercise.tasks[i], without);
+        is_changed = true;
+    }
+    return is_changed;
+}
+
+void add_unearned(Reading& reading, const JsonNode& root, const Exercise& exercise,
+                  const UnearnedMarks& unearned) {
+    const JsonNode& marks = marks_node(root, unearned.task);
+    const JsonNode* own = unearned.criterion && marks.kind == Kind::object
+                              ? member(marks, word_of(*unearned.criterion))
+                              : nullptr;
+    reading.add(own ? *own : marks,
+                "marks of the task " + in_quotes(exercise.tasks[unearned.task].name) + " for " + unearned.why,
+                unearned.way_out);
+}
+
+/// What nobody would have to earn is refused; a plain number is divided by the rest.
+void leave_earned_marks(Reading& reading, const JsonNode& root, Exercise& exercise) {
+    try {
+        std::vector<UnearnedMarks> unearned = unearned_marks(prepared(exercise));
+        while (!unearned.empty() && leave_out_unearned(root, exercise, unearned))
+            unearned = unearned_marks(prepared(exercise));
+        for (const UnearnedMarks& each : unearned) add_unearned(reading, root, exercise, each);
+    } catch (const Impossible& error) {
+        reading.add(*member(root, "pattern"), error.what(), "a pattern that drafts can be held against");
+    } catch (const BadWords& error) {
+        reading.add(*member(root, "tasks"), error.what(), "tasks that can be done");
+    }
+}
+
 Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::string& folder) {
     const Fields fields(
         reading, root, "an exercise",
-        {"dartwright_exercise", "name", "words", "unit", "pattern", "tasks", "ladder", "may_differ"});
+        {"dartwright_exercise", "name", "words", "unit", "pattern", "tasks", "hand", "ladder", "may_differ"});
     Exercise exercise;
     exercise.ladders = usual_ladders();
     if (!fields.is_object()) return exercise;
@@ -157,20 +226,23 @@ Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::s
     PatternAsked pattern;
     if (const JsonNode* node = fields.required("pattern", "the pattern to begin with, or its file"))
         pattern = read_pattern_there(reading, *node, folder);
-    if (const JsonNode* ladder = fields.optional("ladder")) exercise.ladders = read_ladders(reading, *ladder);
+    if (const JsonNode* hand = fields.optional("hand")) exercise.hand = read_hand(reading, *hand);
+    exercise.ladders = ladders_of(exercise.hand);
+    if (const JsonNode* ladder = fields.optional("ladder"))
+        exercise.ladders = read_ladders(reading, *ladder, exercise.ladders);
     if (const JsonNode* node = fields.required("tasks", "the list of tasks"))
         exercise.tasks = read_tasks(reading, *node, {folder, pattern.pattern, pattern.is_read});
     if (const JsonNode* node = fields.optional("may_differ"))
         exercise.may_differ = read_freedoms(reading, *node);
     exercise.pattern = std::move(pattern.pattern);
+    if (reading.problems.empty() && pattern.is_read) leave_earned_marks(reading, root, exercise);
     return exercise;
 }
 
 }  // namespace
 
-Ladders read_ladders(Reading& reading, const JsonNode& node) {
+Ladders read_ladders(Reading& reading, const JsonNode& node, Ladders ladders) {
     const Fields fields(reading, node, "the ladders", {"lengths", "angles"});
-    Ladders ladders = usual_ladders();
     if (const JsonNode* lengths = fields.optional("lengths"))
         ladders.lengths = read_ladder(reading, *lengths, LadderOf::lengths);
     if (const JsonNode* angles = fields.optional("angles"))
@@ -181,7 +253,7 @@ Ladders read_ladders(Reading& reading, const JsonNode& node) {
 void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPattern& invalid) {
     for (const FileProblem& problem : invalid.problems) {
         const std::string where = problem.pointer.empty() ? "" : " at " + problem.pointer;
-        reading.add(node, in_quotes(invalid.file) + " with " + problem.found + where,
+        reading.add(node, path_in_quotes(invalid.file) + " with " + problem.found + where,
                     problem.expected + " there");
     }
 }

@@ -7,8 +7,9 @@
 
 namespace dartwright {
 
-/// Rungs with growing `within` and falling marks; lengths in the file's unit or with one of their own.
-Ladders read_ladders(Reading& reading, const JsonNode& node);
+/// Rungs with growing `within` and falling marks; lengths in the file's unit or with one of their own. What
+/// is not there is as given.
+Ladders read_ladders(Reading& reading, const JsonNode& node, Ladders ladders);
 
 /// The tasks, each done to the pattern as the ones before left it. `is_pattern_read` says whether that could
 /// be read: if not, what is asked of it is not held against it.

@@ -2,6 +2,7 @@
 
 #include <stdexcept>
 
+#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/numbers.hpp"
 #include "dartwright/files/utf8.hpp"
 
@@ -39,7 +40,7 @@ std::string json_text(const std::string& text) {
         else
             out += c;
     }
-    return out += '"';
+    return with_controls_escaped(out += '"');
 }
 
 std::string in_brackets(const std::string& text) {

@@ -22,6 +22,20 @@ constexpr const char* stand_in = "1e300";
 /// Each takes another pass over the text.
 constexpr std::size_t most_stand_ins = 50;
 
+/// The bytes of a text that a message has room for, in whole characters.
+std::size_t bytes_shown(std::string_view text) {
+    constexpr std::size_t most_bytes = 60;
+    if (text.size() <= most_bytes) return text.size();
+    std::size_t shown = most_bytes;
+    while ((static_cast<unsigned char>(text[shown]) & 0xC0) == 0x80) --shown;
+    return shown;
+}
+
+std::string cut_short(std::string_view text) {
+    const std::size_t shown = bytes_shown(text);
+    return std::string(text.substr(0, shown)) + (shown < text.size() ? "..." : "");
+}
+
 struct NumberOutOfRange {
     std::size_t offset = 0;
     std::string literal;
@@ -83,9 +97,14 @@ class TreeBuilder : public nlohmann::json_sax<json> {
     bool parse_error(std::size_t position, const std::string& token,
                      const nlohmann::detail::exception& error) override {
         const bool is_number_out_of_range = error.id == 406;
-        if (is_number_out_of_range && position >= token.size() &&
-            text_.substr(position - token.size(), token.size()) == token)
-            out_of_range = NumberOutOfRange{position - token.size(), token, next_pointer()};
+        if (is_number_out_of_range) {
+            if (position >= token.size() && text_.substr(position - token.size(), token.size()) == token)
+                out_of_range = NumberOutOfRange{position - token.size(), token, next_pointer()};
+            // Shown only where there are too many such numbers to stand in for.
+            tree.problems.push_back(
+                {tree.nodes.size(), {next_pointer(), cut_short(token), "a smaller number"}});
+            return false;
+        }
         // The parser has read the offending character, or run past the end.
         const std::size_t offset = position > 0 ? position - 1 : 0;
         tree.problems.push_back(
@@ -205,6 +224,10 @@ std::string pointer_to(const JsonNode& node) {
     return pointer;
 }
 
+std::string path_in_quotes(std::string_view path) {
+    return json(std::string(path)).dump(-1, ' ', false, json::error_handler_t::replace);
+}
+
 std::string in_words(const JsonNode& node) {
     switch (node.kind) {
         case Kind::null:
@@ -212,7 +235,7 @@ std::string in_words(const JsonNode& node) {
         case Kind::boolean:
             return node.boolean ? "true" : "false";
         case Kind::number:
-            return node.text.empty() ? decimal(node.number) : node.text;
+            return node.text.empty() ? decimal(node.number) : cut_short(node.text);
         case Kind::text:
             return in_quotes(node.text);
         case Kind::object:

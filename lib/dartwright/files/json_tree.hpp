@@ -32,6 +32,9 @@ const JsonNode* member(const JsonNode& object, std::string_view key);
 std::string pointer_to(const JsonNode& node);
 /// The value in words, short enough for a message: `"side"`, `12.5`, `a list of 3`, `an object`.
 std::string in_words(const JsonNode& node);
+/// A file's path in double quotes for a message: control characters escaped, whole, since it is to be opened
+/// and what tells it from another is at its end.
+std::string path_in_quotes(std::string_view path);
 
 /// A problem and the place in the file's order at which it is reported.
 struct PlacedProblem {

@@ -87,6 +87,7 @@ Piece mirrored(const MirrorLine& line, Piece piece) {
     for (DoubleDart& dart : piece.double_darts) mirror_double_dart(line, dart);
     for (Mark& mark : piece.marks) mirror_mark(line, mark);
     swap_end_words(piece);
+    if (piece.worn) piece.side_up = piece.side_up == SideUp::right ? SideUp::wrong : SideUp::right;
     return piece;
 }
 

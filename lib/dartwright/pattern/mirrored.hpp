@@ -17,7 +17,7 @@ Curve mirrored(const MirrorLine& line, const Curve& curve);
 /// 0, 1, ..., n - 1 are in the order n - 1, ..., 1, 0.
 Outline mirrored(const MirrorLine& line, const Outline& outline);
 /// The same of all that a piece has. Its runs are walked the other way, so that the reserved words `start`
-/// and `end` change places.
+/// and `end` change places; the other side of its cloth lies up, so that left and right stay the wearer's.
 Piece mirrored(const MirrorLine& line, Piece piece);
 
 /// `end` for `start` and the other way round; any other name as it is.

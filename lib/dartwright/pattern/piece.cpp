@@ -4,6 +4,18 @@
 
 namespace dartwright {
 
+std::vector<std::string> fold_edges(const Piece& piece) {
+    std::vector<std::string> edges;
+    if (!piece.cut) return edges;
+    if (!piece.cut->fold.empty()) edges.push_back(piece.cut->fold);
+    if (!piece.cut->second_fold.empty()) edges.push_back(piece.cut->second_fold);
+    return edges;
+}
+
+bool is_fold_edge(const Piece& piece, const std::string& edge) {
+    return piece.cut && !edge.empty() && (piece.cut->fold == edge || piece.cut->second_fold == edge);
+}
+
 std::optional<std::size_t> find_dart(const Piece& piece, const std::string& name) {
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();

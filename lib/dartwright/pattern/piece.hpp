@@ -98,6 +98,10 @@ struct Piece {
     friend bool operator==(const Piece&, const Piece&) = default;
 };
 
+/// The edges laid on a fold: none, one or two.
+std::vector<std::string> fold_edges(const Piece& piece);
+bool is_fold_edge(const Piece& piece, const std::string& edge);
+
 /// Index of the dart of that name in the outline, or empty.
 std::optional<std::size_t> find_dart(const Piece& piece, const std::string& name);
 /// Cloth: the outline's area with wedges drawn to the pivots taken out, double darts too, mm^2.

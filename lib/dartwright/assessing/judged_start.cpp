@@ -1,0 +1,146 @@
+// What was to be done and is still as it was earns nothing, however well it was drawn before.
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "dartwright/assessing/judged_lines.hpp"
+#include "dartwright/checks/words.hpp"
+
+namespace dartwright {
+namespace {
+
+/// Differences are counted in first rungs of the ladders: up to 1 of them a hand does not tell apart. A
+/// ladder that allows nothing at first is taken for one of this much, mm or degrees.
+constexpr double least_rung = 1e-3;
+
+class InRungs {
+  public:
+    explicit InRungs(const Ladders& ladders)
+        : length_(std::max(ladders.lengths.front().within, least_rung)),
+          angle_(std::max(ladders.angles.front().within, least_rung)) {}
+    double length(double a, double b) const { return std::abs(a - b) / length_; }
+    double angle_deg(double a, double b) const { return std::abs(a - b) / angle_; }
+
+  private:
+    double length_;
+    double angle_;
+};
+
+/// How a dart is drawn, wherever it lies.
+struct DrawnDart {
+    double angle_deg = 0;
+    double leg_a = 0;
+    double leg_b = 0;
+    double intake = 0;
+    double back_off = 0;
+    double kink_deg = 0;
+};
+DrawnDart drawn_dart(const StandingDart& dart) {
+    const DartFigures& figures = dart.figures;
+    return {degrees(std::abs(figures.angle_rad)),
+            figures.leg_a,
+            figures.leg_b,
+            figures.intake,
+            figures.back_off,
+            dart.kink_deg};
+}
+// A dart that is drawn to no pivot is measured about the one that the piece has.
+DrawnDart drawn_dart(const DartFact& fact) {
+    const DartFigures& figures = fact.found->figures;
+    DrawnDart out = drawn_dart(*fact.found);
+    out.angle_deg = degrees(std::abs(fact.angle_rad));
+    out.back_off = dot(figures.point - fact.used_pivot, unit(middle(figures.a, figures.b) - fact.used_pivot));
+    out.kink_deg = fact.kink_deg;
+    return out;
+}
+
+double apart(const InRungs& rungs, const DrawnDart& a, const DrawnDart& b) {
+    return std::max({rungs.angle_deg(a.angle_deg, b.angle_deg), rungs.length(a.leg_a, b.leg_a),
+                     rungs.length(a.leg_b, b.leg_b), rungs.length(a.intake, b.intake),
+                     rungs.length(a.back_off, b.back_off), rungs.angle_deg(a.kink_deg, b.kink_deg)});
+}
+
+constexpr double another = std::numeric_limits<double>::infinity();
+
+// A dart that is drawn to no pivot is taken to have the known one's, and is known by its legs.
+DrawnDart as_written(const StandingDart& drawn, const StandingDart& known) {
+    DrawnDart out = drawn_dart(drawn);
+    if (drawn.figures.pivot != drawn.figures.point) return out;
+    out.angle_deg = degrees(std::abs(known.figures.angle_rad));
+    out.back_off = known.figures.back_off;
+    return out;
+}
+
+double darts_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedPiece& drawn) {
+    const std::vector<StandingDart> before = standing_darts(known, edges_of(known));
+    const std::vector<StandingDart> after = standing_darts(drawn, edges_of(known));
+    if (before.size() != after.size()) return another;
+    double most = 0;
+    for (const StandingDart& dart : before) {
+        double least = another;
+        for (const StandingDart& other : after)
+            if (other.edge == dart.edge)
+                least = std::min(least, std::max(rungs.length(dart.distance_mm, other.distance_mm),
+                                                 apart(rungs, drawn_dart(dart), as_written(other, dart))));
+        most = std::max(most, least);
+    }
+    return most;
+}
+
+// How far a piece is from a known one, wherever it lies, in first rungs; more than 1 is not worked out to the
+// end.
+double pieces_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedPiece& drawn) {
+    if (known.runs.size() != drawn.runs.size()) return another;
+    double most = 0;
+    for (const Run& run : known.runs) {
+        const Run* found = find_run(drawn.runs, run.edge);
+        if (!found) return another;
+        most = std::max(most, rungs.length(run.length, found->length));
+    }
+    if (most <= 1) most = std::max(most, darts_apart(rungs, known, drawn));
+    if (most > 1) return most;
+    for (const ComparedPart& part : rigid_parts({known, drawn}).parts)
+        most = std::max(most, rungs.length(part.strays_mm, 0));
+    return most;
+}
+
+bool is_as_handed_out(const DraftFacts& facts, std::size_t piece) {
+    const auto& start = facts.plan->start[piece];
+    if (!start || !facts.draft.pieces[piece]) return false;
+    const InRungs rungs(facts.plan->exercise.ladders);
+    const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
+    const double off = pieces_apart(rungs, *start, drawn);
+    return off <= 1 && off <= pieces_apart(rungs, facts.plan->finished[piece], drawn);
+}
+
+}  // namespace
+
+bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t task) {
+    if (!dart.found) return false;
+    const InRungs rungs(facts.plan->exercise.ladders);
+    const DrawnDart drawn = drawn_dart(dart);
+    const double from_asked = apart(rungs, drawn, drawn_dart(dart.asked->dart));
+    return std::any_of(dart.asked->earlier.begin(), dart.asked->earlier.end(), [&](const EarlierDart& each) {
+        if (each.task > task) return false;
+        const double off = apart(rungs, drawn, drawn_dart(each.dart));
+        return off <= 1 && off <= from_asked;
+    });
+}
+
+ScoredLines not_begun_lines(const DraftFacts& facts, const MarkedTask& task, Criterion criterion) {
+    if (!std::holds_alternative<OperationTask>(task.task.what)) return {};
+    const std::vector<std::size_t>& pieces = facts.plan->worked_on[task.index];
+    std::vector<std::string> names;
+    for (const std::size_t piece : pieces)
+        if (is_as_handed_out(facts, piece)) names.push_back(facts.plan->finished[piece].piece.name);
+    if (names.empty() || names.size() < pieces.size()) return {};
+    JudgedLine line;
+    line.criterion = criterion;
+    line.piece = names.front();
+    line.what = "the " + words::list(names);
+    line.remedy = "Do what the task asks for: nothing of it is done.";
+    return {fault_line(std::move(line), "changed", "as it was handed out")};
+}
+
+}  // namespace dartwright

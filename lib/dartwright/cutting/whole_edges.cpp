@@ -1,0 +1,86 @@
+#include "dartwright/cutting/whole_edges.hpp"
+
+#include <cmath>
+
+#include "dartwright/geometry/arc_length.hpp"
+
+namespace dartwright::cutting {
+namespace {
+
+struct Part {
+    Point start;
+    OutlineItem item;
+    std::size_t number = 0;
+};
+
+const EdgeItem* divisible(const Part& part) {
+    const EdgeItem* edge = part.item.as_edge();
+    return edge && !std::holds_alternative<SplineShape>(edge->shape) ? edge : nullptr;
+}
+
+Curve curve_of(const Part& part) {
+    return curves_of(*part.item.as_edge(), part.start, part.item.to).front();
+}
+
+bool are_gathered_alike(const EdgeItem& a, const Curve& along_a, const EdgeItem& b, const Curve& along_b) {
+    if (a.fullness == 0 && b.fullness == 0) return true;
+    const double length_a = length(along_a);
+    const double length_b = length(along_b);
+    return std::abs(a.fullness * length_b - b.fullness * length_a) <= whole_edge_mm * (length_a + length_b);
+}
+
+std::optional<Part> whole(const Part& first, const Part& second) {
+    const EdgeItem* a = divisible(first);
+    const EdgeItem* b = divisible(second);
+    if (!a || !b || a->edge != b->edge) return std::nullopt;
+    const Curve along_a = curve_of(first);
+    const Curve along_b = curve_of(second);
+    const auto curve = joined(along_a, along_b, whole_edge_mm);
+    if (!curve || !are_gathered_alike(*a, along_a, *b, along_b)) return std::nullopt;
+    Part out = first;
+    out.item.to = second.item.to;
+    out.item.as_edge()->fullness = a->fullness + b->fullness;
+    if (const auto* cubic = std::get_if<Cubic>(&*curve))
+        out.item.as_edge()->shape = CubicShape{{cubic->p[1], cubic->p[2]}};
+    return out;
+}
+
+bool is_one_run(const std::vector<Part>& parts) {
+    for (const Part& part : parts) {
+        const EdgeItem* edge = part.item.as_edge();
+        const EdgeItem* first = parts.front().item.as_edge();
+        if (edge && first && edge->edge != first->edge) return false;
+        if (!first) return false;
+    }
+    return true;
+}
+
+}  // namespace
+
+std::optional<OutlineOfLength> with_whole_edges(const Outline& outline) {
+    std::vector<Part> parts;
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        const Part part{start_of_item(outline, i), outline.items[i], i};
+        auto made = parts.empty() ? std::nullopt : whole(parts.back(), part);
+        if (made)
+            parts.back() = std::move(*made);
+        else
+            parts.push_back(part);
+    }
+    if (parts.size() > 1 && !is_one_run(parts)) {
+        if (auto over_start = whole(parts.back(), parts.front())) {
+            parts.front() = std::move(*over_start);
+            parts.pop_back();
+        }
+    }
+    if (parts.size() == outline.items.size()) return std::nullopt;
+    OutlineOfLength out;
+    out.outline.start = parts.front().start;
+    for (Part& part : parts) {
+        out.outline.items.push_back(std::move(part.item));
+        out.items.push_back(part.number);
+    }
+    return out;
+}
+
+}  // namespace dartwright::cutting

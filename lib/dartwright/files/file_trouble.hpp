@@ -1,0 +1,14 @@
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace dartwright {
+
+/// FileTrouble: "PATH: cannot be WHAT: " and the reason for an error number of the system, in plain words.
+[[noreturn]] void fail_file(const std::string& path, const char* what, int error);
+
+/// Writes all of it to an open file or device, begun anew where a signal broke in. FileTrouble.
+void write_all(int descriptor, std::string_view text, const std::string& path);
+
+}  // namespace dartwright

@@ -1,0 +1,481 @@
+// The cutting line against the union of the piece and the strips beside its edges, made by GEOS, a library
+// that shares no code with this one: allowances wider than the radius of a concave edge, beside any other.
+
+#include <geos_c.h>
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <cmath>
+#include <random>
+
+#include "dartwright/cutting/cutting_line.hpp"
+#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/place.hpp"
+#include "support/generated_pieces.hpp"
+
+namespace dartwright {
+namespace {
+
+// What the cutting line and the flattening of the strips may be off by, mm; thinner necks of cloth do not
+// count.
+constexpr double slack_mm = 0.03;
+
+class Geos {
+  public:
+    Geos() : handle_(GEOS_init_r()) {}
+    ~Geos() {
+        for (GEOSGeometry* shape : shapes_) GEOSGeom_destroy_r(handle_, shape);
+        GEOS_finish_r(handle_);
+    }
+    Geos(const Geos&) = delete;
+    Geos& operator=(const Geos&) = delete;
+
+    GEOSGeometry* owned_polygon(const std::vector<Point>& points) {
+        const auto count = static_cast<unsigned>(points.size());
+        GEOSCoordSequence* sequence = GEOSCoordSeq_create_r(handle_, count + 1, 2);
+        for (unsigned i = 0; i <= count; ++i)
+            GEOSCoordSeq_setXY_r(handle_, sequence, i, points[i % count].x, points[i % count].y);
+        return GEOSGeom_createPolygon_r(handle_, GEOSGeom_createLinearRing_r(handle_, sequence), nullptr, 0);
+    }
+    GEOSGeometry* polygon(const std::vector<Point>& points) { return kept(owned_polygon(points)); }
+    GEOSGeometry* united(std::vector<GEOSGeometry*> shapes) {
+        GEOSGeometry* all = kept(GEOSGeom_createCollection_r(handle_, GEOS_GEOMETRYCOLLECTION, shapes.data(),
+                                                             static_cast<unsigned>(shapes.size())));
+        return kept(GEOSUnaryUnion_r(handle_, all));
+    }
+    GEOSGeometry* united(const GEOSGeometry* a, const GEOSGeometry* b) {
+        return kept(GEOSUnion_r(handle_, a, b));
+    }
+    GEOSGeometry* common(const GEOSGeometry* a, const GEOSGeometry* b) {
+        return kept(GEOSIntersection_r(handle_, a, b));
+    }
+    GEOSGeometry* without(const GEOSGeometry* a, const GEOSGeometry* b) {
+        return kept(GEOSDifference_r(handle_, a, b));
+    }
+    GEOSGeometry* grown(const GEOSGeometry* a, double by_mm) {
+        return kept(GEOSBuffer_r(handle_, a, by_mm, 16));
+    }
+    GEOSGeometry* disc(Point centre, double radius_mm) {
+        return grown(kept(GEOSGeom_createPointFromXY_r(handle_, centre.x, centre.y)), radius_mm);
+    }
+    double area(const GEOSGeometry* a) const {
+        double out = -1;
+        GEOSArea_r(handle_, a, &out);
+        return out;
+    }
+    // The farthest that a place of the first shape's outline lies from the second.
+    double farthest(const GEOSGeometry* a, const GEOSGeometry* b) const {
+        double most = 0;
+        for (int k = 0; k < GEOSGetNumGeometries_r(handle_, a); ++k) {
+            const GEOSGeometry* part = GEOSGetGeometryN_r(handle_, a, k);
+            if (GEOSGeomTypeId_r(handle_, part) != GEOS_POLYGON || GEOSisEmpty_r(handle_, part) == 1)
+                continue;
+            const GEOSGeometry* ring = GEOSGetExteriorRing_r(handle_, part);
+            for (int i = 0; i < GEOSGeomGetNumPoints_r(handle_, ring); ++i) {
+                GEOSGeometry* corner = GEOSGeomGetPointN_r(handle_, ring, i);
+                double away = 0;
+                GEOSDistance_r(handle_, corner, b, &away);
+                GEOSGeom_destroy_r(handle_, corner);
+                most = std::max(most, away);
+            }
+        }
+        return most;
+    }
+    // The part that overlaps another shape, of what hangs together by more than a thread.
+    GEOSGeometry* hanging_together_with(const GEOSGeometry* whole, const GEOSGeometry* other) {
+        const GEOSGeometry* worn = grown(whole, -slack_mm);
+        GEOSGeometry* best = nullptr;
+        double most = -1;
+        for (int k = 0; k < GEOSGetNumGeometries_r(handle_, worn); ++k) {
+            GEOSGeometry* part = kept(GEOSGeom_clone_r(handle_, GEOSGetGeometryN_r(handle_, worn, k)));
+            const double shared = area(common(part, other));
+            if (shared <= most) continue;
+            most = shared;
+            best = part;
+        }
+        return best;
+    }
+
+    // How deep a place lies in a shape; 0 outside.
+    double depth(const GEOSGeometry* a, Point p) {
+        const GEOSGeometry* place = kept(GEOSGeom_createPointFromXY_r(handle_, p.x, p.y));
+        double out = 0;
+        if (GEOSIntersects_r(handle_, a, place) != 1) return 0;
+        GEOSDistance_r(handle_, kept(GEOSBoundary_r(handle_, a)), place, &out);
+        return out;
+    }
+    // Only the outer line of what touches is cut.
+    GEOSGeometry* with_holes_filled(const GEOSGeometry* a) {
+        std::vector<GEOSGeometry*> parts;
+        for (int k = 0; k < GEOSGetNumGeometries_r(handle_, a); ++k) {
+            const GEOSGeometry* part = GEOSGetGeometryN_r(handle_, a, k);
+            if (GEOSGeomTypeId_r(handle_, part) != GEOS_POLYGON) continue;
+            GEOSGeometry* ring = GEOSGeom_clone_r(handle_, GEOSGetExteriorRing_r(handle_, part));
+            parts.push_back(GEOSGeom_createPolygon_r(handle_, ring, nullptr, 0));
+        }
+        return united(parts);
+    }
+
+  private:
+    GEOSGeometry* kept(GEOSGeometry* shape) {
+        shapes_.push_back(shape);
+        return shape;
+    }
+    GEOSContextHandle_t handle_;
+    std::vector<GEOSGeometry*> shapes_;
+};
+
+double width_of(const Piece& piece, std::size_t item) {
+    const std::string& edge = piece.outline.items[item].as_edge()->edge;
+    if (piece.cut && piece.cut->fold == edge) return 0;
+    for (const auto& [name, allowance] : piece.allowance)
+        if (name == edge) return std::get<double>(allowance);
+    return 0;
+}
+
+// The ends of a place's normal.
+struct Normal {
+    Point on;
+    Point out;
+};
+
+void add_strip_between(Geos& geos, std::vector<GEOSGeometry*>& strips, const Normal& a, const Normal& b) {
+    const Vector first = a.out - a.on;
+    const Vector second = b.out - b.on;
+    const double turn = cross(first, second);
+    const double share = turn == 0 ? -1 : cross(b.on - a.on, second) / turn;
+    const double other = turn == 0 ? -1 : cross(b.on - a.on, first) / turn;
+    if (share > 0 && share < 1 && other > 0 && other < 1) {
+        const Point meeting = a.on + share * first;
+        strips.push_back(geos.owned_polygon({a.on, b.on, meeting}));
+        strips.push_back(geos.owned_polygon({a.out, b.out, meeting}));
+    } else {
+        strips.push_back(geos.owned_polygon({a.on, b.on, b.out, a.out}));
+    }
+}
+
+GEOSGeometry* piece_and_strips(Geos& geos, const Piece& piece) {
+    constexpr int steps = 300;
+    std::vector<GEOSGeometry*> parts{
+        geos.owned_polygon(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points)};
+    for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
+        const double width_mm = width_of(piece, item);
+        if (width_mm == 0) continue;
+        for (const Curve& curve : curves_of_item(piece.outline, item)) {
+            const int count = std::holds_alternative<Line>(curve) ? 1 : steps;
+            const auto normal = [&](int i) {
+                const double t = double(i) / count;
+                const Vector along = i == 0       ? tangent_at_start(curve)
+                                     : i == count ? tangent_at_end(curve)
+                                                  : tangent_at(curve, t);
+                const Point on = point_at(curve, t);
+                return Normal{on, on + width_mm * Vector{along.y, -along.x}};
+            };
+            for (int i = 0; i < count; ++i) add_strip_between(geos, parts, normal(i), normal(i + 1));
+        }
+    }
+    return geos.united(parts);
+}
+
+struct Judged {
+    double lost_mm2 = 0;
+    double lost_mm = 0;    // how far from the line
+    double cut_mm = 0;     // how deep the line goes into the strips, if only as a slit
+    double piece_mm = 0;   // how deep the line cuts into the piece
+    double beyond_mm = 0;  // how far it reaches beyond the strips, away from the corners
+    bool is_simple = false;
+};
+
+GEOSGeometry* half_plane_of_fold(Geos& geos) {
+    constexpr double far_mm = 1e4;
+    return geos.polygon({{0, -far_mm}, {far_mm, -far_mm}, {far_mm, far_mm}, {0, far_mm}});
+}
+
+// A fold lies along x = 0, the piece to the right of it.
+Judged judged(const Piece& piece, const std::vector<Point>& line) {
+    Geos geos;
+    Judged out;
+    out.is_simple = is_simple(line);
+    if (!out.is_simple) return out;
+    const GEOSGeometry* cut = geos.polygon(line);
+    const GEOSGeometry* sewn = geos.polygon(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points);
+    GEOSGeometry* truth = piece_and_strips(geos, piece);
+    if (piece.cut) truth = geos.common(truth, half_plane_of_fold(geos));
+    const GEOSGeometry* worn = geos.hanging_together_with(truth, sewn);
+    const GEOSGeometry* owed = geos.grown(worn, slack_mm);
+    const GEOSGeometry* solid = geos.with_holes_filled(worn);
+    for (const Point p : line) out.cut_mm = std::max(out.cut_mm, geos.depth(solid, p));
+    const GEOSGeometry* given = geos.grown(cut, slack_mm);
+    const GEOSGeometry* lost = geos.without(owed, given);
+    out.lost_mm2 = geos.area(lost);
+    out.lost_mm = geos.farthest(lost, cut);
+    out.piece_mm = geos.farthest(geos.without(sewn, given), cut);
+    const GEOSGeometry* allowed = geos.grown(truth, slack_mm);
+    const std::size_t n = piece.outline.items.size();
+    for (std::size_t i = 0; i < n; ++i) {
+        const double wider = std::max(width_of(piece, i), width_of(piece, (i + 1) % n));
+        if (wider > 0)
+            allowed =
+                geos.united(allowed, geos.disc(piece.outline.items[i].to, sharpest_corner * wider * 1.01));
+    }
+    allowed = geos.with_holes_filled(allowed);
+    out.beyond_mm = geos.farthest(geos.without(cut, allowed), allowed);
+    return out;
+}
+
+struct NeckFigures {
+    double radius = 9;
+    double deep = 9;
+    double first_handle = 0.55;  // shares of the radius and depth
+    double second_handle = 0.55;
+    double drop = 5;  // of the shoulder
+    double hem = 0;
+    double side = 0;
+    double shoulder = 0;
+    double neck = 10;
+    double centre = 0;
+    bool has_fold = true;
+};
+
+// Half a bodice with a neck scooped out of its upper left corner.
+Piece neck_piece(const NeckFigures& f) {
+    const double width = f.radius + std::max(90.0, f.radius);
+    const double height = f.deep + f.drop + std::max(90.0, f.radius);
+    Piece piece;
+    piece.name = "doll";
+    piece.outline.start = {0, 0};
+    const auto straight = [&](const char* edge, Point to, double width_mm) {
+        piece.outline.items.push_back({EdgeItem{edge, StraightShape{}, 0}, to});
+        piece.allowance.emplace_back(edge, width_mm);
+    };
+    straight("hem", {width, 0}, f.hem);
+    straight("side", {width, height - f.drop}, f.side);
+    straight("shoulder", {f.radius, height}, f.shoulder);
+    const CubicShape scoop{{Point{f.radius, height - f.first_handle * f.deep},
+                            Point{f.second_handle * f.radius, height - f.deep}}};
+    piece.outline.items.push_back({EdgeItem{"neck", scoop, 0}, Point{0, height - f.deep}});
+    piece.allowance.emplace_back("neck", f.neck);
+    straight("centre", {0, 0}, f.has_fold ? 0 : f.centre);
+    if (f.has_fold) piece.cut = Cut{1, "centre", false, {}};
+    return piece;
+}
+
+// A hem that dives from the left, 20 mm beside a side of no allowance.
+Piece diving_hem(double width_mm, double side_mm, Point before) {
+    Piece piece;
+    piece.name = "skirt";
+    piece.outline.start = {0, 0};
+    piece.outline.items.push_back(
+        {EdgeItem{"hem", CubicShape{{Point{8, 2}, Point{40, 0}}}, 0}, Point{100, -60}});
+    const auto straight = [&](const char* edge, Point to) {
+        piece.outline.items.push_back({EdgeItem{edge, StraightShape{}, 0}, to});
+        piece.allowance.emplace_back(edge, side_mm);
+    };
+    piece.allowance.emplace_back("hem", width_mm);
+    straight("right", {100, 100});
+    straight("waist", {before.y == 100 ? before.x : -100, 100});
+    if (before.y != 100) straight("edge", before);
+    straight("left", {0, 0});
+    return piece;
+}
+
+// The file may begin its outline anywhere.
+Piece begun_at(const Piece& piece, std::size_t item) {
+    Piece out = piece;
+    out.outline.start = start_of_item(piece.outline, item);
+    std::rotate(out.outline.items.begin(), out.outline.items.begin() + static_cast<std::ptrdiff_t>(item),
+                out.outline.items.end());
+    return out;
+}
+
+void expect_right(const Piece& piece) {
+    const Judged found = judged(piece, cutting_line(piece).points);
+    EXPECT_TRUE(found.is_simple);
+    EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+    EXPECT_LT(found.cut_mm, 2 * slack_mm);
+    EXPECT_LT(found.piece_mm, 2 * slack_mm);
+    EXPECT_LT(found.beyond_mm, 2 * slack_mm);
+}
+
+TEST(strips_by_geos, of_a_hem_that_dives_beside_a_side_of_no_allowance) {
+    for (const double side_mm : {0.0, 10.0, 20.0}) {
+        for (const Point before : {Point{-200, 100}, Point{-100, 100}, Point{0, 100}, Point{50, 100},
+                                   Point{-100, 20}, Point{-100, 0}, Point{-100, -30}, Point{-100, -100}}) {
+            for (std::size_t item = 0; item < 4; ++item)
+                expect_right(begun_at(diving_hem(20, side_mm, before), item));
+        }
+    }
+}
+
+TEST(strips_by_geos, of_a_dolls_neck_narrower_than_its_allowance) {
+    for (const double side_mm : {0.0, 5.0, 10.0, 12.0}) {
+        NeckFigures figures;
+        figures.side = side_mm;
+        expect_right(neck_piece(figures));
+        figures.shoulder = figures.hem = 10;
+        expect_right(neck_piece(figures));
+    }
+}
+
+// The numbers are drawn by a generator whose sequence the C++ standard lays down.
+TEST(strips_by_geos, of_three_hundred_necks) {
+    std::mt19937 random(303);
+    const auto drawn = [&](double low, double high) {
+        return low + (high - low) * (double(random()) / 4294967296.0);
+    };
+    const auto width = [&] { return random() % 2 == 0 ? 0.0 : drawn(1, 40); };
+    int wrong = 0;
+    double area = 0;
+    double deepest = 0;
+    double beyond = 0;
+    double cut = 0;
+    for (int k = 0; k < 303; ++k) {
+        NeckFigures f;
+        f.radius = std::exp(drawn(std::log(3), std::log(300)));
+        f.deep = f.radius * drawn(0.6, 1.6);
+        f.first_handle = drawn(0.2, 0.9);
+        f.second_handle = drawn(0.2, 0.9);
+        f.drop = drawn(0, 20);
+        f.hem = width();
+        f.side = width();
+        f.shoulder = width();
+        f.centre = width();
+        f.neck = drawn(1, 40);
+        f.has_fold = random() % 2 == 0;
+        const Piece piece = neck_piece(f);
+        const Judged found = judged(piece, cutting_line(piece).points);
+        const bool is_wrong = !found.is_simple || found.cut_mm >= 2 * slack_mm ||
+                              found.lost_mm >= 2 * slack_mm || found.piece_mm >= 2 * slack_mm ||
+                              found.beyond_mm >= 2 * slack_mm;
+        EXPECT_FALSE(is_wrong) << k << ": r " << f.radius << " deep " << f.deep << " neck " << f.neck
+                               << " shoulder " << f.shoulder << " centre " << f.centre << " fold "
+                               << f.has_fold << " handles " << f.first_handle << " " << f.second_handle
+                               << " lost " << found.lost_mm << " mm, " << found.lost_mm2 << " mm2, cut "
+                               << found.cut_mm << " mm, piece " << found.piece_mm << " beyond "
+                               << found.beyond_mm;
+        wrong += is_wrong ? 1 : 0;
+        area += found.lost_mm2;
+        deepest = std::max(deepest, found.lost_mm);
+        cut = std::max(cut, found.cut_mm);
+        beyond = std::max(beyond, found.beyond_mm);
+    }
+    RecordProperty("wrong", wrong);
+    RecordProperty("lost_mm2", std::to_string(area));
+    RecordProperty("deepest_mm", std::to_string(deepest));
+    RecordProperty("cut_mm", std::to_string(cut));
+    RecordProperty("beyond_mm", std::to_string(beyond));
+}
+
+double any_width() {
+    return *rc::gen::arbitrary<bool>() ? 0.0 : testing::real_between(1, 40);
+}
+
+// A hem with a scoop in it, from a shallow bow to a keyhole, in one to five curves of one name or their own.
+Piece any_scooped_hem() {
+    const double radius = testing::log_between(3, 200);
+    const double tall = testing::real_between(0.5, 2);
+    const double open = testing::real_between(-1.2, 0.8);
+    const double rise = *rc::gen::arbitrary<bool>() ? 0 : testing::real_between(0, 30);
+    const bool has_own_names = *rc::gen::inRange(0, 3) == 0;
+    const double width = 2 * radius + 200;
+    const Point middle{width / 2 + testing::real_between(-40, 40),
+                       std::max(0.0, tall * radius * std::sin(open)) + rise};
+    const double sweep = pi + 2 * open;
+    const int curves = *rc::gen::inRange(sweep > 1.5 ? 2 : 1, 6);
+    const auto at = [&](double angle) {
+        return middle + Vector{radius * std::cos(angle), tall * radius * std::sin(angle)};
+    };
+    const auto along = [&](double angle) {
+        return Vector{radius * std::sin(angle), -tall * radius * std::cos(angle)};
+    };
+    Piece piece;
+    piece.name = "skirt";
+    piece.outline.start = {0, 0};
+    const auto add = [&](const std::string& edge, const Shape& shape, Point to, double width_mm) {
+        piece.outline.items.push_back({EdgeItem{edge, shape, 0}, to});
+        if (piece.allowance.empty() || piece.allowance.back().first != edge)
+            piece.allowance.emplace_back(edge, width_mm);
+    };
+    add("hem", StraightShape{}, at(pi + open), any_width());
+    const double wide = testing::real_between(1, 40);
+    for (int k = 0; k < curves; ++k) {
+        const double step = sweep / curves;
+        const double from = pi + open - k * step;
+        const double to = from - step;
+        const double handle = 4.0 / 3 * std::tan(step / 4) * testing::real_between(0.6, 1.2);
+        const CubicShape shape{{at(from) + handle * along(from), at(to) - handle * along(to)}};
+        add(has_own_names ? "scoop " + std::to_string(k) : "scoop", shape, at(to),
+            has_own_names && *rc::gen::arbitrary<bool>() ? any_width() : wide);
+    }
+    add("other hem", StraightShape{}, {width, 0}, any_width());
+    const double height = middle.y + tall * radius + 100;
+    add("right", StraightShape{}, {width, height}, any_width());
+    add("waist", StraightShape{}, {0, height}, any_width());
+    add("left", StraightShape{}, {0, 0}, any_width());
+    return begun_at(piece, *rc::gen::inRange<std::size_t>(0, piece.outline.items.size()));
+}
+
+// `what`, so that a failure tells its piece.
+void tell(const Piece& piece, const Judged& found) {
+    RC_LOG() << "lost " << found.lost_mm << " mm, " << found.lost_mm2 << " mm2, cut " << found.cut_mm
+             << " mm, piece " << found.piece_mm << " beyond " << found.beyond_mm << "\n";
+    Point from = piece.outline.start;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        const OutlineItem& item = piece.outline.items[i];
+        RC_LOG() << item.as_edge()->edge << " " << width_of(piece, i) << " mm: " << from.x << "," << from.y;
+        if (const auto* cubic = std::get_if<CubicShape>(&item.as_edge()->shape))
+            for (const Point p : cubic->controls) RC_LOG() << " " << p.x << "," << p.y;
+        RC_LOG() << " to " << item.to.x << "," << item.to.y << "\n";
+        from = item.to;
+    }
+}
+
+RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
+    const Piece piece = any_scooped_hem();
+    RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
+    const Judged found = judged(piece, cutting_line(piece).points);
+    tell(piece, found);
+    RC_ASSERT(found.is_simple);
+    RC_ASSERT(found.lost_mm < 2 * slack_mm);
+    RC_ASSERT(found.cut_mm < 2 * slack_mm);
+    RC_ASSERT(found.piece_mm < 2 * slack_mm);
+    RC_ASSERT(found.beyond_mm < 2 * slack_mm);
+}
+
+// Another width of an edge changes the line only as far from that edge as its corners may stand out.
+RC_GTEST_PROP(strips_by_geos, change_only_beside_the_edge_whose_width_does, ()) {
+    Piece piece = any_scooped_hem();
+    RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
+    const std::vector<Point> before = cutting_line(piece).points;
+    const std::string edge = *rc::gen::elementOf(std::vector<std::string>{"right", "waist", "left"});
+    double widest = 0;
+    for (auto& [name, allowance] : piece.allowance) {
+        widest = std::max(widest, std::get<double>(allowance));
+        if (name != edge) continue;
+        allowance = any_width();
+        widest = std::max(widest, std::get<double>(allowance));
+    }
+    const std::vector<Point> after = cutting_line(piece).points;
+    Geos geos;
+    std::vector<GEOSGeometry*> near;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        if (piece.outline.items[i].as_edge()->edge != edge) continue;
+        const Vector along = piece.outline.items[i].to - start_of_item(piece.outline, i);
+        const Vector aside = 1e-3 * unit(Vector{along.y, -along.x});
+        const Point a = start_of_item(piece.outline, i);
+        const Point b = piece.outline.items[i].to;
+        near.push_back(geos.owned_polygon({a, b, b + aside, a + aside}));
+    }
+    const GEOSGeometry* room = geos.grown(geos.united(near), sharpest_corner * widest * 1.01 + slack_mm);
+    const GEOSGeometry* first = geos.polygon(before);
+    const GEOSGeometry* second = geos.polygon(after);
+    Judged told;
+    told.lost_mm2 = geos.area(geos.without(geos.without(first, geos.grown(second, 1e-4)), room));
+    told.beyond_mm = geos.area(geos.without(geos.without(second, geos.grown(first, 1e-4)), room));
+    tell(piece, told);
+    RC_ASSERT(geos.area(geos.without(geos.without(first, geos.grown(second, 1e-4)), room)) < 1e-6);
+    RC_ASSERT(geos.area(geos.without(geos.without(second, geos.grown(first, 1e-4)), room)) < 1e-6);
+}
+
+}  // namespace
+}  // namespace dartwright

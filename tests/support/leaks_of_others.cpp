@@ -1,0 +1,15 @@
+// For the leak sanitizer: what a library we use keeps for as long as the program runs. It stands in the
+// program, and not in a file that an option names, because the options cannot name every path.
+
+extern "C" const char* __lsan_default_suppressions();
+extern "C" const char* __lsan_default_options();
+
+/// Fontconfig holds the fonts that it has found behind offsets, which the sanitizer cannot follow; the amount
+/// (some hundred kilobytes) does not grow with the number of drawings.
+extern "C" const char* __lsan_default_suppressions() {
+    return "leak:libfontconfig\n";
+}
+
+extern "C" const char* __lsan_default_options() {
+    return "print_suppressions=0";
+}
