@@ -435,6 +435,7 @@ TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {
 // Panels of a skirt, flared at the sides; no piece of the bodice is anything like them.
 Pattern skirt() {
     Pattern pattern;
+    pattern.name = "skirt";
     for (const char* name : {"front", "back"}) {
         Piece piece;
         piece.name = name;
@@ -476,6 +477,7 @@ TEST(classic_mistakes, outline_that_does_not_close_costs_the_check) {
 
 TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     Pattern draft;
+    draft.name = "a line";
     draft.pieces.emplace_back();
     draft.pieces[0].name = "a line";
     draft.pieces[0].outline.items.push_back({EdgeItem{"edge", StraightShape{}, 0}, {10, 0}});

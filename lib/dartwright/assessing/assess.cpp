@@ -13,6 +13,10 @@
 namespace dartwright {
 namespace {
 
+/// Beyond this lies no draft, whichever unit was mistaken: the largest that a file may hold is 254 m, with
+/// inches for mm.
+constexpr double largest_draft_mm = 1e6;
+
 using LinesOf = ScoredLines (*)(const DraftFacts&, const MarkedTask&);
 struct JudgedBy {
     Criterion criterion;
@@ -158,9 +162,8 @@ PreparedExercise prepared(Exercise exercise) {
 Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
     Assessment out;
     try {
-        // Asks nothing yet: a draft in the wrong unit, which is judged, lies beyond what a file may hold.
-        const SoundEntry sound;
-        const DraftFacts facts = facts_of(*exercise.plan, draft);
+        const Pattern sound = sound_within(draft, largest_draft_mm);
+        const DraftFacts facts = facts_of(*exercise.plan, sound);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
         if (facts.draft.is_strangers) return strangers(tasks);
         for (std::size_t i = 0; i < tasks.size(); ++i) {
@@ -168,7 +171,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
             out.marks += out.tasks.back().marks;
             out.of += out.tasks.back().of;
         }
-        out.pieces = overlaid_pieces(facts, draft);
+        out.pieces = overlaid_pieces(facts, sound);
         out.seams = walked(facts);
         out.notes = notes_on(facts);
     } catch (const std::exception& error) {

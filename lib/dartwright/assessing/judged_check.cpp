@@ -24,6 +24,7 @@ bool can_be_walked(const Pattern& pattern, const Seam& seam) {
 // The draft as it is checked: in the exercise's names, with its seams, and what it says of corners.
 Pattern pattern_to_check(const DraftFacts& facts) {
     Pattern pattern;
+    pattern.name = "draft";
     for (std::size_t i = 0; i < facts.plan->finished.size(); ++i) {
         if (!facts.draft.pieces[i]) continue;
         pattern.pieces.push_back(facts.draft.pieces[i]->shaped.piece);
@@ -273,6 +274,12 @@ void add_extra_darts(ScoredLines& lines, const DraftFacts& facts, std::size_t pi
     }
 }
 
+std::vector<Finding> findings_on(const DraftFacts& facts) {
+    const Pattern pattern = pattern_to_check(facts);
+    if (pattern.pieces.empty()) return {};  // none of the draft's pieces is the exercise's
+    return check(pattern, facts.plan->tolerances).findings;
+}
+
 bool is_left_out(const MarkedTask& task, const std::string& check) {
     const auto& left_out = std::get<TrueTask>(task.task.what).leave_out;
     return std::find(left_out.begin(), left_out.end(), check) != left_out.end();
@@ -282,7 +289,7 @@ bool is_left_out(const MarkedTask& task, const std::string& check) {
 
 ScoredLines check_lines(const DraftFacts& facts, const MarkedTask& task) {
     ScoredLines lines;
-    for (const Finding& finding : check(pattern_to_check(facts), facts.plan->tolerances).findings) {
+    for (const Finding& finding : findings_on(facts)) {
         const bool is_asked = finding.severity == Severity::fault && finding.check != "grain-direction" &&
                               !is_left_out(task, finding.check);
         if (!is_asked || is_subject_judged(facts, finding) || is_left_open(facts, finding) ||

@@ -10,6 +10,7 @@
 #include "dartwright/pattern/outline_direction.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/quoted.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -73,6 +74,7 @@ std::vector<std::string_view> edges_of(const Outline& outline) {
 
 class Looker {
   public:
+    explicit Looker(double largest_mm = largest_length_mm) : largest_mm_(largest_mm) {}
     std::vector<PatternProblem> problems;
 
     void add(const Step& at, std::string found, std::string expected) {
@@ -98,11 +100,15 @@ class Looker {
         if (!what.empty()) add(at, in_quotes(name), what);
         return what.empty();
     }
-    void length(const Step& at, double mm) { wanted(at, wanted_instead_of_length(mm, Unit::mm), mm); }
+    void length(const Step& at, double mm) {
+        wanted(at, wanted_instead_of_length_within(mm, largest_mm_), mm);
+    }
     void length(const Step& at, const std::optional<double>& mm) {
         if (mm) length(at, *mm);
     }
-    void coordinate(const Step& at, double mm) { wanted(at, wanted_instead_of_coordinate(mm, Unit::mm), mm); }
+    void coordinate(const Step& at, double mm) {
+        wanted(at, wanted_instead_of_coordinate_within(mm, largest_mm_), mm);
+    }
     void point(const Step& at, Point p) {
         coordinate(under(at, 0), p.x);
         coordinate(under(at, 1), p.y);
@@ -156,6 +162,7 @@ class Looker {
     void rule(const Step& at, const CuttingRule& rule);
     void widths(const Step& at, const std::vector<RuleWidth>& widths, const char* key);
 
+    double largest_mm_;
     std::string piece_;
     std::string seam_;
     std::optional<std::size_t> item_;
@@ -559,11 +566,13 @@ std::map<std::string, CornerIs> with_names_swapped(const std::map<std::string, C
 }
 
 // Whether its direction may be asked: a broken outline stays as it is.
-bool is_to_be_turned(const Piece& piece) {
+bool is_to_be_turned(const Piece& piece, double largest_mm) {
     Piece bare;
     bare.name = "piece";
     bare.outline = piece.outline;
-    const std::vector<PatternProblem> problems = problems_of(bare);
+    Looker looker(largest_mm);
+    looker.look(bare, Step{});
+    const std::vector<PatternProblem>& problems = looker.problems;
     // With a spline whose points fall together, or a number that is none, nothing can be said of direction.
     return std::any_of(problems.begin(), problems.end(),
                        [](const PatternProblem& problem) { return problem.pointer == "/outline"; });
@@ -603,6 +612,19 @@ void turn_ends(Seam& seam, const Pattern& pattern, const NameTable& pieces,
     if (are_swapped) seam.ends = with_names_swapped(seam.ends);
 }
 
+Pattern put_right_within(Pattern pattern, double largest_mm) {
+    std::vector<bool> is_turned;
+    NameTable pieces;
+    for (Piece& piece : pattern.pieces) {
+        is_turned.push_back(is_to_be_turned(piece, largest_mm));
+        pieces.add(piece.name);
+        if (is_turned.back()) turn(piece);
+    }
+    if (std::find(is_turned.begin(), is_turned.end(), true) != is_turned.end())
+        for (Seam& seam : pattern.seams) turn_ends(seam, pattern, pieces, is_turned);
+    return pattern;
+}
+
 template <class Value>
 void require_none(const Value& value) {
     if (auto problems = problems_of(value); !problems.empty()) throw UnsoundPattern(std::move(problems));
@@ -623,16 +645,15 @@ std::vector<PatternProblem> problems_of(const Piece& piece) {
 }
 
 Pattern put_right(Pattern pattern) {
-    std::vector<bool> is_turned;
-    NameTable pieces;
-    for (Piece& piece : pattern.pieces) {
-        is_turned.push_back(is_to_be_turned(piece));
-        pieces.add(piece.name);
-        if (is_turned.back()) turn(piece);
-    }
-    if (std::find(is_turned.begin(), is_turned.end(), true) != is_turned.end())
-        for (Seam& seam : pattern.seams) turn_ends(seam, pattern, pieces, is_turned);
-    return pattern;
+    return put_right_within(std::move(pattern), largest_length_mm);
+}
+
+Pattern sound_within(Pattern pattern, double largest_mm) {
+    Pattern right = put_right_within(std::move(pattern), largest_mm);
+    Looker looker(largest_mm);
+    looker.look(right);
+    if (!looker.problems.empty()) throw UnsoundPattern(std::move(looker.problems));
+    return right;
 }
 
 UnsoundPattern::UnsoundPattern(std::vector<PatternProblem> found) : problems(std::move(found)) {

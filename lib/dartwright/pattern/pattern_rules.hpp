@@ -33,6 +33,9 @@ std::string wanted_instead_of_name(std::string_view name);
 std::string wanted_instead_of_edge_name(const std::string& name);  ///< beyond what is asked of every name
 std::string wanted_instead_of_coordinate(double mm, Unit unit);    ///< the limit is said in the unit
 std::string wanted_instead_of_length(double mm, Unit unit);
+/// The same with a limit of one's own, whole metres.
+std::string wanted_instead_of_coordinate_within(double mm, double largest_mm);
+std::string wanted_instead_of_length_within(double mm, double largest_mm);
 std::string wanted_instead_of_angle(double degrees);
 std::string wanted_instead_of_whole(double number, int low, int high);
 std::string wanted_instead_of_fullness(double fullness_mm, double item_length_mm);
