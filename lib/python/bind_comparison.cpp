@@ -125,7 +125,10 @@ void bind_pieces_and_losses(py::module_& module) {
     Value<Comparison>(module, "Comparison",
                       "Two patterns compared: what moving darts must keep, and what was moved.")
         .field("is_kept", &Comparison::is_kept, "Nothing was lost.")
+        .field("is_unchanged", &Comparison::is_unchanged,
+               "Nothing was lost, and nothing is otherwise beside darts that were moved.")
         .field("losses", &Comparison::losses, "What did not survive.")
+        .field("changes", &Comparison::changes, "What is otherwise and costs no shape.")
         .field("notes", &Comparison::notes, "What is new or lies otherwise, and is no loss.")
         .field("pieces", &Comparison::pieces, "Those in both, in the order of the first.")
         .field("seams", &Comparison::seams, "Those of both; the first pattern's first.");
