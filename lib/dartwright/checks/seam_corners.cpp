@@ -24,7 +24,6 @@ std::optional<CornerIs> said_of(const std::map<std::string, CornerIs>& ends, con
 struct Crossing {
     std::string piece;
     std::string edge;
-    friend bool operator==(const Crossing&, const Crossing&) = default;
 };
 Crossing crossing_at(const SeamCorner& corner) {
     return {corner.part->piece->name(), neighbour_at(*corner.part->run, corner.end)};
