@@ -54,11 +54,13 @@ struct AppliedRule {
 ///
 /// `undecided_mm` is written wherever nothing decides. Applying a rule again changes nothing.
 /// O(runs * (entries + seams)).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 AppliedRule apply_rule(const Pattern& pattern, const CuttingRule& rule,
                        std::optional<double> undecided_mm = std::nullopt);
 
 /// What the pattern's own rule asks of the cutting line of a piece: corners and trimmed darts; the pattern's
 /// tolerances. Names that the piece does not have are passed over. For a pattern whose widths are decided.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece);
 /// And of its markings: how notches are cut, and whether darts are notched.
 MarkingRequest marking_request(const Pattern& pattern);

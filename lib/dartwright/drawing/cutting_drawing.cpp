@@ -171,6 +171,7 @@ CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const st
 
 Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPiece>& pieces,
                             const CuttingLabel& label) {
+    const SoundEntry sound(pattern);
     std::vector<DrawnPiece> drawn;
     for (const CuttingPiece& piece : pieces) {
         const CuttingLabel own = label_of_piece(label, pattern, piece.piece.name);
