@@ -221,6 +221,7 @@ RC_GTEST_PROP(Cap, OfASymmetricDartIsTheMirrorImageForTheOtherSide, ()) {
     outline.items.push_back({dart, right.start});
     outline.items.insert(outline.items.end(), right.items.begin(), right.items.end());
     Piece piece;
+    piece.name = "panel";
     piece.outline = outline;
     const Cap before = cap_of(piece, 3, PressSide::before);
     const Cap after = cap_of(piece, 3, PressSide::after);

@@ -71,7 +71,13 @@ std::vector<Break> breaks() {
              p.pieces.push_back(p.pieces[0]), p.pieces.erase(p.pieces.begin() + 1), p.seams.clear();
          }},
         {"/pieces/0/outline", [](Pattern& p) { p.pieces[0].outline = reversed(p.pieces[0].outline); }},
-        {"/pieces/0/outline/items/0/edge", [](Pattern& p) { edge(p, 0).edge = "start"; }},
+        {"/pieces/0/outline/items/0/edge",
+         [](Pattern& p) {
+             edge(p, 0).edge = "start";
+             p.pieces[0].notches.clear();
+             p.pieces[0].allowance.clear();
+             p.seams.clear();
+         }},
         {"/pieces/0/outline/items/2/edge", [](Pattern& p) { edge(p, 2).edge = "hem"; }},
         {"/pieces/0/outline/items/0/fullness", [](Pattern& p) { edge(p, 0).fullness = 231; }},
         {"/pieces/0/outline/items/0/through", [](Pattern& p) { edge(p, 0).shape = SplineShape{}; }},
@@ -175,8 +181,10 @@ TEST(sound_entry, every_rule_broken_once_is_its_own_problem) {
         Pattern pattern = skirt();
         broken.mend(pattern);
         const auto problems = problems_of(pattern);
-        ASSERT_EQ(problems.size(), 1u) << broken.pointer << ": " << UnsoundPattern(problems).what();
-        EXPECT_EQ(problems[0].pointer, broken.pointer) << UnsoundPattern(problems).what();
+        EXPECT_EQ(problems.size(), 1u) << broken.pointer << ": " << UnsoundPattern(problems).what();
+        if (!problems.empty()) {
+            EXPECT_EQ(problems[0].pointer, broken.pointer) << UnsoundPattern(problems).what();
+        }
     }
 }
 
