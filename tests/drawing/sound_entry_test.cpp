@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include <filesystem>
 #include <functional>
 #include <limits>
 
@@ -232,6 +233,23 @@ TEST(sound_entry, pieces_alone_are_asked_too) {
         }
     }
     EXPECT_GE(looked_at, 35);
+}
+
+TEST(sound_entry, every_fixture_that_can_be_read_has_no_problems) {
+    int patterns = 0;
+    for (const auto& file :
+         std::filesystem::recursive_directory_iterator(DARTWRIGHT_SOURCE_DIR "/fixtures")) {
+        if (file.path().extension() != ".json") continue;
+        try {
+            const Pattern pattern = read_pattern_file(file.path().string());
+            ++patterns;
+            EXPECT_TRUE(problems_of(pattern).empty()) << file.path() << '\n'
+                                                      << UnsoundPattern(problems_of(pattern)).what();
+        } catch (const InvalidPattern&) {
+            // An exercise, a rule, or a file made to be refused.
+        }
+    }
+    EXPECT_GE(patterns, 15);
 }
 
 // A pattern on its way to be right can be kept; what was written is refused when it is read.
