@@ -30,7 +30,8 @@ struct DecidedRun {
     bool is_undecided = false;     ///< some of it has no width there, or only the one for what is undecided
     std::optional<double> was_mm;  ///< a width of the pattern that the rule put another in the place of
 };
-/// In a sentence: `the edge "hem"`, `the opening "centre back"`, `the seam "side"`, `cutting rule: all other edges`,
+/// In a sentence: `the edge "hem"`, `the opening "centre back"`, `the seam "side"`, `cutting rule: all other
+/// edges`,
 /// ...
 std::string to_text(const DecidedRun& run);
 
