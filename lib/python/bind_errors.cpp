@@ -4,6 +4,7 @@
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright::python {
@@ -43,6 +44,8 @@ void translate(std::exception_ptr thrown) {
         set_error("UnknownName", text(error.what()), text(error.kind), text(error.name), error.known);
     } catch (const BadWords& error) {
         set_error("BadWords", text(error.what()));
+    } catch (const UnsoundPattern& error) {
+        PyErr_SetString(PyExc_ValueError, error.what());
     } catch (const Impossible& error) {
         set_error("Impossible", text(error.what()), text(error.reason), text(error.remedy));
     }

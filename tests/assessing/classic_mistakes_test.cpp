@@ -5,10 +5,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "assessing/drafts.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 
 namespace dartwright {
 namespace {
@@ -435,6 +437,7 @@ TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {
 // Panels of a skirt, flared at the sides; no piece of the bodice is anything like them.
 Pattern skirt() {
     Pattern pattern;
+    pattern.name = "skirt";
     for (const char* name : {"front", "back"}) {
         Piece piece;
         piece.name = name;
@@ -476,6 +479,7 @@ TEST(classic_mistakes, outline_that_does_not_close_costs_the_check) {
 
 TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     Pattern draft;
+    draft.name = "a line";
     draft.pieces.emplace_back();
     draft.pieces[0].name = "a line";
     draft.pieces[0].outline.items.push_back({EdgeItem{"edge", StraightShape{}, 0}, {10, 0}});
@@ -484,6 +488,74 @@ TEST(classic_mistakes, nothing_that_could_be_judged_says_why) {
     EXPECT_NE(assess(side_exercise(), Pattern{}).unread, "");
     draft.pieces[0].outline.items.clear();
     EXPECT_NE(assess(side_exercise(), draft).unread, "");
+}
+
+TEST(classic_mistakes, numbers_that_are_none_and_names_of_nothing_say_where_they_stand) {
+    const double infinite = std::numeric_limits<double>::infinity();
+    for (const double bad : {std::nan(""), infinite, -infinite, 1e200, -1e200, 1.001e6}) {
+        Pattern draft = right_draft();
+        piece_of(draft, "front").outline.items[1].to.x = bad;
+        const Assessment assessment = assess(side_exercise(), draft);
+        EXPECT_EQ(assessment.unread.find("/pieces/0/outline/items/1/to/0: found "), 0u) << assessment.unread;
+        EXPECT_EQ(assessment.marks, 0);
+    }
+    Pattern draft = right_draft();
+    piece_of(draft, "front").cut->fold = "nowhere";
+    EXPECT_EQ(assess(side_exercise(), draft).unread.find("/pieces/0/cut/fold: found "), 0u);
+    draft = right_draft();
+    draft.seams.at(0).joins[0][0].piece = "sleeve";
+    EXPECT_EQ(assess(side_exercise(), draft).unread.find("/seams/0/joins/0/piece: found "), 0u);
+}
+
+/// The straight item as three, of which the first and the last have names of their own.
+Piece with_item_in_three(Piece piece, std::size_t item) {
+    std::vector<OutlineItem>& items = piece.outline.items;
+    const Point from = start_of_item(piece.outline, item);
+    const Vector third = (1.0 / 3) * (items[item].to - from);
+    const OutlineItem whole = items[item];
+    items[item].as_edge()->edge += " begun";
+    items[item].to = from + third;
+    OutlineItem last = whole;
+    last.as_edge()->edge += " ended";
+    OutlineItem middle = whole;
+    middle.to = from + 2 * third;
+    const auto after = items.begin() + static_cast<std::ptrdiff_t>(item) + 1;
+    items.insert(after, {middle, last});
+    piece.notches.clear();
+    piece.allowance.clear();
+    return piece;
+}
+
+TEST(classic_mistakes, edges_that_the_exercise_does_not_know_are_judged_and_not_refused) {
+    int looked_at = 0;
+    for (const char* name : {"front", "back"}) {
+        const Piece right = piece_named(side_exercise().finished, name);
+        for (std::size_t i = 0; i < right.outline.items.size(); ++i) {
+            const EdgeItem* edge = right.outline.items[i].as_edge();
+            if (!edge || !std::holds_alternative<StraightShape>(edge->shape)) continue;
+            Pattern draft = right_draft();
+            draft.seams.clear();
+            piece_of(draft, name) = with_item_in_three(right, i);
+            piece_of(draft, name).cut.reset();
+            if (!problems_of(draft).empty()) continue;  // the item was not its whole edge
+            ++looked_at;
+            const Assessment assessment = assess(side_exercise(), draft);
+            EXPECT_EQ(assessment.unread, "") << name << ' ' << edge->edge;
+            EXPECT_GT(assessment.marks, 0) << name << ' ' << edge->edge;
+        }
+    }
+    EXPECT_GE(looked_at, 4);
+}
+
+TEST(classic_mistakes, other_dart_of_the_name_asked_for_is_judged_and_not_refused) {
+    Pattern draft = right_draft();
+    Piece& front = piece_of(draft, "front");
+    for (OutlineItem& item : front.outline.items)
+        if (DartItem* dart = item.as_dart()) dart->name = "mine";
+    front.double_darts.push_back({"side dart", {60, 60}, {60, 160}, {{{55, 110}, {65, 110}}}, {}});
+    ASSERT_EQ(UnsoundPattern(problems_of(draft)).what(), std::string());
+    EXPECT_EQ(assess(side_exercise(), draft).unread, "");
+    EXPECT_GT(assess(side_exercise(), draft).marks, 0);
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
 #include "dartwright/checks/check.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -169,13 +170,13 @@ TEST(check, gives_the_figures_of_darts_and_seams) {
 TEST(check, of_a_seam_that_names_nothing_says_what_exists) {
     Pattern pattern = sample::skirt();
     pattern.seams[0].joins[1][0].from = "neck";
-    EXPECT_THROW(check(pattern), UnknownName);
+    EXPECT_THROW(check(pattern), UnsoundPattern);
     pattern.seams[0].joins[1][0].piece = "sleeve";
-    EXPECT_THROW(check(pattern), UnknownName);
+    EXPECT_THROW(check(pattern), UnsoundPattern);
 }
 
-TEST(check, of_an_empty_pattern_finds_nothing) {
-    EXPECT_TRUE(check(Pattern{}).passed);
+TEST(check, of_an_empty_pattern_is_refused) {
+    EXPECT_THROW(check(Pattern{}), UnsoundPattern);
 }
 
 TEST(check, does_not_fall_over_darts_without_legs) {

@@ -151,6 +151,7 @@ RC_GTEST_PROP(CompareFinds, AnEdgeThatHasAnotherName, ()) {
         if (notch.edge == gone) notch.edge = "stranger";
         if (notch.from == gone) notch.from = "stranger";
     }
+    if (auto& grain = chain.after.pieces[0].grain; grain && grain->along == gone) grain->along = "stranger";
     const Comparison comparison = compare(chain.before, chain.after);
     RC_ASSERT(losses_of_kind(comparison, "run-missing") == std::vector<std::string>{gone});
     RC_ASSERT(losses_of_kind(comparison, "run-length").empty());

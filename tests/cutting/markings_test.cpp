@@ -2,6 +2,8 @@
 
 #include "dartwright/cutting/markings.hpp"
 
+#include "dartwright/pattern/pattern_problems.hpp"
+
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
@@ -195,12 +197,10 @@ TEST(markings, refuse_a_depth_that_is_no_length) {
     EXPECT_THROW(markings_of(piece, line, {{NotchForm::v, 5, -1}}), Impossible);
 }
 
-TEST(markings, leave_out_a_notch_from_an_end_that_is_not_there_and_say_so) {
+TEST(markings, refuse_a_notch_from_an_end_that_is_not_there) {
     Piece piece = notched_square(15);
     piece.notches[0].from = "edge 2";
-    const Markings markings = markings_of(piece, cutting_line(piece));
-    EXPECT_TRUE(markings.notches.empty());
-    EXPECT_EQ(markings.notes.size(), 1u);
+    EXPECT_THROW(markings_of(piece, {}), UnsoundPattern);
 }
 
 }  // namespace

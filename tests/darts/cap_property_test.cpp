@@ -221,6 +221,7 @@ RC_GTEST_PROP(Cap, OfASymmetricDartIsTheMirrorImageForTheOtherSide, ()) {
     outline.items.push_back({dart, right.start});
     outline.items.insert(outline.items.end(), right.items.begin(), right.items.end());
     Piece piece;
+    piece.name = "panel";
     piece.outline = outline;
     const Cap before = cap_of(piece, 3, PressSide::before);
     const Cap after = cap_of(piece, 3, PressSide::after);
@@ -238,6 +239,7 @@ std::size_t dart_with_point(const Piece& piece, Point point) {
 // Folded over the fold, the dart of a half meets what it meets on the whole piece.
 RC_GTEST_PROP(Cap, OfAHalfIsThatOfTheOpenedPiece, ()) {
     Pattern half;
+    half.name = "half";
     half.pieces = {any_dart_row(*rc::gen::inRange(1, 4))};
     Piece& piece = half.pieces[0];
     piece.cut->fold = "centre";

@@ -123,6 +123,7 @@ TEST(cap, goes_over_the_twin_of_a_dart_by_the_fold) {
     piece.cut->fold = "centre";
     const Cap cap = cap_named(piece, "dart", PressSide::before);
     Piece whole;
+    whole.name = "whole";
     whole.outline.start = {-200, 0};
     whole.outline.items = {straight("waist", {-45, 0}),  dart("twin", {-25, 180}, {-5, 0}),
                            straight("waist", {5, 0}),    dart("dart", {25, 180}, {45, 0}),
@@ -187,7 +188,7 @@ TEST(cap, goes_square_across_where_the_edge_does_not_reach_the_middle) {
     piece.outline.items = {
         straight("under", {65, -100}), straight("stem", {90, 0}),    dart("dart", {100, 100}, {110, 0}),
         straight("stem", {300, 0}),    straight("side", {300, 300}), straight("top", {-50, 300}),
-        straight("left", {-50, -300}), straight("hem", {150, -300}), straight("end", {150, -110})};
+        straight("left", {-50, -300}), straight("hem", {150, -300}), straight("hook", {150, -110})};
     const Cap cap = cap_named(piece, "dart", PressSide::before);
     const Point end = mirrored({{100, 100}, unit(Vector{-10, -100})}, Point{65, -100});
     expect_chain(cap, {{90, 0}, end, {100, end.y}, {200 - end.x, end.y}, {110, 0}});

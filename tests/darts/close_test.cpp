@@ -145,6 +145,8 @@ TEST(CloseGathers, RefusesWhatItCannotDo) {
     EXPECT_THROW(close_as_gathers(plain(), {"front", "side dart", TakenIn::ease, 50}), UnknownName);
     Pattern corner = plain();
     corner.pieces[0].outline.items[2].as_edge()->edge = "side waist";
+    for (Notch& notch : corner.pieces[0].notches)
+        if (notch.from == "waist") notch.from = "side waist";
     EXPECT_THROW(close_as_gathers(corner, gathers()), Impossible);
 }
 

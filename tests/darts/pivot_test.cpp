@@ -276,7 +276,8 @@ TEST(Pivot, RefusesACentreSeamWithoutAFoldOrOfATakenName) {
     pattern.pieces[0].cut->fold.clear();
     EXPECT_TRUE(contains(refusal(pattern, request), "is not cut on a fold"));
     pattern = plain();
-    pattern.seams.push_back({"centre front", {}, {}, {}});
+    const SeamSide side{{"front", "side", "armhole", false}};
+    pattern.seams.push_back({"centre front", {side, side}, {}, {}});
     EXPECT_THROW(pivot(pattern, request), BadWords);
 }
 

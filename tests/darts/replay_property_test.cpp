@@ -5,6 +5,7 @@
 
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 #include "support/generated_chains.hpp"
 
 namespace dartwright::testing {
@@ -46,6 +47,7 @@ Pattern any_made(const Pattern& block) {
 RC_GTEST_PROP(Replay, GivesTheSameBytes, ()) {
     const Pattern block = any_piece(true, *rc::gen::inRange(1, 4)).pattern;
     const Pattern made = any_made(block);
+    RC_ASSERT(problems_of(made).empty());
     const ReplayResult again = replay(block, made.made);
     RC_ASSERT(again.steps == made.made);
     RC_ASSERT(again.pattern.pieces == made.pieces);

@@ -181,6 +181,8 @@ TEST(Repoint, WithoutASpanOnlyBringsTheEdgeToTheNewEnds) {
 TEST(Repoint, OfACornerDartSaysWhatTheCornerIs) {
     Pattern pattern = plain();
     pattern.pieces[0].outline.items[2].as_edge()->edge = "side waist";
+    for (Notch& notch : pattern.pieces[0].notches)
+        if (notch.from == "waist") notch.from = "side waist";
     const RepointResult done = repoint(pattern, to_pivot({95, 190}));
     EXPECT_FALSE(done.account.darts[0].mouth_after_deg);
     EXPECT_TRUE(contains(done.account.notes.back(), "the corner of \"waist\" and \"side waist\" is"));

@@ -93,6 +93,8 @@ TEST(TrueDart, KeepsToTheEdgeWhereItIsShorterThanTheSpan) {
 TEST(TrueDart, InACornerTruesTheLegsOnly) {
     Pattern pattern = with_long_leg(3);
     pattern.pieces[0].outline.items[2].as_edge()->edge = "side waist";
+    for (Notch& notch : pattern.pieces[0].notches)
+        if (notch.from == "waist") notch.from = "side waist";
     const TrueDartResult trued = true_dart(pattern, request_for());
     EXPECT_NEAR(trued.account.legs_after_mm[0], trued.account.legs_after_mm[1], 1e-9);
     ASSERT_FALSE(trued.account.notes.empty());
@@ -115,7 +117,10 @@ TEST(TrueDart, BacksOffAsFarAsTheDartAsks) {
 TEST(TrueDart, SaysWhichSeamAChangedEdgeIsIn) {
     Pattern pattern = with_long_leg(3);
     pattern.seams.push_back(
-        {"waist seam", {SeamSide{{"front", "waist", "side", false}}, SeamSide{}}, {}, {}});
+        {"waist seam",
+         {SeamSide{{"front", "waist", "side", false}}, SeamSide{{"front", "side", "armhole", false}}},
+         {},
+         {}});
     const TrueDartResult trued = true_dart(pattern, request_for());
     ASSERT_EQ(trued.account.notes.size(), 1u);
     EXPECT_TRUE(contains(trued.account.notes[0], "\"waist\" in the seam \"waist seam\" is"));

@@ -1,5 +1,7 @@
 #include "dartwright/files/outline_reader.hpp"
 
+#include "dartwright/pattern/outline_direction.hpp"
+
 #include <gtest/gtest.h>
 
 #include "edited_pattern.hpp"

@@ -47,6 +47,7 @@ Pattern hexagon(double leg, std::vector<EdgeAt> edges) {
     for (std::size_t k = 0; k < 6; ++k)
         piece.outline.items.push_back({EdgeItem{edges[k].name, StraightShape{}, 0}, corner(k)});
     Pattern pattern;
+    pattern.name = "hexagon";
     pattern.pieces = {piece};
     return pattern;
 }

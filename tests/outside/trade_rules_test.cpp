@@ -34,6 +34,7 @@ int findings_of(const CheckReport& report, const std::string& check_name) {
 /// Two panels joined at a side, the back's longer by so much.
 Pattern panels(double longer_mm) {
     Pattern pattern;
+    pattern.name = "panels";
     for (const std::string name : {"front", "back"}) {
         Piece piece;
         piece.name = name;
@@ -134,6 +135,7 @@ Pattern with_mouth(Mouth mouth) {
                            straight("top", {first.x, 120}),
                            straight("centre", first)};
     Pattern pattern;
+    pattern.name = "panels";
     pattern.pieces = {piece};
     return pattern;
 }

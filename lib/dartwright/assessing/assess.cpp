@@ -8,9 +8,14 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/overlaid_pieces.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
+
+/// Beyond this lies no draft, whichever unit was mistaken: the largest that a file may hold is 254 m, with
+/// inches for mm.
+constexpr double largest_draft_mm = 1e6;
 
 using LinesOf = ScoredLines (*)(const DraftFacts&, const MarkedTask&);
 struct JudgedBy {
@@ -157,7 +162,8 @@ PreparedExercise prepared(Exercise exercise) {
 Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
     Assessment out;
     try {
-        const DraftFacts facts = facts_of(*exercise.plan, draft);
+        const Pattern sound = sound_within(draft, largest_draft_mm);
+        const DraftFacts facts = facts_of(*exercise.plan, sound);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
         if (facts.draft.is_strangers) return strangers(tasks);
         for (std::size_t i = 0; i < tasks.size(); ++i) {
@@ -165,7 +171,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
             out.marks += out.tasks.back().marks;
             out.of += out.tasks.back().of;
         }
-        out.pieces = overlaid_pieces(facts, draft);
+        out.pieces = overlaid_pieces(facts, sound);
         out.seams = walked(facts);
         out.notes = notes_on(facts);
     } catch (const std::exception& error) {

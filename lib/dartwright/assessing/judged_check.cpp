@@ -2,6 +2,7 @@
 #include <cmath>
 #include <set>
 
+#include "dartwright/assessing/checked_draft.hpp"
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/mouth_sides.hpp"
@@ -9,32 +10,6 @@
 
 namespace dartwright {
 namespace {
-
-// A seam can be walked from an end only if the run that names it is there.
-bool can_be_walked(const Pattern& pattern, const Seam& seam) {
-    for (const SeamSide& side : seam.joins)
-        for (const SeamPart& part : side) {
-            const std::vector<Run> runs = runs_of(piece_named(pattern, part.piece).outline);
-            const Run* run = find_run(runs, part.edge);
-            if (!run || !end_named(*run, part.from)) return false;
-        }
-    return true;
-}
-
-// The draft as it is checked: in the exercise's names, with its seams, and what it says of corners.
-Pattern pattern_to_check(const DraftFacts& facts) {
-    Pattern pattern;
-    for (std::size_t i = 0; i < facts.plan->finished.size(); ++i) {
-        if (!facts.draft.pieces[i]) continue;
-        pattern.pieces.push_back(facts.draft.pieces[i]->shaped.piece);
-        const std::optional<Cut>& expected = facts.plan->finished[i].piece.cut;
-        std::optional<Cut>& cut = pattern.pieces.back().cut;
-        if (cut && expected && cut->fold == expected->fold) cut->ends = expected->ends;
-    }
-    for (const SeamFact& seam : facts.seams)
-        if (seam.is_there && can_be_walked(pattern, *seam.seam)) pattern.seams.push_back(*seam.seam);
-    return pattern;
-}
 
 struct Subject {
     const char* check;
@@ -273,6 +248,12 @@ void add_extra_darts(ScoredLines& lines, const DraftFacts& facts, std::size_t pi
     }
 }
 
+std::vector<Finding> findings_on(const DraftFacts& facts) {
+    const Pattern pattern = checked_draft(facts);
+    if (pattern.pieces.empty()) return {};  // none of the draft's pieces is the exercise's
+    return check(pattern, facts.plan->tolerances).findings;
+}
+
 bool is_left_out(const MarkedTask& task, const std::string& check) {
     const auto& left_out = std::get<TrueTask>(task.task.what).leave_out;
     return std::find(left_out.begin(), left_out.end(), check) != left_out.end();
@@ -282,7 +263,7 @@ bool is_left_out(const MarkedTask& task, const std::string& check) {
 
 ScoredLines check_lines(const DraftFacts& facts, const MarkedTask& task) {
     ScoredLines lines;
-    for (const Finding& finding : check(pattern_to_check(facts), facts.plan->tolerances).findings) {
+    for (const Finding& finding : findings_on(facts)) {
         const bool is_asked = finding.severity == Severity::fault && finding.check != "grain-direction" &&
                               !is_left_out(task, finding.check);
         if (!is_asked || is_subject_judged(facts, finding) || is_left_open(facts, finding) ||

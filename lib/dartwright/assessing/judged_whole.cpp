@@ -1,6 +1,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/assessing/checked_draft.hpp"
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/checks/measure_line.hpp"
@@ -120,13 +121,6 @@ void add_allowances_of(ScoredLines& lines, const DraftFacts& facts, std::size_t 
     }
 }
 
-Pattern drawn_pattern(const DraftFacts& facts) {
-    Pattern pattern;
-    for (const auto& piece : facts.draft.pieces)
-        if (piece) pattern.pieces.push_back(piece->shaped.piece);
-    return pattern;
-}
-
 // What a run of another length, judged as such, makes of a measure along it.
 double explained_by_runs(const DraftFacts& facts, const std::string& line, const MeasuredLine& measured) {
     if (!facts.plan->asks(Criterion::lengths) && !facts.plan->asks(Criterion::seams)) return 0;
@@ -152,7 +146,9 @@ ScoredLine measure_of(const DraftFacts& facts, const MeasureTask& task) {
     line.remedy = "Measure the wearer and the pattern again: the ease is to be from " +
                   words::mm(task.ease_mm[0]) + " to " + words::mm(task.ease_mm[1]) + ".";
     try {
-        const MeasuredLine measured = measure_line(drawn_pattern(facts), task.line);
+        const Pattern drawn = checked_draft(facts);
+        if (drawn.pieces.empty()) throw UnknownName("line", task.line, {}, "the draft");
+        const MeasuredLine measured = measure_line(drawn, task.line);
         const double found = measured.total_mm - explained_by_runs(facts, task.line, measured);
         const double expected = std::clamp(found, least, most);
         return length_line(facts, std::move(line), {expected, measured.total_mm, found - expected});

@@ -7,6 +7,7 @@
 #include "dartwright/checks/notch_checks.hpp"
 #include "dartwright/checks/outline_checks.hpp"
 #include "dartwright/checks/seam_checks.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -67,6 +68,7 @@ std::vector<DartVerdict> verdicts_on_darts(const std::vector<PieceContext>& piec
 }  // namespace
 
 CheckReport check(const Pattern& pattern, const Tolerances& tolerances) {
+    const SoundEntry sound(pattern, tolerances);
     const std::vector<PieceContext> pieces = contexts_of(pattern, tolerances);
     PlacedFindings findings;
     for (const PieceContext& piece : pieces) {

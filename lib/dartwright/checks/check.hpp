@@ -36,6 +36,7 @@ struct CheckReport {
 };
 
 /// Every check on every piece and seam. Pure; O(n log n) in the vertices of the flattened outlines.
+/// Requires a sound pattern (problems_of is empty) and tolerances: UnsoundPattern.
 CheckReport check(const Pattern& pattern, const Tolerances& tolerances);
 CheckReport check(const Pattern& pattern);  ///< with the pattern's own tolerances
 

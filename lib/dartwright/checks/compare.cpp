@@ -13,6 +13,7 @@
 #include "dartwright/checks/walked_seam.hpp"
 #include "dartwright/checks/words.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -208,6 +209,7 @@ void take_all(std::vector<Loss>& into, std::vector<Loss> losses) {
 }  // namespace
 
 Comparison compare(const Pattern& before, const Pattern& after, const Tolerances& tolerances) {
+    const SoundEntry sound(before, after, tolerances);
     Comparison out;
     const NamedIndex pieces_before(before.pieces);
     const NamedIndex pieces_after(after.pieces);

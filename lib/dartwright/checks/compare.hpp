@@ -141,6 +141,7 @@ struct Comparison {
 /// may stray sideways, for shapes and areas. Impossible if an outline does not close. O((n + p) log n) for n
 /// curves and p places looked at, which are at most 4 mm apart on parts, and O(d^2) for d darts and for marks
 /// of one name.
+/// Requires sound patterns (problems_of is empty): UnsoundPattern.
 Comparison compare(const Pattern& before, const Pattern& after, const Tolerances& tolerances);
 /// With the tolerances of `before`.
 Comparison compare(const Pattern& before, const Pattern& after);

@@ -8,6 +8,7 @@
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -181,6 +182,7 @@ bool has_edge_of(const PieceContext& piece, const std::string& place) {
 }  // namespace
 
 MeasuredLine measure_line(const Pattern& pattern, const std::string& name) {
+    const SoundEntry sound(pattern);
     MeasuredLine line{name, {}, 0};
     const std::vector<PieceContext> pieces = contexts_of(pattern, tolerances_of(pattern));
     for (const PieceContext& piece : pieces) {
@@ -193,6 +195,7 @@ MeasuredLine measure_line(const Pattern& pattern, const std::string& name) {
 }
 
 MeasuredLine measure_level(const Pattern& pattern, const std::string& text) {
+    const SoundEntry sound(pattern);
     MeasuredLine line{text, {}, 0};
     const std::vector<PieceContext> pieces = contexts_of(pattern, tolerances_of(pattern));
     for (const PieceContext& piece : pieces) {

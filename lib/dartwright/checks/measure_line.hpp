@@ -29,11 +29,13 @@ inline constexpr double along_fold_mm = 0.5;
 /// (several lines of one name on a piece add up). A piece with both gives its run. UnknownName with the names
 /// that exist; Impossible for a piece whose outline does not close. Lengths of marked lines to the chord
 /// error of the flattening.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 MeasuredLine measure_line(const Pattern& pattern, const std::string& name);
 
 /// The line square to the grain through a place (`EDGE@DISTANCE/FROM`), in every piece that has that edge:
 /// its length in the cloth. UnknownName, BadWords; std::out_of_range beyond a run's end; Impossible for a
 /// piece without a grain or whose outline does not close.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 MeasuredLine measure_level(const Pattern& pattern, const std::string& place);
 
 }  // namespace dartwright

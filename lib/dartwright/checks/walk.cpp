@@ -6,6 +6,7 @@
 #include "dartwright/checks/walked_seam.hpp"
 #include "dartwright/checks/words.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -90,6 +91,7 @@ std::vector<WalkRow> rows_of_side(const WalkedSide& side, std::size_t s) {
 }  // namespace
 
 SeamWalk walk_seam(const Pattern& pattern, const std::string& name) {
+    const SoundEntry sound(pattern);
     const Seam& named = seam_named(pattern, name);
     const Tolerances tolerances = tolerances_of(pattern);
     const std::vector<PieceContext> pieces = contexts_of(pattern, tolerances);

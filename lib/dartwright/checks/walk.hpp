@@ -39,6 +39,7 @@ struct SeamWalk {
 
 /// Walks a seam. Notches are paired as the checks pair them. UnknownName; Impossible if a piece's outline
 /// does not close. Notches beyond the end of their run are left out.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 SeamWalk walk_seam(const Pattern& pattern, const std::string& seam);
 
 }  // namespace dartwright

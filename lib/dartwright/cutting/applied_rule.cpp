@@ -4,6 +4,7 @@
 
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -264,10 +265,12 @@ std::string to_text(const DecidedRun& run) {
 }
 
 AppliedRule apply_rule(const Pattern& pattern, const CuttingRule& rule, std::optional<double> undecided_mm) {
+    const SoundEntry sound(pattern);
     return Ruler(pattern, rule, undecided_mm).applied();
 }
 
 CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece) {
+    const SoundEntry sound(pattern);
     CuttingRequest request;
     request.tolerances = tolerances_of(pattern);
     if (!pattern.cutting) return request;

@@ -30,7 +30,8 @@ struct DecidedRun {
     bool is_undecided = false;     ///< some of it has no width there, or only the one for what is undecided
     std::optional<double> was_mm;  ///< a width of the pattern that the rule put another in the place of
 };
-/// In a sentence: `the edge "hem"`, `the opening "centre back"`, `the seam "side"`, `cutting rule: all other edges`,
+/// In a sentence: `the edge "hem"`, `the opening "centre back"`, `the seam "side"`, `cutting rule: all other
+/// edges`,
 /// ...
 std::string to_text(const DecidedRun& run);
 
@@ -54,11 +55,13 @@ struct AppliedRule {
 ///
 /// `undecided_mm` is written wherever nothing decides. Applying a rule again changes nothing.
 /// O(runs * (entries + seams)).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 AppliedRule apply_rule(const Pattern& pattern, const CuttingRule& rule,
                        std::optional<double> undecided_mm = std::nullopt);
 
 /// What the pattern's own rule asks of the cutting line of a piece: corners and trimmed darts; the pattern's
 /// tolerances. Names that the piece does not have are passed over. For a pattern whose widths are decided.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece);
 /// And of its markings: how notches are cut, and whether darts are notched.
 MarkingRequest marking_request(const Pattern& pattern);

@@ -12,6 +12,7 @@
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -156,6 +157,7 @@ std::string to_text(CornerKind kind) {
 }
 
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
+    const SoundEntry sound(piece);
     refuse_gap(piece, request.tolerances);
     refuse_bad_trimmings(piece, request.trimmed);
     if (gap_of(piece.outline) > 0) {

@@ -146,6 +146,7 @@ class NotCleaned : public Impossible {
 /// Throws BadWidth; NotCleaned; Impossible (the outline is open by more than `gap`, is one point, or crosses
 /// itself so that none goes round it);
 /// UnknownName and BadWords for the corners.
+/// Requires a sound piece (problems_of is empty): UnsoundPattern.
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
 
 /// `no allowance is decided for hem, neck: there is none there`; empty if all are decided.

@@ -2,6 +2,7 @@
 
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/darts/open.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -17,6 +18,7 @@ Pattern without_folds(Pattern pattern) {
 }  // namespace
 
 PatternLay lay_pattern(const Pattern& pattern, const LayRequest& request) {
+    const SoundEntry sound(pattern);
     PatternLay result;
     result.request = request;
     const Pattern laid = request.is_folded ? pattern : without_folds(pattern);

@@ -17,6 +17,7 @@ struct PatternLay {
 /// The pattern's cutting pieces, by its own allowances, on cloth. Edges without one are laid without, and
 /// named in a note. On opened cloth there is no fold to lay a piece on, so a piece on the fold is opened
 /// first. Throws what lay, cutting_line and open throw.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 PatternLay lay_pattern(const Pattern& pattern, const LayRequest& request);
 
 }  // namespace dartwright

@@ -6,6 +6,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/run.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -32,6 +33,7 @@ double degrees_between_lines(Vector a, Vector b) {
 
 LayPiece lay_piece(const Piece& piece, const CuttingLine& line, const Tolerances& tolerances,
                    std::vector<std::string>& notes) {
+    const SoundEntry sound(piece, tolerances);
     LayPiece laid;
     laid.name = piece.name;
     laid.polygon = line.points;

@@ -25,6 +25,7 @@ struct LayPiece {
 
 /// The piece with its cutting line. Without a grain it is taken to run up the page, and `notes` says so; so
 /// it does where the fold is not along the grain. What is not said of the cutting is: one, not on a fold.
+/// Requires a sound piece (problems_of is empty): UnsoundPattern.
 LayPiece lay_piece(const Piece& piece, const CuttingLine& line, const Tolerances& tolerances,
                    std::vector<std::string>& notes);
 

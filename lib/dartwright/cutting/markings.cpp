@@ -5,6 +5,7 @@
 
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 
@@ -185,6 +186,7 @@ void require_length(double value_mm, const char* what) {
 }  // namespace
 
 Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingRequest& request) {
+    const SoundEntry sound(piece);
     require_length(request.notches.depth_mm, "depth");
     require_length(request.notches.width_mm, "width");
     Markings markings;
@@ -212,6 +214,7 @@ Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingR
 
 CuttingPiece cutting_piece(const Piece& piece, const CuttingRequest& request,
                            const MarkingRequest& markings) {
+    const SoundEntry sound(piece);
     CuttingPiece cut{piece, cutting_line(piece, request), {}, request.undecided_mm};
     cut.markings = markings_of(piece, cut.line, markings);
     return cut;

@@ -84,6 +84,7 @@ struct Markings {
 /// the longest one in line with the grain that was given; where there is no room for a margin it is as given.
 /// Precondition: the line is that of the piece. Throws Impossible for a depth or width that is no length.
 /// O((notches + darts) * sides of the line).
+/// Requires a sound piece (problems_of is empty): UnsoundPattern.
 Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingRequest& request = {});
 
 /// A piece with all that is needed to cut it.
@@ -94,6 +95,7 @@ struct CuttingPiece {
     std::optional<double> undecided_mm;  ///< the width where the piece has none
 };
 /// Throws what `cutting_line` and `markings_of` do.
+/// Requires a sound piece (problems_of is empty): UnsoundPattern.
 CuttingPiece cutting_piece(const Piece& piece, const CuttingRequest& request,
                            const MarkingRequest& markings = {});
 /// What whoever cuts it is told, a sentence each, with the piece's name: undecided allowances, and the notes

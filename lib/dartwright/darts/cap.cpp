@@ -7,6 +7,7 @@
 #include "dartwright/darts/mouth_walk.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -60,6 +61,7 @@ void add_notes(Cap& cap, const DartItem& dart, const FoldedCap& folded) {
 }  // namespace
 
 Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerances& tolerances) {
+    const SoundEntry sound(piece);
     const DartFigures f = figures_of(piece.outline, dart);
     refuse_bad_dart(piece, dart, f, tolerances);
     MouthWalk walk(piece, dart, side, tolerances.legs_mm);
@@ -77,6 +79,7 @@ Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerance
 }
 
 std::optional<Cap> pressed_cap(const Piece& piece, std::size_t dart, const Tolerances& tolerances) {
+    const SoundEntry sound(piece);
     const std::optional<PressSide> side = press_side(piece.outline, dart);
     if (!side) return std::nullopt;
     return cap_of(piece, dart, *side, tolerances);

@@ -45,6 +45,7 @@ struct Cap {
 /// Throws Impossible if the mouth is shut or its legs are crossed, the legs of the dart or of one whose mouth
 /// it is folded over differ by more than `legs`, or the outline is open by more than `gap`. Precondition: the
 /// item is a dart (std::invalid_argument). O(items), most often of the few beside the mouth.
+/// Requires a sound piece (problems_of is empty): UnsoundPattern.
 Cap cap_of(const Piece& piece, std::size_t dart, PressSide side, const Tolerances& tolerances = {});
 
 /// The cap for the side that the dart's `press` says; empty if it says none (`press_side`). Same errors.

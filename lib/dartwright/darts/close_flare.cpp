@@ -8,6 +8,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -42,6 +43,7 @@ double length_of_run(const std::vector<RunChange>& runs, const std::string& edge
 }  // namespace
 
 CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return close_as_flare(without_spare_items(pattern), request);
     require_span(request.span_mm, SpanMayBe::wide);
     PivotResult opened = opened_in_hem(pattern, request);

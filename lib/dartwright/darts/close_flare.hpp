@@ -39,6 +39,7 @@ struct CloseFlareResult {
 /// Slashes from the dart's pivot to a place on the hem, closes the dart, and leaves the slash open as flare:
 /// the hem is drawn smooth over it and grows by what the account says; every other run keeps its sewn length.
 /// The request is appended to `made`. Throws what pivot throws, and BadWords (span under 1 mm). O(n log n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest& request);
 
 }  // namespace dartwright

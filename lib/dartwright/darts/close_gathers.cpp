@@ -13,6 +13,7 @@
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -184,6 +185,7 @@ void note_too_much_ease(const CloseGathersRequest& request, CloseGathersAccount&
 }  // namespace
 
 CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return close_as_gathers(without_spare_items(pattern), request);
     require_span(request.span_mm, SpanMayBe::wide);
     CloseGathersResult result{pattern, {}};

@@ -51,6 +51,7 @@ struct CloseGathersResult {
 /// the piece and on the side of each seam that the edge is sewn to. The request is appended to `made`. Throws
 /// Impossible (a dart in a corner, another dart at the mouth, a bridge shorter than the edge), UnknownName,
 /// BadWords (span under 1 mm). O(n log n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRequest& request);
 
 }  // namespace dartwright

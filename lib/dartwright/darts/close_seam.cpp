@@ -12,6 +12,7 @@
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -188,6 +189,7 @@ void put_in_place(Pattern& pattern, std::size_t at, std::array<Piece, 2> pieces,
 }  // namespace
 
 CloseSeamResult close_as_seam(const Pattern& pattern, const CloseSeamRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return close_as_seam(without_spare_items(pattern), request);
     refuse_bad_words(pattern, request);
     CloseSeamResult result{pattern, {}};

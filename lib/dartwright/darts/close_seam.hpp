@@ -65,6 +65,7 @@ struct CloseSeamResult {
 /// Throws UnknownName, BadWords (neither or both of `with` and `to`; a name that is taken), Impossible
 /// (different pivots, a blocked cut, both ends in one edge, a third dart of the same pivot, a rounding longer
 /// than a leg) and what movable darts do. O(n log n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 CloseSeamResult close_as_seam(const Pattern& pattern, const CloseSeamRequest& request);
 
 }  // namespace dartwright

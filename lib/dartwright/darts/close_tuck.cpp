@@ -8,6 +8,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -29,6 +30,7 @@ double stitched_length(const CloseTuckRequest& request, double leg_mm) {
 }  // namespace
 
 CloseTuckResult close_as_tuck(const Pattern& pattern, const CloseTuckRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return close_as_tuck(without_spare_items(pattern), request);
     CloseTuckResult result{pattern, {}};
     CloseTuckAccount& account = result.account;

@@ -36,6 +36,7 @@ struct CloseTuckResult {
 /// length and the dart's angle stay; what changes is where the stitching ends. The request is appended to
 /// `made`. Throws UnknownName, BadWords (under 1 mm), Impossible (as long as the legs or longer) and what
 /// movable darts do. O(n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 CloseTuckResult close_as_tuck(const Pattern& pattern, const CloseTuckRequest& request);
 
 }  // namespace dartwright

@@ -11,6 +11,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -280,6 +281,7 @@ void refuse_taken_names(const Piece& piece, const ClusterRequest& request) {
 }  // namespace
 
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return cluster(without_spare_items(pattern), request);
     refuse_bad_words(request);
     const Piece& before = piece_named(pattern, request.piece);

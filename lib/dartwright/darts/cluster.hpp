@@ -73,6 +73,7 @@ struct ClusterResult {
 /// and repoint throw, and BadWords (count under 2, distance not over 0), Impossible (a dart in a corner with
 /// no place given, a row longer than its edge, an edge on which darts cannot be made parallel). O(k n log n)
 /// for k darts.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request);
 
 }  // namespace dartwright

@@ -5,6 +5,7 @@
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -74,6 +75,7 @@ Made made_of(const MergeRequest& request) {
 }  // namespace
 
 MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return merge(without_spare_items(pattern), request);
     MergeResult result{pattern, {}};
     MergeAccount& account = result.account;

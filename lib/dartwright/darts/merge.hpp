@@ -41,6 +41,7 @@ struct MergeResult {
 /// and back-off. Two turns about different points compose to a turn about a third, so darts whose pivots are
 /// over 0.1 mm apart are refused, with that distance. The request is appended to `made`. Throws Impossible
 /// (geometry), UnknownName, BadWords. O(n log n) in the flattened outline's vertices.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 MergeResult merge(const Pattern& pattern, const MergeRequest& request);
 
 }  // namespace dartwright

@@ -8,6 +8,7 @@
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -123,6 +124,7 @@ void account_for(OpenAccount& account, const Unfolding& u, const Piece& whole) {
 }  // namespace
 
 OpenResult open(const Pattern& pattern, const OpenRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return open(without_spare_items(pattern), request);
     OpenResult result{pattern, {}};
     OpenAccount& account = result.account;

@@ -67,6 +67,7 @@ struct OpenResult {
 /// says otherwise than the piece how it is worn; a side up without that), Impossible (no fold, a fold that is
 /// not straight or has a dart or a seam in it, a whole that would lie over itself), UnknownName.
 /// O(n log n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 OpenResult open(const Pattern& pattern, const OpenRequest& request);
 
 }  // namespace dartwright

@@ -6,6 +6,7 @@
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/empty_items.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -49,6 +50,7 @@ void account_for(PivotAccount& account, const PivotRequest& request, const Plann
 }  // namespace
 
 PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return pivot(without_spare_items(pattern), request);
     PivotResult result;
     std::vector<std::string>& notes = result.account.notes;

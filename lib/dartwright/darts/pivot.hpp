@@ -55,6 +55,7 @@ struct PivotResult {
 /// Turns part of a piece about a dart's pivot so that the dart (or a part of it) opens at another place. The
 /// request is appended to the pattern's `made` list. Throws Impossible (geometry), UnknownName, BadWords. O(n
 /// log n) in the flattened outline's vertices.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 PivotResult pivot(const Pattern& pattern, const PivotRequest& request);
 
 }  // namespace dartwright

@@ -7,6 +7,7 @@
 #include "dartwright/darts/made_operations.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -41,6 +42,7 @@ void refuse_other_beginning(const Pattern& block, const std::vector<Made>& made)
 
 ReplayResult replay(const Pattern& block, const std::vector<Made>& made,
                     const std::function<Pattern(const Pattern&)>& between) {
+    require_sound(block);
     refuse_other_beginning(block, made);
     std::vector<MadeOperation> operations;
     for (std::size_t i = block.made.size(); i < made.size(); ++i) {
@@ -57,6 +59,7 @@ ReplayResult replay(const Pattern& block, const std::vector<Made>& made,
 }
 
 Pattern performed(const Pattern& pattern, const Made& operation) {
+    const SoundEntry sound(pattern);
     const MadeOperation perform = read_operation(operation);
     Pattern out;
     try {

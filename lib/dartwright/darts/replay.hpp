@@ -21,11 +21,13 @@ struct ReplayResult {
 ///
 /// A pattern that went through a file in centimetres or inches between two operations was rounded there in
 /// its last digit; `between` does the same to the pattern on its way, if it is given.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 ReplayResult replay(const Pattern& block, const std::vector<Made>& made,
                     const std::function<Pattern(const Pattern&)>& between = {});
 
 /// Does one operation, as a `made` list has it, and adds it to the pattern's own list as the operation itself
 /// writes it there. BadWords (no such operation; words missing, wrong, unknown), UnknownName, Impossible.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 Pattern performed(const Pattern& pattern, const Made& operation);
 
 /// Writes tolerances that were given for one operation alone (by name; mm or degrees) into its request, so

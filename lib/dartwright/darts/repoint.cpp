@@ -14,6 +14,7 @@
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/empty_items.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -287,6 +288,7 @@ Made made_of(const RepointRequest& request, const std::string& dart) {
 }  // namespace
 
 RepointResult repoint(const Pattern& pattern, const RepointRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return repoint(without_spare_items(pattern), request);
     refuse_bad_request(request);
     RepointResult result{pattern, {}};

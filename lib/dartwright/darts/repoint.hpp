@@ -57,6 +57,7 @@ struct RepointResult {
 /// new point is a new pivot for it. Drill marks at the old pivot and at the old points go along. The request
 /// is appended to `made`. Throws Impossible (geometry; legs that differ by more than the tolerance),
 /// UnknownName, BadWords. O(d n log n) for d darts, in the flattened outline's vertices.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 RepointResult repoint(const Pattern& pattern, const RepointRequest& request);
 
 }  // namespace dartwright

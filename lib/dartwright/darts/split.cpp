@@ -7,6 +7,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -92,6 +93,7 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
 }  // namespace
 
 SplitResult split(const Pattern& pattern, const SplitRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return split(without_spare_items(pattern), request);
     SplitResult result;
     SplitAccount& account = result.account;

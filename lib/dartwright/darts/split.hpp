@@ -55,6 +55,7 @@ struct SplitResult {
 /// only the final shape for overlaps. The order of the places does not matter but for a rigid motion of the
 /// piece. The request is appended to `made`. Throws Impossible (geometry, shares over 100 % together),
 /// UnknownName, BadWords. O(p n log n) for p places, in the flattened outline's vertices.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 SplitResult split(const Pattern& pattern, const SplitRequest& request);
 
 }  // namespace dartwright

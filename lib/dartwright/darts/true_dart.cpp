@@ -12,6 +12,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -151,6 +152,7 @@ void true_outline(Piece& piece, std::size_t dart, const TrueDartRequest& request
 }  // namespace
 
 TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return true_dart(without_spare_items(pattern), request);
     TrueDartResult result{pattern, {}};
     TrueDartAccount& account = result.account;

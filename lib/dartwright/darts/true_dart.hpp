@@ -55,6 +55,7 @@ struct TrueDartResult {
 /// dart that is true to rounding is left as it is. The request is appended to `made`. Throws Impossible
 /// (another dart stands at the mouth, the mouth is shut, the redrawn edge would leave the piece),
 /// UnknownName, BadWords (span under 1 mm and not 0). O(n log n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request);
 
 }  // namespace dartwright

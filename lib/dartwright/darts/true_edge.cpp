@@ -11,6 +11,7 @@
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -66,6 +67,7 @@ Outline redrawn_at(const Outline& outline, std::size_t after, double span_mm) {
 }  // namespace
 
 TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return true_edge(without_spare_items(pattern), request);
     require_span(request.span_mm, SpanMayBe::wide);
     TrueEdgeResult result{pattern, {request.piece, request.edge, {}, {}, {}}};

@@ -39,6 +39,7 @@ struct TrueEdgeResult {
 /// account says by how much and in which seams. The corners at darts' mouths are for true_dart. The request
 /// is appended to `made`. Throws Impossible (the redrawn edge would lie over another), UnknownName, BadWords
 /// (span under 1 mm). O(n log n) for each corner.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request);
 
 }  // namespace dartwright

@@ -13,6 +13,7 @@
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -220,6 +221,7 @@ void close_outline(Piece& piece, std::vector<std::string>& notes) {
 }  // namespace
 
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request) {
+    const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return true_seam(without_spare_items(pattern), request);
     require_span(request.span_mm, SpanMayBe::wide);
     TrueSeamResult result{pattern, {}};

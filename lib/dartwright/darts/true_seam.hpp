@@ -55,6 +55,7 @@ struct TrueSeamResult {
 /// rounding is left as it is. The request is appended to `made`. Throws Impossible (no edge can be drawn
 /// there; a dart's mouth within the span; a move of more than the span or the edge; the redrawn edge would
 /// leave the piece), UnknownName, BadWords (span under 1 mm, a side that is none). O(n log n).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request);
 
 }  // namespace dartwright

@@ -8,6 +8,7 @@
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
@@ -170,6 +171,7 @@ CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const st
 
 Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPiece>& pieces,
                             const CuttingLabel& label) {
+    const SoundEntry sound(pattern);
     std::vector<DrawnPiece> drawn;
     for (const CuttingPiece& piece : pieces) {
         const CuttingLabel own = label_of_piece(label, pattern, piece.piece.name);
@@ -188,6 +190,7 @@ Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPie
 }
 
 Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& options) {
+    const SoundEntry sound(pattern);
     std::vector<CuttingPiece> pieces;
     for (const Piece& piece : pattern.pieces) {
         CuttingRequest request = cutting_request(pattern, piece);

@@ -42,6 +42,7 @@ struct CuttingDrawOptions {
 
 /// The pieces side by side, with what each line means and a bar of 100 mm, or 4 in. Throws what
 /// `cutting_piece` does.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 Drawing draw_cutting_pieces(const Pattern& pattern, const CuttingDrawOptions& options = {});
 /// The same of pieces of the pattern that are made already.
 Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPiece>& pieces,

@@ -7,6 +7,7 @@
 #include "dartwright/drawing/piece_words.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
@@ -119,6 +120,7 @@ const Piece* find_piece(const Pattern& pattern, const std::string& name) {
 }  // namespace
 
 Drawing draw_pattern(const Pattern& pattern, const DrawOptions& options) {
+    const SoundEntry sound(pattern);
     std::vector<DrawnPiece> pieces;
     for (const Piece& piece : pattern.pieces) pieces.push_back(drawn_piece(piece, pattern, options));
     SheetNotes notes;
@@ -131,6 +133,7 @@ Drawing draw_pattern(const Pattern& pattern, const DrawOptions& options) {
 }
 
 Drawing draw_overlay(const Pattern& before, const Pattern& after, const DrawOptions& options) {
+    const SoundEntry sound(before, after);
     std::vector<DrawnPiece> pieces;
     for (const Piece& piece : after.pieces) {
         const Piece* was = find_piece(before, piece.name);

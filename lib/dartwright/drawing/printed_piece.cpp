@@ -5,6 +5,7 @@
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 
@@ -31,6 +32,7 @@ DrawnGroup drawing_of(const CuttingPiece& cut, const CuttingLabel& label) {
 }  // namespace
 
 PrintedPiece printed_piece(const Piece& piece, const Pattern& pattern, const CuttingLabel& general) {
+    const SoundEntry sound(piece, pattern);
     const CuttingLabel label = label_of_piece(general, pattern, piece.name);
     // Turned before it is drawn, so that its words are upright too.
     const CuttingPiece cut =

@@ -12,6 +12,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
 #include "dartwright/pattern/run.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
 namespace {
@@ -273,10 +274,12 @@ PlannedTracing tracing_of(const Piece& piece) {
 }  // namespace
 
 SewingPlan sewing_plan(const Pattern& pattern) {
+    const SoundEntry sound(pattern);
     return sewing_plan(pattern, check(pattern));
 }
 
 SewingPlan sewing_plan(const Pattern& pattern, const CheckReport& report) {
+    const SoundEntry sound(pattern);
     SewingPlan plan;
     const Tolerances tolerances = tolerances_of(pattern);
     for (const Piece& piece : pattern.pieces) {

@@ -85,6 +85,7 @@ struct SewingPlan {
 /// seam is a shoulder or a side by the words in its name), and the rest in the pattern's order. A
 /// seam is sewn as often as the piece of it that the garment has fewest of; a centre seam half as often. A
 /// seam or dart that cannot be walked or folded is a note. O(darts^2 + seams^2).
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 SewingPlan sewing_plan(const Pattern& pattern);
 /// The same with what a check of the pattern found.
 SewingPlan sewing_plan(const Pattern& pattern, const CheckReport& report);

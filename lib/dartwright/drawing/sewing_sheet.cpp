@@ -7,6 +7,7 @@
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
+#include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
@@ -251,6 +252,7 @@ class SheetWriter {
 }  // namespace
 
 Document sewing_sheet(const Pattern& pattern, const SheetRequest& request) {
+    const SoundEntry sound(pattern);
     return SheetWriter(pattern, request).document();
 }
 

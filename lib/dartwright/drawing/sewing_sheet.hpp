@@ -17,6 +17,7 @@ struct SheetRequest {
 /// The page to sew by: cautions, what a check finds wrong, the cloth and how its fold is squared, what is
 /// carried over to it, darts and seams in the order of sewing (see sewing_plan.hpp). Every figure is that of
 /// the pattern, in its unit.
+/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 Document sewing_sheet(const Pattern& pattern, const SheetRequest& request);
 
 }  // namespace dartwright

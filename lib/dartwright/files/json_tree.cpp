@@ -224,21 +224,8 @@ std::string pointer_to(const JsonNode& node) {
     return pointer;
 }
 
-namespace {
-std::string escaped(std::string_view text) {
-    return json(std::string(text)).dump(-1, ' ', false, json::error_handler_t::replace);
-}
-}  // namespace
-
 std::string path_in_quotes(std::string_view path) {
-    return escaped(path);
-}
-
-std::string in_quotes(std::string_view text) {
-    const std::size_t shown = bytes_shown(text);
-    std::string out = escaped(text.substr(0, shown));
-    if (shown < text.size()) out.insert(out.size() - 1, "...");
-    return out;
+    return json(std::string(path)).dump(-1, ' ', false, json::error_handler_t::replace);
 }
 
 std::string in_words(const JsonNode& node) {

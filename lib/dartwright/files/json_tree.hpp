@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/quoted.hpp"
 
 namespace dartwright {
 
@@ -31,8 +32,6 @@ const JsonNode* member(const JsonNode& object, std::string_view key);
 std::string pointer_to(const JsonNode& node);
 /// The value in words, short enough for a message: `"side"`, `12.5`, `a list of 3`, `an object`.
 std::string in_words(const JsonNode& node);
-/// Text in double quotes for a message: control characters escaped, long text cut.
-std::string in_quotes(std::string_view text);
 /// A file's path in double quotes for a message: control characters escaped, whole, since it is to be opened
 /// and what tells it from another is at its end.
 std::string path_in_quotes(std::string_view path);

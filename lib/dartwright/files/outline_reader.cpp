@@ -1,18 +1,15 @@
 #include "dartwright/files/outline_reader.hpp"
 
 #include <algorithm>
-#include <set>
 
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/outline_direction.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 
 namespace dartwright {
 namespace {
 
 const char* const item_kinds = "an item with \"edge\" or with \"dart\"";
-
-/// Relative to the square of the outline's extent. The area's rounding is some 1e-13 of that square for a
-/// thousand items; a real piece fills over a thousandth of it.
-constexpr double area_in_doubt = 1e-9;
 
 std::optional<Shape> read_spline(Reading& reading, const JsonNode& node) {
     const std::size_t problems = reading.problems.size();
@@ -20,10 +17,9 @@ std::optional<Shape> read_spline(Reading& reading, const JsonNode& node) {
     const auto& points = list_of(reading, node, "measured points [[x, y], ...]");
     for (const JsonNode* child : points)
         if (const auto point = read_point(reading, *child)) spline.through.push_back(*point);
+    if (node.kind == JsonNode::Kind::list) reading.heed(node, wanted_of_measured_points(points.size()));
     if (reading.problems.size() > problems) return std::nullopt;
-    if (!points.empty()) return spline;
-    reading.reject(node, "one measured point or more");
-    return std::nullopt;
+    return spline.through.empty() ? std::nullopt : std::optional<Shape>(spline);
 }
 
 Shape read_shape(Reading& reading, const JsonNode& item, const Fields& fields) {
@@ -43,8 +39,7 @@ OutlineItem read_edge(Reading& reading, const JsonNode& node) {
     OutlineItem item;
     if (const JsonNode* name = fields.required("edge", "the edge's name")) {
         edge.edge = read_name(reading, *name).value_or("");
-        if (is_end_word(edge.edge))
-            reading.reject(*name, "another name: \"start\" and \"end\" are kept for the ends of a run");
+        reading.heed(*name, wanted_instead_of_edge_name(edge.edge));
     }
     if (const JsonNode* to = fields.required("to", "the point [x, y] where the item ends"))
         item.to = read_point(reading, *to).value_or(Point{});
@@ -120,33 +115,12 @@ struct NamedNode {
 
 /// Runs by name; a name that recurs apart from its first stretch is a problem.
 RunNames join_runs(Reading& reading, const std::vector<NamedNode>& edges) {
-    RunNames runs{{}, true};
-    std::vector<const JsonNode*> heads;
-    for (std::size_t i = 0; i < edges.size(); ++i) {
-        if (i > 0 && edges[i].name == edges[i - 1].name) continue;
-        runs.names.push_back(edges[i].name);
-        heads.push_back(edges[i].node);
-    }
-    // The outline has no beginning of its own: the last stretch and the first may be one run.
-    if (runs.names.size() > 1 && runs.names.front() == runs.names.back()) {
-        runs.names.pop_back();
-        heads.pop_back();
-    }
-    std::set<std::string> seen;
-    std::vector<std::string> once;
-    for (std::size_t i = 0; i < runs.names.size(); ++i) {
-        if (seen.insert(runs.names[i]).second) {
-            once.push_back(runs.names[i]);
-            continue;
-        }
-        runs.is_sound = false;
-        reading.add(*member(*heads[i], "edge"),
-                    in_quotes(runs.names[i]) + " again, after " + in_quotes(runs.names[i - 1]),
-                    "the items of one name next to each other, or a name of its own such as " +
-                        in_quotes("left " + runs.names[i]));
-    }
-    runs.names = std::move(once);
-    return runs;
+    std::vector<std::string_view> names;
+    for (const NamedNode& edge : edges) names.push_back(edge.name);
+    const NamedStretches stretches = stretches_of(names);
+    for (const NameAgain& again : stretches.again)
+        reading.add(*member(*edges[again.item].node, "edge"), again.complaint);
+    return {{stretches.names.begin(), stretches.names.end()}, stretches.again.empty()};
 }
 
 void check_press(Reading& reading, const std::vector<JsonNode*>& nodes, const RunNames& runs) {
@@ -157,10 +131,6 @@ void check_press(Reading& reading, const std::vector<JsonNode*>& nodes, const Ru
     }
 }
 
-bool are_distinct(Point a, Point b) {
-    return distance(a, b) >= least_measured_distance_mm;
-}
-
 void check_measured_points(Reading& reading, const std::vector<JsonNode*>& nodes, const Outline& outline) {
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         const EdgeItem* edge = outline.items[i].as_edge();
@@ -169,67 +139,31 @@ void check_measured_points(Reading& reading, const std::vector<JsonNode*>& nodes
         const JsonNode& through = *member(*nodes[i], "through");
         Point last = i == 0 ? outline.start : outline.items[i - 1].to;
         for (std::size_t k = 0; k < spline->through.size(); ++k) {
-            if (!are_distinct(last, spline->through[k]))
-                reading.add(*through.children[k], "the same place as the point before", "another point");
+            if (const auto trouble = measured_point_trouble(last, spline->through[k]))
+                reading.add(*through.children[k], *trouble);
             last = spline->through[k];
         }
-        if (!are_distinct(last, outline.items[i].to))
-            reading.add(*through.children.back(), "the same place as the item's end", "another point");
+        if (const auto trouble = last_measured_point_trouble(last, outline.items[i].to))
+            reading.add(*through.children.back(), *trouble);
     }
 }
 
 /// On the outline as it will be kept, so that the verdict is the same when it is written and read again.
-void check_fullness(Reading& reading, const std::vector<JsonNode*>& nodes, const OutlineRead& read) {
-    const auto& items = read.outline.items;
+void check_lengths(Reading& reading, const std::vector<JsonNode*>& nodes, const Outline& kept,
+                   bool is_turned) {
+    const auto& items = kept.items;
     for (std::size_t i = 0; i < items.size(); ++i) {
+        const JsonNode& node = *nodes[is_turned ? items.size() - 1 - i : i];
         const EdgeItem* edge = items[i].as_edge();
-        if (!edge || edge->fullness == 0 || edge->fullness < length_of_item(read.outline, i)) continue;
-        const JsonNode& node = *nodes[read.is_turned ? items.size() - 1 - i : i];
-        reading.reject(*member(node, "fullness"), "less than the length of the item");
-    }
-}
-
-void check_stitched(Reading& reading, const std::vector<JsonNode*>& nodes, const OutlineRead& read) {
-    const auto& items = read.outline.items;
-    for (std::size_t i = 0; i < items.size(); ++i) {
+        if (edge && edge->fullness != 0)
+            reading.heed(*member(node, "fullness"),
+                         wanted_instead_of_fullness(edge->fullness, length_of_item(kept, i)));
         const DartItem* dart = items[i].as_dart();
         if (!dart || !dart->stitched) continue;
-        const DartFigures figures = figures_of(read.outline, i);
-        const double leg = std::min(figures.leg_a, figures.leg_b);
-        if (*dart->stitched > 0 && *dart->stitched < leg) continue;
-        const JsonNode& node = *nodes[read.is_turned ? items.size() - 1 - i : i];
-        reading.reject(*member(node, "stitched"), "more than 0 and less than the length of the legs");
+        const DartFigures figures = figures_of(kept, i);
+        reading.heed(*member(node, "stitched"),
+                     wanted_instead_of_stitched(*dart->stitched, std::min(figures.leg_a, figures.leg_b)));
     }
-}
-
-struct Extent {
-    Point low;
-    Point high;
-    void take(Point p) {
-        low = {std::min(low.x, p.x), std::min(low.y, p.y)};
-        high = {std::max(high.x, p.x), std::max(high.y, p.y)};
-    }
-};
-
-/// Extent of everything that draws the outline, control points included.
-Extent extent_of(const Outline& outline) {
-    Extent extent{outline.start, outline.start};
-    for (const OutlineItem& item : outline.items) {
-        extent.take(item.to);
-        if (const EdgeItem* edge = item.as_edge()) {
-            if (const auto* cubic = std::get_if<CubicShape>(&edge->shape))
-                for (const Point p : cubic->controls) extent.take(p);
-            if (const auto* spline = std::get_if<SplineShape>(&edge->shape))
-                for (const Point p : spline->through) extent.take(p);
-            continue;
-        }
-        const DartItem& dart = *item.as_dart();
-        extent.take(dart.point);
-        if (!dart.legs) continue;
-        for (const auto& leg : *dart.legs)
-            for (const Point p : leg) extent.take(p);
-    }
-    return extent;
 }
 
 }  // namespace
@@ -252,31 +186,21 @@ OutlineRead read_outline(Reading& reading, const JsonNode& node) {
         is_every_name_read = is_every_name_read && has_name;
         if (!item) continue;
         if (edge && has_name) edges.push_back({child, edge->edge});
-        if (const DartItem* dart = item->as_dart()) read.darts.push_back(dart->name);
         read.outline.items.push_back(std::move(*item));
     }
-    if (is_every_name_read && edges.empty()) reading.add(*items, "no edge", "one edge or more");
+    if (const auto trouble = edges_missing(edges.size()); trouble && is_every_name_read)
+        reading.add(*items, *trouble);
     read.runs = join_runs(reading, edges);
     // Without an edge every name elsewhere would be a problem too, which says nothing new.
     read.runs.is_sound = read.runs.is_sound && is_every_name_read && !edges.empty();
     if (is_every_name_read) check_press(reading, nodes, read.runs);
     if (reading.problems.size() == problems) check_measured_points(reading, nodes, read.outline);
-    if (reading.problems.size() == problems && is_clockwise(read.outline)) {
-        read.outline = reversed(read.outline);
-        std::reverse(read.runs.names.begin(), read.runs.names.end());
-        std::reverse(read.darts.begin(), read.darts.end());
-        read.is_turned = true;
-    }
-    if (reading.problems.size() == problems) check_fullness(reading, nodes, read);
-    if (reading.problems.size() == problems) check_stitched(reading, nodes, read);
-    read.is_clean = reading.problems.size() == problems;
+    const bool is_turned = reading.problems.size() == problems && is_clockwise(read.outline);
+    // Names are told in the order in which the outline will be kept.
+    if (is_turned) std::reverse(read.runs.names.begin(), read.runs.names.end());
+    if (reading.problems.size() == problems)
+        check_lengths(reading, nodes, is_turned ? reversed(read.outline) : read.outline, is_turned);
     return read;
-}
-
-bool is_clockwise(const Outline& outline) {
-    const Extent extent = extent_of(outline);
-    const double doubtful = area_in_doubt * squared_norm(extent.high - extent.low);
-    return signed_area(outline, DartsDrawn::to_points) < -doubtful;
 }
 
 }  // namespace dartwright

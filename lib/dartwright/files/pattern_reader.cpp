@@ -7,6 +7,7 @@
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_reader.hpp"
 #include "dartwright/files/seam_reader.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 
 namespace dartwright {
 namespace {
@@ -19,8 +20,7 @@ class UniqueNames {
     UniqueNames(Reading& reading, const char* kind) : reading_(reading), kind_(kind) {}
     void check(const JsonNode& owner, const std::string& name) {
         if (!name.empty() && !seen_.insert(name).second)
-            reading_.add(*member(owner, "name"),
-                         std::string("the ") + kind_ + " " + in_quotes(name) + " again", "a name of its own");
+            reading_.add(*member(owner, "name"), named_again(kind_, name));
     }
 
   private:
@@ -37,7 +37,7 @@ PiecesRead read_pieces(Reading& reading, const JsonNode& node) {
         names.check(*child, read.pieces.back().piece.name);
     }
     const bool is_list = node.kind == JsonNode::Kind::list;
-    if (is_list && read.pieces.empty()) reading.reject(node, "one piece or more");
+    if (is_list) reading.heed(node, wanted_of_pieces(read.pieces.size()));
     read.is_every_name_read =
         is_list && std::none_of(read.pieces.begin(), read.pieces.end(),
                                 [](const PieceRead& p) { return p.piece.name.empty(); });
@@ -69,6 +69,7 @@ std::map<std::string, double> read_tolerances(Reading& reading, const JsonNode& 
 }
 
 Pattern read_root(Reading& reading, const JsonNode& root) {
+    const std::size_t problems = reading.problems.size();
     const Fields fields(reading, root, "a pattern",
                         {"dartwright", "name", "unit", "pieces", "seams", "tolerances", "made", "cutting"});
     Pattern pattern;
@@ -94,7 +95,7 @@ Pattern read_root(Reading& reading, const JsonNode& root) {
     if (const JsonNode* cutting = fields.optional("cutting"))
         pattern.cutting = read_cutting(reading, *cutting);
     pattern.as_written = std::move(reading.as_written);
-    return pattern;
+    return reading.problems.size() == problems ? put_right(std::move(pattern)) : pattern;
 }
 
 }  // namespace

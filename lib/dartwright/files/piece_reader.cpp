@@ -8,8 +8,6 @@
 namespace dartwright {
 namespace {
 
-constexpr int largest_quantity = 10'000;
-
 /// Edge names of the piece as its parts refer to them.
 class Edges {
   public:
@@ -21,13 +19,12 @@ class Edges {
     }
     /// Empty if it names no end of the edge.
     std::string end_of(const std::string& edge, const JsonNode& node) const {
-        return turned(read_end_of_run(reading_, node, outline_.runs, edge).value_or(""));
+        return read_end_of_run(reading_, node, outline_.runs, edge).value_or("");
     }
     /// Ends of one edge, or of two; the second may be empty.
     std::map<std::string, CornerIs> ends_of(const std::string& edge, const std::string& second,
                                             const JsonNode& node) const {
-        std::map<std::string, CornerIs> ends;
-        for (auto& [name, corner] : read_ends(reading_, node)) ends.emplace(turned(name), corner);
+        const std::map<std::string, CornerIs> ends = read_ends(reading_, node);
         for (const JsonNode* child : node.children)
             if (second.empty() || !is_next_to(second, child->key))
                 check_end_of_run(reading_, *child, child->key, outline_.runs, edge);
@@ -39,9 +36,6 @@ class Edges {
         if (!outline_.runs.is_sound) return true;
         const auto [before, after] = neighbours_of(outline_.runs, edge);
         return name == before || name == after;
-    }
-    std::string turned(const std::string& end) const {
-        return outline_.is_turned ? with_ends_swapped(end) : end;
     }
     Reading& reading_;
     const OutlineRead& outline_;
@@ -73,15 +67,13 @@ Cut read_cut(Reading& reading, const JsonNode& node, const Edges& edges) {
     if (const JsonNode* fold = fields.optional("fold")) cut.fold = edges.existing(*fold);
     if (const JsonNode* second = fields.optional("second_fold")) {
         cut.second_fold = edges.existing(*second);
-        if (!fields.optional("fold"))
-            reading.add(*second, "\"second_fold\" without \"fold\"", "\"fold\" where there is one fold");
-        else if (!cut.fold.empty() && cut.second_fold == cut.fold)
-            reading.add(*second, in_quotes(cut.fold) + ", which is the fold already", "another edge");
+        const bool has_fold = fields.optional("fold") != nullptr;
+        if (const auto trouble = second_fold_trouble(has_fold, cut.fold, cut.second_fold))
+            reading.add(*second, *trouble);
     }
     if (const JsonNode* same = fields.optional("same")) cut.same = read_flag(reading, *same).value_or(false);
     const JsonNode* ends = fields.optional("ends");
-    if (ends && !fields.optional("fold"))
-        reading.add(*ends, "\"ends\" without \"fold\"", "the fold whose ends they are");
+    if (ends && !fields.optional("fold")) reading.add(*ends, ends_without_fold());
     if (ends && !cut.fold.empty()) cut.ends = edges.ends_of(cut.fold, cut.second_fold, *ends);
     return cut;
 }
@@ -95,7 +87,7 @@ Grain read_grain(Reading& reading, const JsonNode& node, const Edges& edges) {
     Grain grain;
     if (const JsonNode* along = fields.optional("along")) grain.along = edges.existing(*along);
     if (!first || !second) return grain;
-    if (*first == *second) reading.add(*to, "the same point as \"from\"", "another point");
+    if (const auto trouble = grain_trouble(*first, *second)) reading.add(*to, *trouble);
     grain.from = *first;
     grain.to = *second;
     return grain;
@@ -152,8 +144,8 @@ AllowanceStretch read_stretch(Reading& reading, const JsonNode& node, const std:
     const JsonNode* to = fields.required("to", "the distance where it ends");
     if (at) stretch.at = read_length(reading, *at).value_or(0);
     if (to) stretch.to = read_length(reading, *to).value_or(0);
-    if (to && reading.problems.size() == problems && !(stretch.to > stretch.at))
-        reading.reject(*to, "a distance beyond \"at\"");
+    if (to && reading.problems.size() == problems)
+        reading.heed(*to, wanted_instead_of_stretch_end(stretch.at, stretch.to));
     if (const JsonNode* width = fields.required("width", "the width of the allowance"))
         stretch.width = read_length(reading, *width).value_or(0);
     return stretch;
@@ -165,8 +157,7 @@ Allowance read_allowance(Reading& reading, const JsonNode& node, const std::stri
     std::vector<AllowanceStretch> stretches;
     for (const JsonNode* child : list_of(reading, node, "a width as a number, or a list of stretches"))
         stretches.push_back(read_stretch(reading, *child, edge, edges));
-    if (node.kind == JsonNode::Kind::list && stretches.empty())
-        reading.reject(node, "a width, or one stretch or more");
+    if (node.kind == JsonNode::Kind::list) reading.heed(node, wanted_of_stretches(stretches.size()));
     return stretches;
 }
 
@@ -181,7 +172,7 @@ std::vector<std::pair<std::string, Allowance>> read_allowances(Reading& reading,
     const auto& names = outline.runs.names;
     for (const JsonNode* child : node.children) {
         if (outline.runs.is_sound && std::find(names.begin(), names.end(), child->key) == names.end())
-            reading.add(*child, "no such edge as " + in_quotes(child->key), any_of(names));
+            reading.add(*child, not_existing("edge", child->key, names));
         allowances.emplace_back(child->key, read_allowance(reading, *child, child->key, edges));
     }
     return allowances;
@@ -203,7 +194,7 @@ Mark read_mark(Reading& reading, const JsonNode& node) {
     const auto& nodes = list_of(reading, *line, "a line [[x, y], [x, y], ...]");
     for (const JsonNode* child : nodes)
         points.points.push_back(read_point(reading, *child).value_or(Point{}));
-    if (line->kind == JsonNode::Kind::list && nodes.size() < 2) reading.reject(*line, "two points or more");
+    if (line->kind == JsonNode::Kind::list) reading.heed(*line, wanted_of_line(nodes.size()));
     mark.what = std::move(points);
     return mark;
 }
@@ -216,7 +207,7 @@ void check_dart_names(Reading& reading, const JsonNode& piece) {
         for (const JsonNode* item : list->children) {
             const JsonNode* name = item->kind == JsonNode::Kind::object ? member(*item, "dart") : nullptr;
             if (name && name->kind == JsonNode::Kind::text && !seen.insert(name->text).second)
-                reading.add(*name, "the dart " + in_quotes(name->text) + " again", "a name of its own");
+                reading.add(*name, named_again("dart", name->text));
         }
     };
     const JsonNode* outline = member(piece, "outline");
@@ -242,9 +233,7 @@ PieceRead read_piece(Reading& reading, const JsonNode& node) {
     if (const JsonNode* worn = fields.optional("worn")) piece.worn = read_worn(reading, *worn);
     if (const JsonNode* side = fields.optional("side_up")) {
         piece.side_up = read_side_up(reading, *side);
-        if (!fields.optional("worn"))
-            reading.add(*side, "\"side_up\" without \"worn\"",
-                        "where the piece is worn: \"front\" or \"back\"");
+        if (!fields.optional("worn")) reading.add(*side, side_up_without_worn());
     }
     if (const JsonNode* cut = fields.optional("cut")) piece.cut = read_cut(reading, *cut, edges);
     if (const JsonNode* grain = fields.optional("grain")) piece.grain = read_grain(reading, *grain, edges);
@@ -262,7 +251,6 @@ PieceRead read_piece(Reading& reading, const JsonNode& node) {
     check_dart_names(reading, node);
     piece.outline = std::move(outline.outline);
     read.runs = std::move(outline.runs);
-    read.is_turned = outline.is_turned;
     return read;
 }
 

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "dartwright/files/run_names.hpp"
+#include "dartwright/files/end_names.hpp"
 #include "dartwright/pattern/piece.hpp"
 
 namespace dartwright {
@@ -8,10 +8,8 @@ namespace dartwright {
 struct PieceRead {
     Piece piece;
     RunNames runs;
-    bool is_turned = false;  ///< the file has its outline clockwise
 };
-/// Reads a piece: its own values, and that the edges it names exist. `start` and `end` follow the outline
-/// when it is turned.
+/// Reads a piece as the file has it: its own values, and that the edges it names exist.
 PieceRead read_piece(Reading& reading, const JsonNode& node);
 
 }  // namespace dartwright

@@ -7,7 +7,6 @@
 #include <numeric>
 
 #include "dartwright/files/numbers.hpp"
-#include "dartwright/pattern/name.hpp"
 
 namespace dartwright {
 namespace {
@@ -29,22 +28,15 @@ double read_mm(Reading& reading, const JsonNode& node) {
     return mm;
 }
 
-/// The unit is what is wrong with most such numbers, so it is said.
-std::string largest_in(Unit unit) {
-    return unit == Unit::mm ? "10000 mm" : unit == Unit::cm ? "1000 cm" : "393.7 in";
-}
-
-std::optional<double> length_up_to_largest(Reading& reading, const JsonNode& node, double least,
-                                           const char* expected) {
-    const double mm = to_mm(node.number, reading.unit);
-    if (node.kind != Kind::number || !(mm >= least)) {
+/// A number of which a rule wants nothing else.
+std::optional<double> read_ruled(Reading& reading, const JsonNode& node,
+                                 std::string (*wanted_instead)(double, Unit), const char* expected) {
+    const std::size_t problems = reading.problems.size();
+    if (node.kind != Kind::number)
         reading.reject(node, expected);
-        return std::nullopt;
-    }
-    if (mm > largest_length_mm) {
-        reading.reject(node, "at most 10 m, which is " + largest_in(reading.unit));
-        return std::nullopt;
-    }
+    else
+        reading.heed(node, wanted_instead(to_mm(node.number, reading.unit), reading.unit));
+    if (reading.problems.size() > problems) return std::nullopt;
     return read_mm(reading, node);
 }
 
@@ -72,6 +64,14 @@ void Reading::add(const JsonNode& node, std::string found, std::string expected)
 
 void Reading::reject(const JsonNode& node, std::string expected) {
     add(node, in_words(node), std::move(expected));
+}
+
+void Reading::add(const JsonNode& node, const Complaint& complaint) {
+    add(node, complaint.found, complaint.expected);
+}
+
+void Reading::heed(const JsonNode& node, const std::string& wanted) {
+    if (!wanted.empty()) reject(node, wanted);
 }
 
 Fields::Fields(Reading& reading, const JsonNode& node, const char* what, std::vector<std::string> known)
@@ -109,11 +109,10 @@ const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, co
 }
 
 std::optional<std::string> read_name(Reading& reading, const JsonNode& node) {
-    if (node.kind == Kind::text && is_name(node.text)) return node.text;
-    reading.reject(node, node.kind != Kind::text ? "a name in double quotes"
-                         : node.text.empty()     ? "a name that is not empty"
-                                                 : "a name without control characters");
-    return std::nullopt;
+    const std::string wanted =
+        node.kind == Kind::text ? wanted_instead_of_name(node.text) : "a name in double quotes";
+    reading.heed(node, wanted);
+    return wanted.empty() ? std::optional(node.text) : std::nullopt;
 }
 
 std::optional<bool> read_flag(Reading& reading, const JsonNode& node) {
@@ -123,24 +122,18 @@ std::optional<bool> read_flag(Reading& reading, const JsonNode& node) {
 }
 
 std::optional<int> read_whole(Reading& reading, const JsonNode& node, int low, int high) {
-    const bool is_whole = node.kind == Kind::number && node.number == std::floor(node.number);
-    if (is_whole && node.number >= low && node.number <= high) return static_cast<int>(node.number);
-    reading.reject(node, "a whole number from " + std::to_string(low) + " to " + std::to_string(high));
-    return std::nullopt;
+    const double number = node.kind == Kind::number ? node.number : std::nan("");
+    const std::string wanted = wanted_instead_of_whole(number, low, high);
+    reading.heed(node, wanted);
+    return wanted.empty() ? std::optional(static_cast<int>(number)) : std::nullopt;
 }
 
 std::optional<double> read_coordinate(Reading& reading, const JsonNode& node) {
-    if (node.kind == Kind::number && to_mm(node.number, reading.unit) < -largest_length_mm) {
-        reading.reject(node, "at most 10 m from zero, which is " + largest_in(reading.unit));
-        return std::nullopt;
-    }
-    return length_up_to_largest(reading, node, -largest_length_mm, "a number");
+    return read_ruled(reading, node, wanted_instead_of_coordinate, "a number");
 }
 
 std::optional<double> read_length(Reading& reading, const JsonNode& node) {
-    return length_up_to_largest(
-        reading, node, 0,
-        node.kind == Kind::number ? "a length that is not negative" : "a length as a number");
+    return read_ruled(reading, node, wanted_instead_of_length, "a length as a number");
 }
 
 std::optional<Point> read_point(Reading& reading, const JsonNode& node) {
@@ -169,21 +162,10 @@ std::optional<std::array<Point, 2>> read_two_points(Reading& reading, const Json
 }
 
 std::optional<double> read_angle_deg(Reading& reading, const JsonNode& node) {
-    if (node.kind == Kind::number && node.number >= 0 && node.number <= 180) return node.number + 0.0;
-    reading.reject(node, "an angle from 0 to 180 degrees");
-    return std::nullopt;
-}
-
-std::string any_of(const std::vector<std::string>& names) {
-    constexpr std::size_t most_names = 20;
-    const std::size_t shown = std::min(names.size(), most_names);
-    std::string out;
-    for (std::size_t i = 0; i < shown; ++i) {
-        if (i > 0) out += i + 1 == names.size() ? " or " : ", ";
-        out += in_quotes(names[i]);
-    }
-    if (shown < names.size()) out += " and " + std::to_string(names.size() - shown) + " more";
-    return out;
+    const double angle_deg = node.kind == Kind::number ? node.number : std::nan("");
+    const std::string wanted = wanted_instead_of_angle(angle_deg);
+    reading.heed(node, wanted);
+    return wanted.empty() ? std::optional(angle_deg + 0.0) : std::nullopt;
 }
 
 std::optional<std::string> nearest_name(const std::string& name, const std::vector<std::string>& known) {
@@ -206,8 +188,7 @@ std::optional<std::string> read_known_name(Reading& reading, const JsonNode& nod
     auto name = read_name(reading, node);
     if (!name) return std::nullopt;
     if (std::find(known.begin(), known.end(), *name) != known.end()) return name;
-    reading.add(node, "no such " + kind + " as " + in_quotes(*name),
-                known.empty() ? "a pattern with " + kind + "s" : any_of(known));
+    reading.add(node, not_existing(kind, *name, known));
     return std::nullopt;
 }
 

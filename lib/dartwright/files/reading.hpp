@@ -12,11 +12,9 @@
 
 #include "dartwright/files/json_tree.hpp"
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 
 namespace dartwright {
-
-/// Lengths and coordinates over this are absurd for clothes: a slip of the unit or of a finger, mm.
-inline constexpr double largest_length_mm = 10'000;
 
 struct Reading {
     Unit unit = Unit::mm;
@@ -26,6 +24,9 @@ struct Reading {
     void add(const JsonNode& node, std::string found, std::string expected);
     /// The problem that the value is not what was expected.
     void reject(const JsonNode& node, std::string expected);
+    /// What a rule says of the value: the words of a complaint, or what is wanted instead (empty: nothing).
+    void add(const JsonNode& node, const Complaint& complaint);
+    void heed(const JsonNode& node, const std::string& wanted);
 };
 
 /// The members of an object, looked up by key. Keys that are not known are problems, each with the nearest
@@ -60,8 +61,6 @@ std::optional<Point> read_point(Reading& reading, const JsonNode& node);
 std::optional<std::array<Point, 2>> read_two_points(Reading& reading, const JsonNode& node);
 std::optional<double> read_angle_deg(Reading& reading, const JsonNode& node);
 
-/// `a`, `b` or `c`; long lists are cut.
-std::string any_of(const std::vector<std::string>& names);
 /// The nearest of the names by letters to change, add, drop or swap, if it is near enough to be a slip.
 std::optional<std::string> nearest_name(const std::string& name, const std::vector<std::string>& known);
 

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "dartwright/pattern/outline_direction.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -37,7 +39,6 @@ SeamPart read_part(Reading& reading, const JsonNode& node, const PiecesRead& pie
         const auto end = has_runs && !part.edge.empty() ? read_end_of_run(reading, *from, of->runs, part.edge)
                                                         : read_name(reading, *from);
         part.from = end.value_or("");
-        if (of && of->is_turned) part.from = with_ends_swapped(part.from);
     }
     if (const JsonNode* mirrored = fields.optional("mirrored"))
         part.mirrored = read_flag(reading, *mirrored).value_or(false);
@@ -57,7 +58,7 @@ SeamSide read_side(Reading& reading, const JsonNode& node, const PiecesRead& pie
     if (node.kind != JsonNode::Kind::list) return {read_part(reading, node, pieces)};
     SeamSide side;
     for (const JsonNode* child : node.children) side.push_back(read_part(reading, *child, pieces));
-    if (side.empty()) reading.reject(node, "one part or more");
+    reading.heed(node, wanted_of_parts(side.size()));
     return side;
 }
 
@@ -103,7 +104,6 @@ Ease read_ease(Reading& reading, const JsonNode& node, const Seam& seam) {
 struct SeamEnds {
     std::vector<std::string> names;
     bool is_sound = true;
-    bool is_turned = false;  ///< the words change places with a run that has its neighbours of one name
 };
 
 SeamEnds ends_of_seam(const Seam& seam, const PiecesRead& pieces) {
@@ -117,7 +117,6 @@ SeamEnds ends_of_seam(const Seam& seam, const PiecesRead& pieces) {
                 continue;
             }
             const auto [before, after] = neighbours_of(piece->runs, part.edge);
-            if (before == after) ends.is_turned = ends.is_turned || piece->is_turned;
             for (const std::string& name : {before, after})
                 if (std::find(ends.names.begin(), ends.names.end(), name) == ends.names.end())
                     ends.names.push_back(name);
@@ -129,16 +128,13 @@ SeamEnds ends_of_seam(const Seam& seam, const PiecesRead& pieces) {
 std::map<std::string, CornerIs> read_seam_ends(Reading& reading, const JsonNode& node, const Seam& seam,
                                                const PiecesRead& pieces) {
     const SeamEnds known = ends_of_seam(seam, pieces);
-    std::map<std::string, CornerIs> ends;
-    for (const auto& [name, corner] : read_ends(reading, node))
-        ends.emplace(known.is_turned ? with_ends_swapped(name) : name, corner);
+    const std::map<std::string, CornerIs> ends = read_ends(reading, node);
     if (!known.is_sound) return ends;
     for (const JsonNode* child : node.children) {
         const bool is_known =
             std::find(known.names.begin(), known.names.end(), child->key) != known.names.end();
         if (node.kind == JsonNode::Kind::object && !is_known && !is_end_word(child->key))
-            reading.add(*child, in_quotes(child->key) + ", which is not next to the seam",
-                        any_of(known.names));
+            reading.add(*child, not_next_to_seam(child->key, known.names));
     }
     return ends;
 }

@@ -5,7 +5,6 @@
 #include <vector>
 
 #include "dartwright/files/reading.hpp"
-#include "dartwright/pattern/outline.hpp"
 
 namespace dartwright {
 
@@ -22,11 +21,6 @@ struct Neighbours {
 };
 /// Precondition: the edge is one of the names (std::invalid_argument).
 Neighbours neighbours_of(const RunNames& runs, const std::string& edge);
-
-/// `start` and `end` are kept for the ends of a run whose two neighbours have one name.
-bool is_end_word(const std::string& name);
-/// The other of `start` and `end`; other names are themselves. For outlines turned the other way round.
-std::string with_ends_swapped(const std::string& name);
 
 /// The name of an end of the run `edge`: a neighbour, unless it lies at both ends, or `start` or `end`.
 std::optional<std::string> read_end_of_run(Reading& reading, const JsonNode& node, const RunNames& runs,

@@ -1,7 +1,9 @@
-#include "dartwright/files/run_names.hpp"
+#include "dartwright/files/end_names.hpp"
 
 #include <algorithm>
 #include <stdexcept>
+
+#include "dartwright/pattern/pattern_rules.hpp"
 
 namespace dartwright {
 
@@ -13,29 +15,14 @@ Neighbours neighbours_of(const RunNames& runs, const std::string& edge) {
     return {runs.names[(at + count - 1) % count], runs.names[(at + 1) % count]};
 }
 
-bool is_end_word(const std::string& name) {
-    return name == "start" || name == "end";
-}
-
-std::string with_ends_swapped(const std::string& name) {
-    return name == "start" ? "end" : name == "end" ? "start" : name;
-}
-
 bool check_end_of_run(Reading& reading, const JsonNode& node, const std::string& name, const RunNames& runs,
                       const std::string& edge) {
-    if (!runs.is_sound || is_end_word(name)) return true;
+    if (!runs.is_sound) return true;
     if (std::find(runs.names.begin(), runs.names.end(), edge) == runs.names.end()) return true;
     const auto [before, after] = neighbours_of(runs, edge);
-    if (before == after) {
-        const std::string found = name == before
-                                      ? in_quotes(name) + ", which is at both ends of " + in_quotes(edge)
-                                      : in_quotes(name) + ", which is not next to " + in_quotes(edge);
-        reading.add(node, found, any_of({"start", "end"}));
-        return false;
-    }
-    if (name == before || name == after) return true;
-    reading.add(node, in_quotes(name) + ", which is not next to " + in_quotes(edge), any_of({before, after}));
-    return false;
+    const auto trouble = end_trouble(name, edge, before, after);
+    if (trouble) reading.add(node, *trouble);
+    return !trouble;
 }
 
 std::optional<std::string> read_end_of_run(Reading& reading, const JsonNode& node, const RunNames& runs,
