@@ -7,6 +7,7 @@
 #include "dartwright/files/assessment_lines.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "fuzzing.hpp"
+#include "json_mutation.hpp"
 
 namespace dartwright::fuzzing {
 namespace {

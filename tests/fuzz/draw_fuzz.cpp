@@ -6,6 +6,7 @@
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
 #include "fuzzing.hpp"
+#include "json_mutation.hpp"
 
 namespace dartwright::fuzzing {
 namespace {

@@ -2,6 +2,7 @@
 // written again without a change.
 
 #include "fuzzing.hpp"
+#include "json_mutation.hpp"
 
 namespace dartwright::fuzzing {
 namespace {

@@ -11,6 +11,7 @@
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "fuzzing.hpp"
+#include "json_mutation.hpp"
 
 namespace dartwright::fuzzing {
 namespace {

@@ -3,6 +3,7 @@
 
 #include "dartwright/files/rule_file.hpp"
 #include "fuzzing.hpp"
+#include "json_mutation.hpp"
 
 namespace dartwright::fuzzing {
 namespace {
