@@ -236,7 +236,7 @@ void note_parts(const Pattern& pattern, const Trueing& trueing, TrueSeamAccount&
         account.notes.push_back("the end is free, so what crosses there was brought to it and not drawn on");
     } else if (trueing.laid == LaidAs::on_each_other) {
         account.notes.push_back(
-            "the pieces lie on each other, so what crosses there was drawn to lie on each other");
+            "the pieces lie on each other, so the edges that cross there were given one direction");
     }
 }
 
