@@ -120,15 +120,25 @@ std::string text_of(const TruedSide& side, Unit unit) {
            angle_words(radians(side.corner_after_deg)) + "\n";
 }
 
+/// Opened flat they are to be 180 degrees together, laid on each other equal.
+std::string corners_line(const TrueSeamAccount& account) {
+    const bool is_flat = account.laid == LaidAs::flat;
+    const auto words = [&](double first, double second) {
+        return angle_words(radians(is_flat ? first + second : std::abs(first - second)));
+    };
+    const TruedSide& first = account.sides[0];
+    const TruedSide& second = account.sides[1];
+    return std::string(is_flat ? "  corners together: " : "  corners apart by: ") +
+           words(first.corner_before_deg, second.corner_before_deg) + ", now " +
+           words(first.corner_after_deg, second.corner_after_deg) + "\n";
+}
+
 std::string text_of(const TrueSeamAccount& account, Unit unit, const Ink& ink) {
-    const auto& sides = account.sides;
     std::string text = std::string("Trued ") + account.seam + " at its " + account.end + " end.\n";
     text += std::string("  difference: ") + length_words(account.difference_before_mm, unit) + ", now " +
             length_words(account.difference_after_mm, unit) + "\n";
-    text += std::string("  corners together: ") +
-            angle_words(radians(sides[0].corner_before_deg + sides[1].corner_before_deg)) + ", now " +
-            angle_words(radians(sides[0].corner_after_deg + sides[1].corner_after_deg)) + "\n";
-    for (const TruedSide& side : sides) text += text_of(side, unit);
+    text += corners_line(account);
+    for (const TruedSide& side : account.sides) text += text_of(side, unit);
     for (const SeamChange& seam : account.seams) {
         // Less than the width of a hair is not worth a line.
         constexpr double worth_saying_mm = 0.01;
@@ -214,7 +224,8 @@ Command true_command() {
         "sewn, draws the edge smooth across the mouth and unfolds it. What that changes in the edge's "
         "length, "
         "and in which seams, is said. A seam is trued at one end: its sides are given one length there, and "
-        "what crosses it is drawn as one smooth line over both pieces.",
+        "what crosses it is drawn as one smooth line over both pieces; where the pieces are laid on each "
+        "other, what crosses the one is drawn to lie on what crosses the other.",
         with_operation_options(
             {piece_option("the piece that has the dart or edge"),
              {"dart", 0, "DART", "the dart to true"},

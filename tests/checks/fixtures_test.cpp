@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include <algorithm>
+#include <array>
 #include <filesystem>
 #include <set>
 
@@ -59,6 +60,36 @@ TEST_P(Fault, is_not_in_its_twin) {
     EXPECT_TRUE(report.passed);
     for (const SeamVerdict& seam : report.seams) EXPECT_TRUE(seam.passed);
     for (const DartVerdict& dart : report.darts) EXPECT_TRUE(dart.passed);
+}
+
+// What the kinds of one check are told by.
+TEST(Faults, of_a_kind_are_said_in_its_words) {
+    const std::vector<std::array<const char*, 2>> words{
+        {"seam-corner.juts-out", "hem juts out at the seam"},
+        {"seam-corner.cuts-in", "hem cuts in at the seam"},
+        {"seam-corner.laid", "do not lie on each other there"},
+        {"seam-corner.free", "hem juts out at the seam"},
+        {"seam-corner.smooth", "hem juts out at the seam"},
+        {"seam-allowance.flat-felled", "the allowance is 6.0 mm on skirt front and 18.0 mm on skirt back"},
+        {"notch-place.closed", "30.0 mm too far back"},
+        {"fold-corner.second", "opened out at crosswise"},
+        {"fold-straight.bowed", "leaves the straight line between its ends"}};
+    for (const auto& [name, said] : words) {
+        const CheckReport report =
+            check(read_pattern_file((folder / (name + std::string(".json"))).string()));
+        ASSERT_EQ(report.findings.size(), 1u) << name;
+        EXPECT_NE(report.findings[0].message.find(said), std::string::npos) << report.findings[0].message;
+    }
+}
+
+// Four pieces meet at the hem band: nothing is asked of the corner unless the seam says so.
+TEST(Faults, of_a_corner_where_four_pieces_meet_is_a_note_where_nothing_is_said) {
+    Pattern pattern = read_pattern_file((folder / "seam-corner.smooth.json").string());
+    pattern.seams[0].ends.clear();
+    const CheckReport report = check(pattern);
+    ASSERT_EQ(sample::checks_of(report), sample::Names{"seam-corner"});
+    EXPECT_EQ(report.findings[0].severity, Severity::note);
+    EXPECT_TRUE(report.passed);
 }
 
 INSTANTIATE_TEST_SUITE_P(fixtures, Fault, ::testing::ValuesIn(names_of_faults()), [](const auto& test) {

@@ -163,6 +163,30 @@ TEST(seam_corners, laid_on_each_other_in_matching_seams_are_asked_to_be_equal) {
     }
 }
 
+// The facings are sewn to each other at their centres, front and back at their sides: the same pieces, but
+// what the front's side is sewn to and what the facing's centre is sewn to come together nowhere.
+TEST(seam_corners, laid_on_each_other_in_seams_of_the_same_pieces_that_do_not_match_are_notes) {
+    Pattern pattern;
+    pattern.name = "faced askew";
+    pattern.pieces = {quadrangle("front", lean), quadrangle("back", -lean), quadrangle("front facing", 0),
+                      quadrangle("back facing", -lean)};
+    pattern.seams = {
+        seam_of("side", {"front", "side", "hem", false}, {"back", "side", "hem", false}),
+        seam_of("facing centre", {"front facing", "centre", "hem", false},
+                {"back facing", "centre", "hem", false}),
+        seam_of("front hem", {"front", "hem", "side", false}, {"front facing", "hem", "centre", false}),
+        seam_of("back hem", {"back", "hem", "side", false}, {"back facing", "hem", "side", false})};
+    pattern.seams[2].laid = pattern.seams[3].laid = LaidAs::on_each_other;
+    using Told = std::vector<std::pair<std::string, Severity>>;
+    EXPECT_EQ(told(pattern), (Told{{"seam-corner", Severity::note}}));
+    // Laid so that the back's side lies on its facing's centre too, the two match.
+    pattern.seams[3].joins[1][0].from = "centre";
+    pattern.pieces[3] = quadrangle("back facing", 0);
+    const Told matching = told(pattern);
+    const std::pair<std::string, Severity> fault{"seam-corner", Severity::fault};
+    EXPECT_EQ(std::count(matching.begin(), matching.end(), fault), 2);
+}
+
 RC_GTEST_PROP(SeamCorners, OfAnyPieceOnItsOwnCopyAreTrue, ()) {
     Pattern pattern = testing::any_seam().pattern;
     Piece copy = pattern.pieces[0];
@@ -187,17 +211,22 @@ RC_GTEST_PROP(SeamCorners, DoNotDependOnWhichSideIsWrittenFirst, ()) {
     Pattern turned = pattern;
     std::swap(turned.seams[0].joins[0], turned.seams[0].joins[1]);
     if (turned.seams[0].ease) turned.seams[0].ease->side = 3 - turned.seams[0].ease->side;
+    // The verdict and the size; the place is on the first side, or on the inner piece.
     const auto corners = [](const Pattern& of) {
-        std::vector<double> out;
+        std::vector<std::pair<double, Severity>> out;
         for (const Finding& finding : check(of).findings)
-            if (finding.check == "seam-corner") out.push_back(std::abs(*finding.difference));
+            if (finding.check == "seam-corner")
+                out.emplace_back(std::abs(*finding.difference), finding.severity);
         std::sort(out.begin(), out.end());
         return out;
     };
-    const std::vector<double> a = corners(pattern);
-    const std::vector<double> b = corners(turned);
+    const auto a = corners(pattern);
+    const auto b = corners(turned);
     RC_ASSERT(a.size() == b.size());
-    for (std::size_t i = 0; i < a.size(); ++i) RC_ASSERT(std::abs(a[i] - b[i]) < 1e-9);
+    for (std::size_t i = 0; i < a.size(); ++i) {
+        RC_ASSERT(std::abs(a[i].first - b[i].first) < 1e-9);
+        RC_ASSERT(a[i].second == b[i].second);
+    }
 }
 
 // A sleeve's notch meets the shoulder, where two armholes meet.

@@ -238,6 +238,36 @@ TEST(CuttingLine, gives_the_fold_none_and_carries_it_on) {
     EXPECT_TRUE(has_point(line, {0, 97 + 15 * std::sqrt(1 + 0.03 * 0.03)}));
 }
 
+// A dart 12 mm from the centre, folded over it: its cap goes on along the half beyond, whichever fold is
+// named first.
+TEST(CuttingLine, goes_on_over_either_of_two_folds) {
+    const auto line_on = [](const std::string& fold, const std::string& second) {
+        Piece piece = straight_piece({{0, 0}, {200, 0}, {200, 400}, {0, 400}}, {10, 10, 10, 10});
+        piece.cut = Cut{1, fold, false, {}, second};
+        DartItem dart;
+        dart.name = "dart";
+        dart.point = {32, 180};
+        dart.press = "edge 3";
+        auto& items = piece.outline.items;
+        items[0].to = {12, 0};
+        items.insert(items.begin() + 1,
+                     {{dart, {52, 0}}, {EdgeItem{"edge 0", StraightShape{}, 0}, {200, 0}}});
+        return cutting_line(piece);
+    };
+    const CuttingLine first = line_on("edge 3", "edge 2");
+    const CuttingLine second = line_on("edge 2", "edge 3");
+    ASSERT_EQ(first.points.size(), second.points.size());
+    for (std::size_t i = 0; i < first.points.size(); ++i)
+        EXPECT_NEAR(distance(first.points[i], second.points[i]), 0, 1e-9);
+    // And as on that fold alone: the cap's tip lies under the middle of the folded dart.
+    const CuttingLine alone = line_on("edge 3", "");
+    const auto tip_of = [](const CuttingLine& line) {
+        return *std::min_element(line.points.begin(), line.points.end(),
+                                 [](Point a, Point b) { return a.y < b.y; });
+    };
+    EXPECT_NEAR(distance(tip_of(first), tip_of(alone)), 0, 1e-9);
+}
+
 TEST(CuttingLine, cleans_up_a_narrow_mouth) {
     // A slit of 12 mm with allowances of 10: they close it.
     const Piece piece =

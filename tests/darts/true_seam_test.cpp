@@ -5,6 +5,8 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <complex>
+
 #include "darts/plain_front.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/replay.hpp"
@@ -246,6 +248,71 @@ TEST(TrueSeam, RefusesWhatCannotBeDrawn) {
         contains(refusal<Impossible>(adjacent, {"side", "side", "both", 40}), "no edge crosses the seam"));
 }
 
+// A waist that falls to the centre, and a facing for it whose corner is 6 mm too high. Its own waist meets
+// the outer's 40 mm from the side.
+Pattern faced_skirt() {
+    Pattern pattern = two_panels();
+    pattern.seams[0].laid = LaidAs::on_each_other;
+    pattern.pieces[0].outline.items[2].to = {0, 420};
+    Outline facing;
+    facing.start = {100, 0};
+    facing.items = {{EdgeItem{"hem", StraightShape{}, 0}, {200, 0}},
+                    {EdgeItem{"side", StraightShape{}, 0}, {200, 406}},
+                    {EdgeItem{"waist", StraightShape{}, 0}, {160, 404}},
+                    {EdgeItem{"waist", StraightShape{}, 0}, {100, 410}},
+                    {EdgeItem{"centre back", StraightShape{}, 0}, {100, 0}}};
+    pattern.pieces[1].outline = facing;
+    return pattern;
+}
+
+// The facing's waist is on the line through (200, 400) and (0, 420) then.
+TEST(TrueSeam, LaidOnEachOtherMakesTheOneThatMovesLieOnTheOther) {
+    const Pattern pattern = faced_skirt();
+    const TrueSeamResult done = true_seam(pattern, at_waist("back", std::hypot(40.0, 2.0)));
+    EXPECT_EQ(done.pattern.pieces[0], pattern.pieces[0]);
+    const double corner = 90 + degrees(std::atan(20.0 / 200));
+    for (const TruedSide& side : done.account.sides) EXPECT_NEAR(side.corner_after_deg, corner, 1e-9);
+    EXPECT_NEAR(run_length(done.pattern, "back", "side"), 400, 1e-9);
+    EXPECT_EQ(done.account.sides[0].span_mm, 0);
+    const Outline& outline = done.pattern.pieces[1].outline;
+    const auto runs = runs_of(outline);
+    const auto& waist = run_named(runs, "waist", "back");
+    for (int mm = 0; mm <= 100; mm += 5) {
+        const Point p = place_on_run(outline, waist, mm).point;
+        EXPECT_NEAR(p.y, 420 - p.x / 10, 1e-9) << mm;
+    }
+}
+
+TEST(TrueSeam, LaidOnEachOtherMeetsMidwayWhereBothMove) {
+    const Pattern pattern = faced_skirt();
+    const TrueSeamResult done = true_seam(pattern, at_waist());
+    const double first = 90 + degrees(std::atan(20.0 / 200));
+    const double second = 90 - degrees(std::atan(2.0 / 40));
+    for (const TruedSide& side : done.account.sides) {
+        EXPECT_NEAR(side.corner_after_deg, (first + second) / 2, 1e-9);
+        EXPECT_NEAR(side.span_mm, 40, 1e-9);
+    }
+    EXPECT_NEAR(run_length(done.pattern, "front", "side"), 403, 1e-9);
+    EXPECT_NEAR(run_length(done.pattern, "back", "side"), 403, 1e-9);
+}
+
+TEST(TrueSeam, LaidOnEachOtherAtAFreeEndKeepsBothCorners) {
+    Pattern pattern = faced_skirt();
+    pattern.seams[0].ends["waist"] = CornerIs::free;
+    const TrueSeamResult done = true_seam(pattern, at_waist());
+    EXPECT_NEAR(done.account.difference_after_mm, 0, 1e-9);
+    for (const TruedSide& side : done.account.sides)
+        EXPECT_NEAR(side.corner_after_deg, side.corner_before_deg, 1e-9);
+}
+
+TEST(TrueSeam, LaidOnEachOtherThatIsTrueIsLeftAsItIs) {
+    const Pattern once = true_seam(faced_skirt(), at_waist("front")).pattern;
+    const TrueSeamResult twice = true_seam(once, at_waist("back"));
+    EXPECT_EQ(twice.pattern.pieces, once.pieces);
+    EXPECT_TRUE(contains(twice.account.notes.at(0), "nothing was changed"));
+    EXPECT_EQ(replay(faced_skirt(), once.made).pattern.pieces, once.pieces);
+}
+
 TEST(TrueSeam, SaysItWhenItClosesAGapAndRefusesACrossedOutline) {
     Pattern open = two_panels();
     open.pieces[0].outline.items[3].to = {0.05, 0};
@@ -278,9 +345,14 @@ struct Trued {
     TrueSeamResult result;
 };
 
-Trued any_trued() {
+LaidAs laid_either_way() {
+    return *rc::gen::arbitrary<bool>() ? LaidAs::flat : LaidAs::on_each_other;
+}
+
+Trued any_trued(LaidAs laid = laid_either_way()) {
     Trued out;
     out.before = any_seam();
+    out.before.pattern.seams[0].laid = laid;
     out.request = {"side", *rc::gen::element<std::string>("hem", "waist"),
                    *rc::gen::element<std::string>("both", "first", "second", "1", "2"), real_between(25, 80)};
     try {
@@ -296,13 +368,50 @@ RC_GTEST_PROP(TrueSeamMakes, BothSidesMatchAndWhatCrossesRunOn, ()) {
     const Seam& seam = t.before.pattern.seams[0];
     RC_ASSERT(std::abs(seam_difference(t.result.pattern, seam)) <= 1e-6);
     const auto& sides = t.result.account.sides;
-    RC_ASSERT(std::abs(sides[0].corner_after_deg + sides[1].corner_after_deg - 180) <= 1e-7);
+    const double off = seam.laid == LaidAs::flat ? sides[0].corner_after_deg + sides[1].corner_after_deg - 180
+                                                 : sides[0].corner_after_deg - sides[1].corner_after_deg;
+    RC_ASSERT(std::abs(off) <= 1e-7);
     for (const Finding& finding : check(t.result.pattern).findings) {
         const bool is_there = finding.check == "seam-length" ||
                               (finding.check == "seam-corner" &&
                                finding.message.find("where it meets " + t.request.end) != std::string::npos);
         RC_ASSERT(!is_there);
     }
+}
+
+// Directions at the corner as complex numbers, by chords far shorter than any curve bends over.
+struct CornerChords {
+    std::complex<double> at;
+    std::complex<double> seam;
+    std::complex<double> crossing;
+    double turn() const { return std::arg(crossing / seam); }
+};
+CornerChords chords_at(const Piece& piece, const std::string& end) {
+    constexpr double chord_mm = 1e-4;
+    const std::vector<Run> runs = runs_of(piece.outline);
+    const Run& side = *find_run(runs, "side");
+    const bool is_at_end = side.after == end;
+    const auto along = [&](const Run& run, bool from_end, double mm) {
+        const Point p = place_on_run(piece.outline, run, from_end ? run.length - mm : mm).point;
+        return std::complex<double>{p.x, p.y};
+    };
+    const Run& crossing = *find_run(runs, end);
+    const std::complex<double> at = along(side, is_at_end, 0);
+    return {at, along(side, is_at_end, chord_mm) - at, along(crossing, !is_at_end, chord_mm) - at};
+}
+
+// By the arithmetic of complex numbers: laid corner on corner and seam on seam, turned over where they are
+// drawn the other way round from each other, the crossing edges have one direction.
+RC_GTEST_PROP(TrueSeamMakes, PiecesLaidOnEachOtherLieOnEachOther, ()) {
+    const Trued t = any_trued(LaidAs::on_each_other);
+    const Pattern& pattern = t.result.pattern;
+    const double first = chords_at(pattern.pieces[0], t.request.end).turn();
+    const double second = chords_at(pattern.pieces[1], t.request.end).turn();
+    RC_ASSERT(std::abs(std::abs(first) - std::abs(second)) <= 1e-4);
+    // A piece that does not move is not touched.
+    const std::string& move = t.request.move;
+    if (move == "first" || move == "1") RC_ASSERT(pattern.pieces[1] == t.before.pattern.pieces[1]);
+    if (move == "second" || move == "2") RC_ASSERT(pattern.pieces[0] == t.before.pattern.pieces[0]);
 }
 
 RC_GTEST_PROP(TrueSeamMoves, EachSideByItsShare, ()) {

@@ -94,6 +94,7 @@ std::vector<Break> breaks() {
         {"/pieces/0/notches/0/edge", [](Pattern& p) { p.pieces[0].notches[0].edge = ""; }},
         {"/pieces/0/notches/0/from", [](Pattern& p) { p.pieces[0].notches[0].from = "centre front"; }},
         {"/pieces/0/notches/0/at", [](Pattern& p) { p.pieces[0].notches[0].at = -1; }},
+        {"/pieces/0/notches/0/begins", [](Pattern& p) { p.pieces[0].notches[0].begins = true; }},
         {"/pieces/0/allowance/hem",
          [](Pattern& p) { p.pieces[0].allowance[0].second = std::vector<AllowanceStretch>{}; }},
         {"/pieces/0/allowance/hem/0/to",

@@ -48,7 +48,7 @@ inline const char* const tunic = R"({
       "double_darts": [
         {"dart": "waist dart", "from": [15, 5], "to": [15, 25], "widest": [[14, 15], [16, 15]], "press": "side"}
       ],
-      "notches": [{"edge": "side", "from": "armhole", "at": 7.5, "kind": "single", "begins": true}],
+      "notches": [{"edge": "side", "from": "armhole", "at": 7.5, "kind": "single"}],
       "allowance": {"side": 1.5, "hem": [{"from": "side", "at": 0, "to": 10, "width": 2}]},
       "marks": [{"line": [[0, 19.5], [22, 19.5]], "name": "bust line"}, {"drill": [9.6, 18], "name": "bust point"}]
     },
@@ -70,6 +70,15 @@ inline const char* const tunic = R"({
         "start": [0, 0],
         "items": [{"edge": "neck", "to": [20, 0]}, {"edge": "brim", "to": [0, 0], "curve": [[20, 5], [0, 5]]}]
       }
+    },
+    {
+      "name": "cap",
+      "outline": {
+        "start": [0, 0],
+        "items": [{"edge": "crown", "to": [10, 0], "curve": [[0, -6], [10, -6]]},
+                  {"edge": "crown", "to": [0, 0], "curve": [[10, 6], [0, 6]]}]
+      },
+      "notches": [{"edge": "crown", "from": "start", "at": 3, "begins": true}]
     }
   ],
   "seams": [

@@ -13,7 +13,7 @@ TEST(PatternReader, ReadsTheWhole) {
     const Pattern pattern = read_pattern(edited::tunic, "tunic");
     EXPECT_EQ(pattern.name, "page's tunic");
     EXPECT_EQ(pattern.unit, Unit::cm);
-    EXPECT_EQ(pattern.pieces.size(), 3U);
+    EXPECT_EQ(pattern.pieces.size(), 4U);
     EXPECT_EQ(pattern.tolerances, (std::map<std::string, double>{{"corner", 3}, {"seam", 1}}));
     ASSERT_EQ(pattern.made.size(), 1U);
     EXPECT_EQ(pattern.made[0], (Made{"pivot", {{"piece", "front"}, {"to", "side@60/armhole"}}}));

@@ -120,7 +120,7 @@ TEST(PatternWriter, TheLayoutIsThatOfTheGuide) {
         {"dart": "waist dart", "from": [15, 5], "to": [15, 25], "widest": [[14, 15], [16, 15]], "press": "side"}
       ],
       "notches": [
-        {"edge": "side", "from": "armhole", "at": 7.5, "kind": "single", "begins": true}
+        {"edge": "side", "from": "armhole", "at": 7.5, "kind": "single"}
       ],
       "allowance": {"side": 1.5, "hem": [{"from": "side", "at": 0, "to": 10, "width": 2}]},
       "marks": [
@@ -149,6 +149,19 @@ TEST(PatternWriter, TheLayoutIsThatOfTheGuide) {
           {"edge": "brim", "to": [0, 0], "curve": [[20, 5], [0, 5]]}
         ]
       }
+    },
+    {
+      "name": "cap",
+      "outline": {
+        "start": [0, 0],
+        "items": [
+          {"edge": "crown", "to": [10, 0], "curve": [[0, -6], [10, -6]]},
+          {"edge": "crown", "to": [0, 0], "curve": [[10, 6], [0, 6]]}
+        ]
+      },
+      "notches": [
+        {"edge": "crown", "from": "start", "at": 3, "kind": "single", "begins": true}
+      ]
     }
   ],
   "seams": [

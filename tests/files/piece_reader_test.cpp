@@ -18,7 +18,7 @@ TEST(PieceReader, ReadsEveryPart) {
     EXPECT_EQ(
         front.double_darts,
         (std::vector<DoubleDart>{{"waist dart", {150, 50}, {150, 250}, {{{140, 150}, {160, 150}}}, "side"}}));
-    EXPECT_EQ(front.notches, (std::vector<Notch>{{"side", "armhole", 75, NotchKind::single, true}}));
+    EXPECT_EQ(front.notches, (std::vector<Notch>{{"side", "armhole", 75, NotchKind::single}}));
     ASSERT_EQ(front.allowance.size(), 2U);
     EXPECT_EQ(front.allowance[0].first, "side");
     EXPECT_EQ(std::get<double>(front.allowance[0].second), 15.0);
@@ -160,11 +160,31 @@ TEST(PieceReader, KeysOfTheWearerAndOfFoldsAreRefusedAlone) {
          R"("side")",
          {"/pieces/1/cut/second_fold", "\"second_fold\" without \"fold\"",
           "\"fold\" where there is one fold"}},
-        {"/pieces/0/notches/0/begins", "3", {"/pieces/0/notches/0/begins", "3", "true or false"}},
+        {"/pieces/3/notches/0/begins", "3", {"/pieces/3/notches/0/begins", "3", "true or false"}},
     };
     for (const auto& edit : edits) edited::expect_problem(edit);
     // Ends of either fold may be named.
     EXPECT_TRUE(edited::problems_of(edited::with("/pieces/0/cut/ends/armhole", R"("free")")).empty());
+}
+
+TEST(PieceReader, OnlyAnEdgeThatIsTheWholeOutlineBeginsAtANotch) {
+    edited::expect_problem({"/pieces/0/notches/0/begins",
+                            "true",
+                            {"/pieces/0/notches/0/begins", "\"begins\" on \"side\", which begins at a corner",
+                             "it on an edge that is the whole outline of its piece"}});
+    // Two edges are enough for a corner.
+    edited::expect_problem({"/pieces/2/notches",
+                            R"([{"edge": "neck", "from": "start", "at": 1, "begins": true}])",
+                            {"/pieces/2/notches/0/begins", "\"begins\" on \"neck\", which begins at a corner",
+                             "it on an edge that is the whole outline of its piece"}});
+    edited::expect_problem(
+        {"/pieces/3/notches/1",
+         R"({"edge": "crown", "from": "end", "at": 1, "begins": true})",
+         {"/pieces/3/notches/1/begins", "\"begins\" on \"crown\" again", "one notch at which it begins"}});
+    for (const char* said : {R"({"edge": "crown", "from": "end", "at": 1})",
+                             R"({"edge": "crown", "from": "end", "at": 1, "begins": false})"})
+        EXPECT_TRUE(edited::problems_of(edited::with("/pieces/3/notches/1", said)).empty()) << said;
+    EXPECT_TRUE(edited::problems_of(edited::with("/pieces/0/notches/0/begins", "false")).empty());
 }
 
 // The neighbours of a piece's run share a name: only the words tell its ends apart.

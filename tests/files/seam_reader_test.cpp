@@ -23,7 +23,7 @@ TEST(SeamReader, ReadsSidesEaseAndEnds) {
 }
 
 TEST(SeamReader, EachFaultIsOneProblem) {
-    const char* const pieces = "\"front\", \"back\" or \"collar\"";
+    const char* const pieces = "\"front\", \"back\", \"collar\" or \"cap\"";
     const edited::Edit edits[] = {
         {"/seams/0/join", "[]", {"/seams/0/join", "the unknown key \"join\"", "\"joins\""}},
         {"/seams/0/joins", "", {"/seams/0", "no key \"joins\"", "the two sides that are sewn together"}},

@@ -75,11 +75,11 @@ CheckReport check(const Pattern& pattern, const Tolerances& tolerances) {
         findings = joined(std::move(findings), piece_findings(piece, tolerances));
     }
     std::vector<WalkedSeam> seams;
-    for (const Seam& seam : pattern.seams) {
-        seams.push_back(walked_seam(pieces, seam));
-        if (!seams.back().is_measurable) continue;
-        findings = joined(std::move(findings), seam_findings(seams.back(), pattern.seams, tolerances));
-        findings = joined(std::move(findings), notch_findings(seams.back(), tolerances));
+    for (const Seam& seam : pattern.seams) seams.push_back(walked_seam(pieces, seam));
+    for (const WalkedSeam& seam : seams) {
+        if (!seam.is_measurable) continue;
+        findings = joined(std::move(findings), seam_findings(seam, seams, tolerances));
+        findings = joined(std::move(findings), notch_findings(seam, tolerances));
     }
     CheckReport report;
     report.name = pattern.name;

@@ -84,7 +84,7 @@ PlacedFindings allowances(const WalkedSeam& seam, const Tolerances& tolerances) 
 
 }  // namespace
 
-PlacedFindings seam_findings(const WalkedSeam& seam, const std::vector<Seam>& all_seams,
+PlacedFindings seam_findings(const WalkedSeam& seam, const std::vector<WalkedSeam>& all_seams,
                              const Tolerances& tolerances) {
     return joined(joined(lengths(seam, tolerances), seam_corner_findings(seam, all_seams, tolerances)),
                   allowances(seam, tolerances));

@@ -14,7 +14,7 @@ inline constexpr double same_width_mm = 0.1;
 
 /// seam-length, seam-corner and seam-allowance. Precondition: the seam is measurable. The inner corners of a
 /// side of several parts are judged unless another seam of the pattern ends in that corner and so judges it.
-PlacedFindings seam_findings(const WalkedSeam& seam, const std::vector<Seam>& all_seams,
+PlacedFindings seam_findings(const WalkedSeam& seam, const std::vector<WalkedSeam>& all_seams,
                              const Tolerances& tolerances);
 
 }  // namespace dartwright

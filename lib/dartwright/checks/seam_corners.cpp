@@ -35,16 +35,18 @@ bool has_edge(const SeamSide& side, const Crossing& crossing) {
     });
 }
 
-bool is_sewn(const std::vector<Seam>& seams, const Crossing& crossing) {
-    return std::any_of(seams.begin(), seams.end(), [&](const Seam& seam) {
-        return has_edge(seam.joins[0], crossing) || has_edge(seam.joins[1], crossing);
+bool is_sewn(const std::vector<WalkedSeam>& seams, const Crossing& crossing) {
+    return std::any_of(seams.begin(), seams.end(), [&](const WalkedSeam& walked) {
+        const auto& joins = walked.seam->joins;
+        return has_edge(joins[0], crossing) || has_edge(joins[1], crossing);
     });
 }
 
-bool are_on_one_side(const std::vector<Seam>& seams, const Crossing& a, const Crossing& b) {
-    return std::any_of(seams.begin(), seams.end(), [&](const Seam& seam) {
-        return (has_edge(seam.joins[0], a) && has_edge(seam.joins[0], b)) ||
-               (has_edge(seam.joins[1], a) && has_edge(seam.joins[1], b));
+bool are_on_one_side(const std::vector<WalkedSeam>& seams, const Crossing& a, const Crossing& b) {
+    return std::any_of(seams.begin(), seams.end(), [&](const WalkedSeam& walked) {
+        const auto& joins = walked.seam->joins;
+        return (has_edge(joins[0], a) && has_edge(joins[0], b)) ||
+               (has_edge(joins[1], a) && has_edge(joins[1], b));
     });
 }
 
@@ -52,43 +54,63 @@ bool are_joined(const Seam& seam, const Crossing& a, const Crossing& b) {
     return (has_edge(seam.joins[0], a) && has_edge(seam.joins[1], b)) ||
            (has_edge(seam.joins[1], a) && has_edge(seam.joins[0], b));
 }
-bool are_joined(const std::vector<Seam>& seams, const Crossing& a, const Crossing& b) {
-    return std::any_of(seams.begin(), seams.end(), [&](const Seam& seam) { return are_joined(seam, a, b); });
+bool are_joined(const std::vector<WalkedSeam>& seams, const Crossing& a, const Crossing& b) {
+    return std::any_of(seams.begin(), seams.end(),
+                       [&](const WalkedSeam& walked) { return are_joined(*walked.seam, a, b); });
 }
 
-/// The pieces that an edge is sewn to.
-std::vector<std::string> partners_of(const std::vector<Seam>& seams, const Crossing& crossing) {
-    std::vector<std::string> pieces;
-    for (const Seam& seam : seams) {
+/// What an edge is sewn to.
+std::vector<Crossing> partners_of(const std::vector<WalkedSeam>& seams, const Crossing& crossing) {
+    std::vector<Crossing> partners;
+    for (const WalkedSeam& walked : seams) {
         for (std::size_t side = 0; side < 2; ++side) {
-            if (!has_edge(seam.joins[side], crossing)) continue;
-            for (const SeamPart& part : seam.joins[1 - side]) pieces.push_back(part.piece);
+            if (!has_edge(walked.seam->joins[side], crossing)) continue;
+            for (const SeamPart& part : walked.seam->joins[1 - side])
+                partners.push_back({part.piece, part.edge});
         }
     }
-    return pieces;
+    return partners;
 }
 
-bool has_piece(const SeamSide& side, const std::string& piece) {
-    return std::any_of(side.begin(), side.end(), [&](const SeamPart& part) { return part.piece == piece; });
-}
-
-bool lie_on_each_other(const std::vector<Seam>& seams, const std::string& a, const std::string& b) {
-    return std::any_of(seams.begin(), seams.end(), [&](const Seam& seam) {
-        return seam.laid == LaidAs::on_each_other &&
-               ((has_piece(seam.joins[0], a) && has_piece(seam.joins[1], b)) ||
-                (has_piece(seam.joins[0], b) && has_piece(seam.joins[1], a)));
+bool has(const std::vector<Crossing>& crossings, const Crossing& crossing) {
+    return std::any_of(crossings.begin(), crossings.end(), [&](const Crossing& each) {
+        return each.piece == crossing.piece && each.edge == crossing.edge;
     });
 }
 
-/// A seam of the outer piece and one of the inner match if what they are sewn to lies on each other too.
-bool are_in_matching_seams(const std::vector<Seam>& seams, const Crossing& a, const Crossing& b) {
-    for (const std::string& of_a : partners_of(seams, a))
-        for (const std::string& of_b : partners_of(seams, b))
-            if (lie_on_each_other(seams, of_a, of_b)) return true;
+/// The corners of the two sides that come together: at both ends, and between parts that go by pairs.
+std::vector<Corners> corners_together(const WalkedSeam& seam) {
+    const auto& first = seam.sides[0].parts;
+    const auto& second = seam.sides[1].parts;
+    if (!seam.is_measurable) return {};
+    if (first.size() != second.size())
+        return {{corner_of(seam.sides[0], SeamEnd::start), corner_of(seam.sides[1], SeamEnd::start)},
+                {corner_of(seam.sides[0], SeamEnd::far), corner_of(seam.sides[1], SeamEnd::far)}};
+    std::vector<Corners> out;
+    for (std::size_t i = 0; i < first.size(); ++i) {
+        out.push_back({{&first[i], first[i].from}, {&second[i], second[i].from}});
+        out.push_back({{&first[i], first[i].far_end()}, {&second[i], second[i].far_end()}});
+    }
+    return out;
+}
+
+/// A seam of the outer piece and one of the inner match if what the two edges are sewn to comes together too,
+/// at a corner of pieces that lie on each other. That other seams join the same pieces is no match.
+bool are_in_matching_seams(const std::vector<WalkedSeam>& seams, const Crossing& a, const Crossing& b) {
+    const std::vector<Crossing> of_a = partners_of(seams, a);
+    const std::vector<Crossing> of_b = partners_of(seams, b);
+    for (const WalkedSeam& walked : seams) {
+        if (walked.seam->laid != LaidAs::on_each_other) continue;
+        for (const Corners& corners : corners_together(walked)) {
+            const Crossing one = crossing_at(corners.first);
+            const Crossing other = crossing_at(corners.second);
+            if ((has(of_a, one) && has(of_b, other)) || (has(of_a, other) && has(of_b, one))) return true;
+        }
+    }
     return false;
 }
 
-CornerIsJudged judged_by_seams(const WalkedSeam& seam, const std::vector<Seam>& seams,
+CornerIsJudged judged_by_seams(const WalkedSeam& seam, const std::vector<WalkedSeam>& seams,
                                const Corners& corners) {
     const Crossing a = crossing_at(corners.first);
     const Crossing b = crossing_at(corners.second);
@@ -99,7 +121,7 @@ CornerIsJudged judged_by_seams(const WalkedSeam& seam, const std::vector<Seam>& 
     return is_asked ? CornerIsJudged::fault : CornerIsJudged::note;
 }
 
-CornerIsJudged judged(const WalkedSeam& seam, const std::vector<Seam>& seams, const Corners& corners) {
+CornerIsJudged judged(const WalkedSeam& seam, const std::vector<WalkedSeam>& seams, const Corners& corners) {
     const auto& ends = seam.seam->ends;
     const auto first = said_of(ends, corners.first);
     const auto second = said_of(ends, corners.second);
@@ -167,8 +189,8 @@ Finding laid_finding(const WalkedSeam& seam, const Corners& corners, const Corne
     return finding;
 }
 
-PlacedFindings corner_findings(const WalkedSeam& seam, const std::vector<Seam>& seams, const Corners& corners,
-                               LaidAs laid, const Tolerances& tolerances) {
+PlacedFindings corner_findings(const WalkedSeam& seam, const std::vector<WalkedSeam>& seams,
+                               const Corners& corners, LaidAs laid, const Tolerances& tolerances) {
     const CornerIsJudged how = judged(seam, seams, corners);
     if (how == CornerIsJudged::not_at_all) return {};
     const CornerAngles angles{corner_deg(corners.first), corner_deg(corners.second)};
@@ -181,7 +203,7 @@ PlacedFindings corner_findings(const WalkedSeam& seam, const std::vector<Seam>& 
     return {placed_at_end(finding, is_flat ? corners.first : corners.second)};
 }
 
-PlacedFindings corners_at(const WalkedSeam& seam, SeamEnd end, const std::vector<Seam>& seams,
+PlacedFindings corners_at(const WalkedSeam& seam, SeamEnd end, const std::vector<WalkedSeam>& seams,
                           const Tolerances& tolerances) {
     const Corners corners{corner_of(seam.sides[0], end), corner_of(seam.sides[1], end)};
     if (corners.first.part->is_closed_run() || corners.second.part->is_closed_run()) return {};
@@ -189,8 +211,8 @@ PlacedFindings corners_at(const WalkedSeam& seam, SeamEnd end, const std::vector
 }
 
 // Within a side the parts lie beside each other, flat, however the two sides are laid.
-PlacedFindings inner_corners(const WalkedSeam& seam, const WalkedSide& side, const std::vector<Seam>& seams,
-                             const Tolerances& tolerances) {
+PlacedFindings inner_corners(const WalkedSeam& seam, const WalkedSide& side,
+                             const std::vector<WalkedSeam>& seams, const Tolerances& tolerances) {
     PlacedFindings findings;
     for (std::size_t i = 0; i + 1 < side.parts.size(); ++i) {
         const Corners corners{{&side.parts[i], side.parts[i].far_end()},
@@ -227,7 +249,7 @@ PlacedFinding placed_at_end(Finding finding, const SeamCorner& where) {
     return {std::move(finding), part.piece->index, item, is_start ? 0 : part.run->length};
 }
 
-PlacedFindings seam_corner_findings(const WalkedSeam& seam, const std::vector<Seam>& all_seams,
+PlacedFindings seam_corner_findings(const WalkedSeam& seam, const std::vector<WalkedSeam>& all_seams,
                                     const Tolerances& tolerances) {
     PlacedFindings findings = joined(corners_at(seam, SeamEnd::start, all_seams, tolerances),
                                      corners_at(seam, SeamEnd::far, all_seams, tolerances));

@@ -8,13 +8,7 @@ LineWalk::LineWalk(const Piece& piece, const RawLine& line, std::size_t mouth, P
       mouth_(mouth),
       is_forward_(side == PressSide::after),
       at_(line.mouths[mouth].at + (is_forward_ ? 1 : 0)),
-      steps_left_(2 * line.points.size()) {
-    if (!piece.cut || piece.cut->fold.empty()) return;
-    const std::vector<Run> runs = runs_of(piece.outline);
-    const Run& fold = run_named(runs, piece.cut->fold, piece.name);
-    const Point from = end_point(piece.outline, fold, RunEnd::start);
-    fold_ = {from, unit(end_point(piece.outline, fold, RunEnd::end) - from)};
-}
+      steps_left_(2 * line.points.size()) {}
 
 Point LineWalk::placed(Point p) const {
     const Point moved = apply(drawn_, p);
@@ -22,8 +16,8 @@ Point LineWalk::placed(Point p) const {
 }
 
 bool LineWalk::is_on_fold(const CutSide& side) const {
-    if (side.part != CutPart::edge || !piece_.cut || piece_.cut->fold.empty()) return false;
-    return piece_.outline.items[side.item].as_edge()->edge == piece_.cut->fold;
+    return side.part == CutPart::edge &&
+           is_fold_edge(piece_, piece_.outline.items[side.item].as_edge()->edge);
 }
 
 // The mouth whose two ends these neighbouring points are.
@@ -35,7 +29,11 @@ std::optional<std::size_t> LineWalk::mouth_between(std::size_t from, std::size_t
     return std::nullopt;
 }
 
-void LineWalk::go_over_fold() {
+void LineWalk::go_over_fold(const CutSide& on_fold) {
+    const std::vector<Run> runs = runs_of(piece_.outline);
+    const Run& fold = run_named(runs, piece_.outline.items[on_fold.item].as_edge()->edge, piece_.name);
+    const Point from = end_point(piece_.outline, fold, RunEnd::start);
+    fold_ = {from, unit(end_point(piece_.outline, fold, RunEnd::end) - from)};
     is_over_fold_ = is_beyond_corner_ = true;
     is_forward_ = !is_forward_;
 }
@@ -60,7 +58,7 @@ std::optional<BesideMouth> LineWalk::next() {
         }
         if (is_on_fold(side)) {
             if (is_over_fold_) return std::nullopt;
-            go_over_fold();
+            go_over_fold(side);
             continue;
         }
         const bool is_edge = side.part == CutPart::edge;

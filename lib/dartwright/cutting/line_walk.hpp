@@ -12,8 +12,8 @@
 namespace dartwright::cutting {
 
 /// Walks the line from a mouth end away from its dart. Each dart on the way is closed, so that what lies
-/// beyond it is moved; at the edge on the fold the walk goes on along the half that lies under the piece. It
-/// ends where it comes back to the dart, or to the fold again.
+/// beyond it is moved; at an edge on a fold the walk goes on along the half that lies under the piece. It
+/// ends where it comes back to the dart, or to a fold again.
 class LineWalk {
   public:
     /// The piece and the line must outlive the walk.
@@ -24,7 +24,7 @@ class LineWalk {
     Point placed(Point p) const;
     bool is_on_fold(const CutSide& side) const;
     std::optional<std::size_t> mouth_between(std::size_t from, std::size_t to) const;
-    void go_over_fold();
+    void go_over_fold(const CutSide& fold);
     void close(std::size_t mouth);
 
     const Piece& piece_;

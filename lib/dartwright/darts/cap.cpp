@@ -16,10 +16,12 @@ namespace {
 constexpr double shut_mouth_mm = 1e-6;
 
 bool is_in_fold(const Piece& piece, std::size_t dart) {
-    if (!piece.cut || piece.cut->fold.empty()) return false;
+    const std::vector<std::string> folds = fold_edges(piece);
     const std::vector<Run> runs = runs_of(piece.outline);
-    const Run* fold = find_run(runs, piece.cut->fold);
-    return fold && std::find(fold->darts.begin(), fold->darts.end(), dart) != fold->darts.end();
+    return std::any_of(folds.begin(), folds.end(), [&](const std::string& edge) {
+        const Run* fold = find_run(runs, edge);
+        return fold && std::find(fold->darts.begin(), fold->darts.end(), dart) != fold->darts.end();
+    });
 }
 
 void refuse_bad_dart(const Piece& piece, std::size_t dart_item, const DartFigures& f,

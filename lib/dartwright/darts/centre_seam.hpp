@@ -11,9 +11,14 @@ namespace dartwright {
 
 /// The pattern with the piece cut as a mirrored pair instead of on the fold, and the fold's edge joined to
 /// its mirror image by a seam of that name; said in `notes`. The seam's corners are as free as the fold's
-/// were. Without a name the pattern is as it was. Impossible if the piece has no fold; BadWords if there is
-/// such a seam.
-Pattern with_centre_seam(Pattern pattern, const std::string& piece, const std::string& seam,
-                         std::vector<std::string>& notes);
+/// were. Of two folds it is the one in which one of the `targets` (places) lies, else the first; the piece
+/// stays on the other. Without a name the pattern is as it was. Impossible if the piece has no fold; BadWords
+/// if there is such a seam.
+struct CentreSeam {
+    std::string piece;
+    std::string name;
+    std::vector<std::string> targets;
+};
+Pattern with_centre_seam(Pattern pattern, const CentreSeam& seam, std::vector<std::string>& notes);
 
 }  // namespace dartwright

@@ -10,9 +10,9 @@ namespace dartwright {
 namespace {
 
 // The line of the fold: through both ends of its edge.
-MirrorLine line_of_fold(const Piece& piece) {
+MirrorLine line_of_fold(const Piece& piece, const std::string& edge) {
     const std::vector<Run> runs = runs_of(piece.outline);
-    const Run& fold = run_named(runs, piece.cut->fold, piece.name);
+    const Run& fold = run_named(runs, edge, piece.name);
     const Point from = end_point(piece.outline, fold, RunEnd::start);
     return {from, unit(end_point(piece.outline, fold, RunEnd::end) - from)};
 }
@@ -52,9 +52,9 @@ bool MouthWalk::advance() {
     const std::vector<OutlineItem>& items = piece_.outline.items;
     item_ = (item_ + (is_forward_ ? 1 : items.size() - 1)) % items.size();
     const EdgeItem* edge = items[item_].as_edge();
-    if (edge && piece_.cut && edge->edge == piece_.cut->fold) {
+    if (edge && is_fold_edge(piece_, edge->edge)) {
         if (is_over_fold_) return false;
-        fold_ = line_of_fold(piece_);
+        fold_ = line_of_fold(piece_, edge->edge);
         is_over_fold_ = is_beyond_corner_ = true;
         is_forward_ = !is_forward_;
     } else if (edge) {

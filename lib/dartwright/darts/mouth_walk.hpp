@@ -15,8 +15,8 @@
 namespace dartwright {
 
 /// Walks the outline of a piece from a mouth end of a dart away from the dart. Each dart on the way is closed
-/// about its point, so that what lies beyond it is moved; at the edge on the fold the walk goes on along the
-/// half that lies under the piece. It ends where it comes back to the dart, or to the fold again.
+/// about its point, so that what lies beyond it is moved; at an edge on a fold the walk goes on along the
+/// half that lies under the piece. It ends where it comes back to the dart, or to a fold again.
 class MouthWalk {
   public:
     /// The piece must outlive the walk. Preconditions: the item is a dart, the outline is closed.

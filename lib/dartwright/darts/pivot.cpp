@@ -55,7 +55,7 @@ PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
     PivotResult result;
     std::vector<std::string>& notes = result.account.notes;
     const Tolerances tolerances = tolerances_of(pattern);
-    result.pattern = with_centre_seam(pattern, request.piece, request.centre_seam, notes);
+    result.pattern = with_centre_seam(pattern, {request.piece, request.centre_seam, {request.to}}, notes);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Piece before = prepared_piece(piece, dart, tolerances, notes);

@@ -232,6 +232,15 @@ JoinedEdges redrawn_at_joint(const JoinedEdges& edges, const FoldedJoint& joint,
     return out;
 }
 
+Chain redrawn_from(const LineStart& start, const Chain& edge, double span_mm) {
+    const Trimmed rest = trimmed_at_start(edge, span_mm);
+    const Curve line = fair_curve({start.at, start.direction}, {rest.at, rest.tangent});
+    Chain out{redrawn(line, rest, edge.front().item.as_edge()->edge)};
+    out.front().item.to = rest.at;
+    out.insert(out.end(), rest.kept.begin(), rest.kept.end());
+    return out;
+}
+
 Bridged bridged_over(const Chain& around, double span_mm) {
     const Parts parts = parts_around(around, span_mm);
     const Cubic line = fair_curve(start_of_line(parts), end_of_line(parts, {}));

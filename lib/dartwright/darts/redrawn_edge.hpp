@@ -51,6 +51,16 @@ struct JointSpans {
 JoinedEdges redrawn_at_joint(const JoinedEdges& edges, const FoldedJoint& joint, const JointSpans& spans,
                              Drawn drawn);
 
+/// A place where a line begins, and its unit direction there.
+struct LineStart {
+    Point at;
+    Vector direction;
+};
+/// An edge that crosses a seam at its beginning, drawn anew by one fair curve from `start` to the span's end.
+/// What lies beyond is as it was. Precondition: a part of one run, without darts; geometric span in mm, over
+/// 0.
+Chain redrawn_from(const LineStart& start, const Chain& edge, double span_mm);
+
 /// One fair curve over the open joint, from span to span, as an item of the edge without fullness, and what
 /// it takes the place of: its sewn length (the gap between the joint's ends not counted), and where it begins
 /// and ends.

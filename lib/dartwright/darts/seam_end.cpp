@@ -92,30 +92,6 @@ int count_in_difference(const Pattern& pattern, const Seam& seam, const SideEnd&
     return count;
 }
 
-std::array<bool, 2> sides_moved(const Pattern& pattern, const Seam& seam, const std::string& move) {
-    if (move == "both") return {true, true};
-    std::array<bool, 2> has{};
-    std::string known;
-    for (std::size_t side = 0; side < 2; ++side) {
-        for (const SeamPart& part : seam.joins[side]) {
-            if (part.piece == move) has[side] = true;
-            known += quoted(part.piece) + ", ";
-        }
-    }
-    if (has[0] != has[1]) return has;
-    if (move == "1" || move == "2") return {move == "1", move == "2"};
-    if (has[0]) {
-        throw BadWords("both sides of the seam " + quoted(seam.name) + " are on " + quoted(move) +
-                       "; say 1 or 2");
-    }
-    if (std::any_of(pattern.pieces.begin(), pattern.pieces.end(),
-                    [&](const Piece& piece) { return piece.name == move; })) {
-        throw BadWords("the piece " + quoted(move) + " is not in the seam " + quoted(seam.name) +
-                       "; expected both, " + known + "1 or 2");
-    }
-    throw BadWords("the side to move is " + quoted(move) + "; expected both, " + known + "1 or 2");
-}
-
 }  // namespace
 
 SeamEndFound seam_end_named(const Pattern& pattern, const std::string& name, const std::string& end) {
@@ -144,12 +120,6 @@ SeamEndFound seam_end_named(const Pattern& pattern, const std::string& name, con
 
 void refuse_untruable(const Pattern& pattern, const SeamEndFound& found, double gap_mm) {
     for (const SideEnd& side : found.sides) refuse_side(pattern, side, gap_mm);
-    const Seam& seam = pattern.seams[found.seam];
-    if (seam.laid == LaidAs::on_each_other) {
-        throw Impossible("the pieces of " + quoted(seam.name) +
-                             " are laid on each other, so that nothing runs on over the seam",
-                         "copy the edge that crosses there from the one piece to the other");
-    }
     const SideEnd& first = found.sides[0];
     const SideEnd& second = found.sides[1];
     if (first.piece != second.piece || found.is_with_itself) return;
@@ -158,6 +128,30 @@ void refuse_untruable(const Pattern& pattern, const SeamEndFound& found, double 
                              ", and no edge crosses the seam",
                          "true the seam at its other end");
     }
+}
+
+std::array<bool, 2> sides_moved(const Pattern& pattern, const Seam& seam, const std::string& move) {
+    if (move == "both") return {true, true};
+    std::array<bool, 2> has{};
+    std::string known;
+    for (std::size_t side = 0; side < 2; ++side) {
+        for (const SeamPart& part : seam.joins[side]) {
+            if (part.piece == move) has[side] = true;
+            known += quoted(part.piece) + ", ";
+        }
+    }
+    if (has[0] != has[1]) return has;
+    if (move == "1" || move == "2") return {move == "1", move == "2"};
+    if (has[0]) {
+        throw BadWords("both sides of the seam " + quoted(seam.name) + " are on " + quoted(move) +
+                       "; say 1 or 2");
+    }
+    if (std::any_of(pattern.pieces.begin(), pattern.pieces.end(),
+                    [&](const Piece& piece) { return piece.name == move; })) {
+        throw BadWords("the piece " + quoted(move) + " is not in the seam " + quoted(seam.name) +
+                       "; expected both, " + known + "1 or 2");
+    }
+    throw BadWords("the side to move is " + quoted(move) + "; expected both, " + known + "1 or 2");
 }
 
 std::array<double, 2> moves_of_sides(const Pattern& pattern, const SeamEndFound& found,

@@ -32,13 +32,17 @@ SeamEndFound seam_end_named(const Pattern& pattern, const std::string& seam, con
 /// sides that meet there in one piece, a piece whose outline does not close within `gap_mm`.
 void refuse_untruable(const Pattern& pattern, const SeamEndFound& found, double gap_mm);
 
+/// Which sides move: `move` is `both`, a piece of one side, or 1 or 2. BadWords for others.
+std::array<bool, 2> sides_moved(const Pattern& pattern, const Seam& seam, const std::string& move);
+
 /// By how much each side's run at that end is to grow so that the seam's difference is 0, sewn, mm.
-/// `move` is `both` (half on each), a piece of one side, or 1 or 2. BadWords for others; Impossible if moving
-/// that end does not change the difference.
+/// Half on each where both move. BadWords as above; Impossible if moving that end does not change the
+/// difference.
 std::array<double, 2> moves_of_sides(const Pattern& pattern, const SeamEndFound& found,
                                      const std::string& move);
 
-/// The two sides' angles at that end, degrees; together 180 where what crosses runs on.
+/// The two sides' angles at that end, degrees; together 180 where what crosses runs on, equal where the one
+/// lies on the other.
 std::array<double, 2> corners_deg(const Pattern& pattern, const SeamEndFound& found);
 
 }  // namespace dartwright

@@ -85,19 +85,23 @@ class Contents {
                          "; whether it is to be square is not judged");
     }
 
-    // The fold stays with the part that has it; the other is cut as a pair for each copy of the whole.
+    // A fold stays with the part that has it; one without it is cut as a pair for each copy of the whole.
     void cut() {
         if (!whole_.cut) return;
-        const std::string fold = whole_.cut->fold;
         for (std::size_t k = 0; k < 2; ++k) {
             Cut cut = *whole_.cut;
+            std::vector<std::string> kept;
             cut.ends.clear();
-            if (!fold.empty() && find_run(s_.parts[k].runs, fold)) {
-                cut.ends = fold_ends(fold, k);
-            } else if (!fold.empty()) {
-                cut.fold.clear();
-                cut.quantity *= 2;
+            for (const std::string& fold : fold_edges(whole_)) {
+                if (find_run(s_.parts[k].runs, fold)) {
+                    kept.push_back(fold);
+                    cut.ends.merge(fold_ends(fold, k));
+                } else {
+                    cut.quantity *= 2;
+                }
             }
+            cut.fold = kept.empty() ? "" : kept.front();
+            cut.second_fold = kept.size() < 2 ? "" : kept.back();
             pieces_[k].cut = cut;
         }
     }

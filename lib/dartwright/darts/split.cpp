@@ -90,6 +90,12 @@ Made made_of(const SplitRequest& request, const SplitAccount& account) {
     return made;
 }
 
+CentreSeam centre_seam_of(const SplitRequest& request) {
+    CentreSeam out{request.piece, request.centre_seam, {}};
+    for (const SplitPlace& place : request.places) out.targets.push_back(place.to);
+    return out;
+}
+
 }  // namespace
 
 SplitResult split(const Pattern& pattern, const SplitRequest& request) {
@@ -98,7 +104,7 @@ SplitResult split(const Pattern& pattern, const SplitRequest& request) {
     SplitResult result;
     SplitAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);
-    result.pattern = with_centre_seam(pattern, request.piece, request.centre_seam, account.notes);
+    result.pattern = with_centre_seam(pattern, centre_seam_of(request), account.notes);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Piece before = prepared_piece(piece, dart, tolerances, account.notes);

@@ -171,9 +171,9 @@ bool is_after_dart_held(const Piece& piece, const TargetCut& cut, const std::str
         throw Impossible("the edge \"" + hold + "\" lies on both sides of the cut",
                          "hold an edge that lies on one side");
     }
-    for (const std::string& edge :
-         {piece.cut ? piece.cut->fold : "", piece.grain ? piece.grain->along : ""}) {
-        if (edge.empty()) continue;
+    std::vector<std::string> edges = fold_edges(piece);
+    if (piece.grain && !piece.grain->along.empty()) edges.push_back(piece.grain->along);
+    for (const std::string& edge : edges) {
         const DartsLie lies = where_edge_lies(parts, edge);
         if (lies != DartsLie::both) return lies == DartsLie::after;
     }

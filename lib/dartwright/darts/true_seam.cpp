@@ -18,28 +18,31 @@
 namespace dartwright {
 namespace {
 
-// The first side is walked so that the seam's run ends at the joint and the crossing edge begins there, the
-// second so that the crossing edge ends there and the run begins. A piece drawn the other way round is turned
-// over; then the two can be laid together by a rigid motion, and what crosses the seam is one line.
-constexpr std::array<RunEnd, 2> walked_end{RunEnd::end, RunEnd::start};
+// The first side is walked so that the seam's run ends at the joint and the crossing edge begins there. The
+// second, opened flat, so that the crossing edge ends there and the run begins: what crosses the seam is one
+// line. Laid on the first it is walked as that is. A piece drawn the other way round is turned over; then the
+// two can be laid together by a rigid motion.
+RunEnd walked_end(LaidAs laid, std::size_t side) {
+    return side == 1 && laid == LaidAs::flat ? RunEnd::start : RunEnd::end;
+}
 
-Outline as_walked(const Outline& outline, const SideEnd& at, std::size_t side) {
-    return at.end == walked_end[side] ? outline : turned_over(outline);
+Outline as_walked(const Outline& outline, const SideEnd& at, RunEnd walked) {
+    return at.end == walked ? outline : turned_over(outline);
 }
 
 // The outline as a chain, broken at the joint.
-Chain chain_from_joint(const Outline& outline, const std::string& edge, std::size_t side) {
+Chain chain_from_joint(const Outline& outline, const std::string& edge, RunEnd walked) {
     const std::vector<Run> runs = runs_of(outline);
     const Run& run = *find_run(runs, edge);
-    const std::size_t first = side == 0 ? run.items.back() + 1 : run.items.front();
+    const std::size_t first = walked == RunEnd::end ? run.items.back() + 1 : run.items.front();
     Chain chain = chain_of(outline);
     std::rotate(chain.begin(), chain.begin() + static_cast<std::ptrdiff_t>(first % chain.size()),
                 chain.end());
     return chain;
 }
 
-Chain crossing_part(const Chain& chain, std::size_t side) {
-    return side == 0 ? run_at_start(chain) : run_at_end(chain);
+Chain crossing_part(const Chain& chain, RunEnd walked) {
+    return walked == RunEnd::end ? run_at_start(chain) : run_at_end(chain);
 }
 
 // The corner, and the direction in which the seam leaves it into the piece.
@@ -47,56 +50,81 @@ struct SeamStart {
     Point at;
     Vector into;
 };
-SeamStart seam_start(const Chain& chain, std::size_t side) {
-    const ChainItem& item = side == 0 ? chain.back() : chain.front();
+SeamStart seam_start(const Chain& chain, RunEnd walked) {
+    const ChainItem& item = walked == RunEnd::end ? chain.back() : chain.front();
     const std::vector<Curve> curves = curves_of(*item.item.as_edge(), item.start, item.item.to);
-    if (side == 0) return {item.item.to, -tangent_at_end(curves.back())};
+    if (walked == RunEnd::end) return {item.item.to, -tangent_at_end(curves.back())};
     return {item.start, tangent_at_start(curves.front())};
 }
 
 // One side with its end moved; the crossing edge as it was drawn to the old end.
 struct WalkedSideEnd {
+    RunEnd walked;
     Chain moved;     ///< all round, broken at the joint
     Chain crossing;  ///< up to its other end or a dart
 };
-WalkedSideEnd walked_side(const Outline& outline, const SideEnd& at, std::size_t side, double by_mm) {
-    const Outline walked = as_walked(outline, at, side);
-    const Outline moved = with_run_end_moved(walked, {at.edge, walked_end[side], by_mm});
-    return {chain_from_joint(moved, at.edge, side),
-            crossing_part(chain_from_joint(walked, at.edge, side), side)};
+WalkedSideEnd walked_side(const Outline& outline, const SideEnd& at, RunEnd walked, double by_mm) {
+    const Outline drawn = as_walked(outline, at, walked);
+    const Outline moved = with_run_end_moved(drawn, {at.edge, walked, by_mm});
+    return {walked, chain_from_joint(moved, at.edge, walked),
+            crossing_part(chain_from_joint(drawn, at.edge, walked), walked)};
 }
 
 FoldedJoint joint_of(const WalkedSideEnd& first, const WalkedSideEnd& second) {
-    const SeamStart from = seam_start(first.moved, 0);
-    const SeamStart to = seam_start(second.moved, 1);
+    const SeamStart from = seam_start(first.moved, first.walked);
+    const SeamStart to = seam_start(second.moved, second.walked);
     return {to.at, from.at, motion_between({from.at, from.at + from.into}, {to.at, to.at + to.into})};
 }
 
 // With the crossing edge redrawn; `drawn` is it, up to its other end or a dart.
-Outline with_crossing(const WalkedSideEnd& side_end, const Chain& drawn, const SideEnd& at,
-                      std::size_t side) {
+Outline with_crossing(const WalkedSideEnd& side_end, const Chain& drawn, const SideEnd& at) {
     const auto old = static_cast<std::ptrdiff_t>(side_end.crossing.size());
     const Chain& moved = side_end.moved;
     Chain chain;
-    if (side == 0) {
+    if (side_end.walked == RunEnd::end) {
         chain = drawn;
         chain.insert(chain.end(), moved.begin() + old, moved.end());
     } else {
         chain.assign(moved.begin(), moved.end() - old);
         chain.insert(chain.end(), drawn.begin(), drawn.end());
     }
-    return as_walked(outline_of(std::move(chain)), at, side);
+    return as_walked(outline_of(std::move(chain)), at, side_end.walked);
+}
+
+struct Trueing {
+    SeamEndFound found;
+    LaidAs laid = LaidAs::flat;
+    std::array<bool, 2> is_redrawn{};
+    std::array<double, 2> by_mm{};
+    std::array<double, 2> span_mm{};
+    std::array<double, 2> crossing_grown_mm{};  ///< known once they are redrawn
+};
+
+Trueing trueing_asked(const Pattern& pattern, const TrueSeamRequest& request) {
+    Trueing out;
+    out.found = seam_end_named(pattern, request.seam, request.end);
+    const Seam& seam = pattern.seams[out.found.seam];
+    out.laid = seam.laid;
+    // Opened flat, what crosses is one line and is drawn on both. Laid on each other, the one piece is made
+    // to lie on the other, which stays as it is.
+    const bool is_flat = seam.laid == LaidAs::flat;
+    out.is_redrawn = is_flat ? std::array<bool, 2>{true, true} : sides_moved(pattern, seam, request.move);
+    if (out.found.is_with_itself) out.is_redrawn[1] = false;
+    return out;
 }
 
 // How much of the crossing edge is redrawn: the span, the whole of a shorter edge; where it crosses the seam
 // at both its ends, no more than half of it.
-double span_of(const Pattern& pattern, const SeamEndFound& found, std::size_t side, double span_mm) {
+double span_of(const Pattern& pattern, const Trueing& trueing, std::size_t side, double span_mm) {
+    const SeamEndFound& found = trueing.found;
     const SideEnd& at = found.sides[side];
     const Piece& piece = pattern.pieces[at.piece];
-    const Chain chain = chain_from_joint(as_walked(piece.outline, at, side), at.edge, side);
-    const Chain crossing = crossing_part(chain, side);
+    const RunEnd walked = walked_end(trueing.laid, side);
+    const Chain chain = chain_from_joint(as_walked(piece.outline, at, walked), at.edge, walked);
+    const Chain crossing = crossing_part(chain, walked);
     const double length = length_of(crossing);
-    const ChainItem& beyond = side == 0 ? chain[crossing.size()] : chain[chain.size() - crossing.size() - 1];
+    const std::size_t next = walked == RunEnd::end ? crossing.size() : chain.size() - crossing.size() - 1;
+    const ChainItem& beyond = chain[next];
     if (beyond.item.as_dart() && length < span_mm) {
         throw Impossible("the mouth of " + quoted(beyond.item.as_dart()->name) + " stands in " +
                              quoted(at.crossing) + " of " + quoted(piece.name) +
@@ -117,33 +145,57 @@ void refuse_long_move(const SideEnd& at, double by_mm, double span_mm) {
                      text_of("take a span of %.0f mm or more", std::ceil(std::abs(by_mm))));
 }
 
-struct Trueing {
-    SeamEndFound found;
-    std::array<double, 2> by_mm{};
-    std::array<double, 2> span_mm{};
-    std::array<double, 2> crossing_grown_mm{};  ///< known once they are redrawn
-};
+using DrawnSides = std::array<WalkedSideEnd, 2>;
 
-Pattern redrawn_pattern(const Pattern& pattern, Trueing& trueing) {
-    const auto& sides = trueing.found.sides;
-    const auto side_of = [&](const Pattern& in, std::size_t side) {
-        return walked_side(in.pieces[sides[side].piece].outline, sides[side], side, trueing.by_mm[side]);
-    };
-    const std::array<WalkedSideEnd, 2> drawn_before{side_of(pattern, 0), side_of(pattern, 1)};
-    const FoldedJoint joint = joint_of(drawn_before[0], drawn_before[1]);
+WalkedSideEnd side_of(const Pattern& pattern, const Trueing& trueing, std::size_t side) {
+    const SideEnd& at = trueing.found.sides[side];
+    return walked_side(pattern.pieces[at.piece].outline, at, walked_end(trueing.laid, side),
+                       trueing.by_mm[side]);
+}
+
+Vector direction_from_joint(const WalkedSideEnd& side) {
+    const ChainItem& first = side.crossing.front();
+    return tangent_at_start(curves_of(*first.item.as_edge(), first.start, first.item.to).front());
+}
+
+// One line over both: this side's part of it.
+Chain part_of_line(const DrawnSides& before, const WalkedSideEnd& now, const Trueing& trueing,
+                   std::size_t side) {
     const Drawn drawn = trueing.found.is_free ? Drawn::apart : Drawn::through;
     const JointSpans spans{trueing.span_mm[1], trueing.span_mm[0]};
+    const JoinedEdges edges = side == 0 ? JoinedEdges{before[1].crossing, now.crossing}
+                                        : JoinedEdges{now.crossing, before[0].crossing};
+    const JoinedEdges redrawn = redrawn_at_joint(edges, joint_of(before[0], before[1]), spans, drawn);
+    return side == 0 ? redrawn.after : redrawn.before;
+}
+
+// From the joint in the direction in which the other side leaves it, laid on this one; where both are
+// redrawn, midway.
+Chain laid_crossing(const DrawnSides& before, const WalkedSideEnd& now, const Trueing& trueing,
+                    std::size_t side) {
+    const Motion laying = joint_of(before[1 - side], before[side]).closing;
+    const Vector own = direction_from_joint(before[side]);
+    const double turn = angle_from(own, apply(laying, direction_from_joint(before[1 - side])));
+    const double share = trueing.found.is_free || trueing.found.is_with_itself ? 0
+                         : trueing.is_redrawn[1 - side]                        ? 0.5
+                                                                               : 1;
+    const Point start = seam_start(now.moved, now.walked).at;
+    return redrawn_from({start, apply(turn_by(share * turn), own)}, now.crossing, trueing.span_mm[side]);
+}
+
+Pattern redrawn_pattern(const Pattern& pattern, Trueing& trueing) {
+    const DrawnSides before{side_of(pattern, trueing, 0), side_of(pattern, trueing, 1)};
     Pattern out = pattern;
-    for (std::size_t side = 0; side < (trueing.found.is_with_itself ? 1u : 2u); ++side) {
+    for (std::size_t side = 0; side < 2; ++side) {
+        if (!trueing.is_redrawn[side]) continue;
         // The second side may be on the piece that the first has changed by now, at the other end.
-        const WalkedSideEnd now = side_of(out, side);
-        const JoinedEdges edges = side == 0 ? JoinedEdges{drawn_before[1].crossing, now.crossing}
-                                            : JoinedEdges{now.crossing, drawn_before[0].crossing};
-        const JoinedEdges redrawn = redrawn_at_joint(edges, joint, spans, drawn);
-        const Chain& crossing = side == 0 ? redrawn.after : redrawn.before;
+        const WalkedSideEnd now = side_of(out, trueing, side);
+        const Chain crossing = trueing.laid == LaidAs::flat ? part_of_line(before, now, trueing, side)
+                                                            : laid_crossing(before, now, trueing, side);
         trueing.crossing_grown_mm[side] = length_of(crossing) - length_of(now.crossing);
-        Outline& outline = out.pieces[sides[side].piece].outline;
-        outline = with_crossing(now, crossing, sides[side], side);
+        const SideEnd& at = trueing.found.sides[side];
+        Outline& outline = out.pieces[at.piece].outline;
+        outline = with_crossing(now, crossing, at);
         refuse_bad_redrawing(outline);
     }
     return out;
@@ -167,7 +219,8 @@ bool is_true_already(const Pattern& pattern, const Trueing& trueing) {
     constexpr double decimals_deg = 0.01;
     if (std::abs(seam_difference(pattern, pattern.seams[trueing.found.seam])) > decimals_mm) return false;
     const std::array<double, 2> corners = corners_deg(pattern, trueing.found);
-    return trueing.found.is_free || std::abs(corners[0] + corners[1] - 180) <= decimals_deg;
+    const double off = trueing.laid == LaidAs::flat ? corners[0] + corners[1] - 180 : corners[1] - corners[0];
+    return trueing.found.is_free || std::abs(off) <= decimals_deg;
 }
 
 void note_parts(const Pattern& pattern, const Trueing& trueing, TrueSeamAccount& account) {
@@ -181,6 +234,9 @@ void note_parts(const Pattern& pattern, const Trueing& trueing, TrueSeamAccount&
     }
     if (trueing.found.is_free) {
         account.notes.push_back("the end is free, so what crosses there was brought to it and not drawn on");
+    } else if (trueing.laid == LaidAs::on_each_other) {
+        account.notes.push_back(
+            "the pieces lie on each other, so the edges that cross there were given one direction");
     }
 }
 
@@ -228,7 +284,8 @@ TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request)
     TrueSeamAccount& account = result.account;
     account.seam = request.seam;
     account.end = request.end;
-    Trueing trueing{seam_end_named(pattern, request.seam, request.end), {}, {}};
+    Trueing trueing = trueing_asked(pattern, request);
+    account.laid = trueing.laid;
     refuse_untruable(pattern, trueing.found, tolerances_of(pattern).gap_mm);
     for (const SideEnd& side : trueing.found.sides) {
         close_outline(result.pattern.pieces[side.piece], account.notes);
@@ -244,7 +301,9 @@ TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request)
                                     : "the seam is true there; nothing was changed");
     } else {
         for (std::size_t side = 0; side < 2; ++side) {
-            trueing.span_mm[side] = span_of(before, trueing.found, side, request.span_mm);
+            // A side sewn to its own mirror image is one that is told twice.
+            if (!trueing.is_redrawn[side] && !trueing.found.is_with_itself) continue;
+            trueing.span_mm[side] = span_of(before, trueing, side, request.span_mm);
             refuse_long_move(trueing.found.sides[side], trueing.by_mm[side], trueing.span_mm[side]);
         }
         result.pattern = redrawn_pattern(before, trueing);

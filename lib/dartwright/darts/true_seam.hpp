@@ -35,6 +35,7 @@ struct RunsOfPiece {
 struct TrueSeamAccount {
     std::string seam;
     std::string end;
+    LaidAs laid = LaidAs::flat;
     double difference_before_mm = 0;
     double difference_after_mm = 0;
     std::array<TruedSide, 2> sides;
@@ -50,12 +51,14 @@ struct TrueSeamResult {
 /// Makes a seam true at one of its ends: the end moves along the seam's own edge, on one side or half on
 /// each, so that the difference is 0; and the two edges that cross the seam there are laid together along
 /// it and drawn smooth through its end, over the span, so that their corners add up to 180 degrees. Where the
-/// file says that the corner is free, each is brought to the new end in its own direction instead. Beyond the
-/// span nothing moves. Notches keep the distance by which their seam is walked. A seam that is true there to
-/// rounding is left as it is. The request is appended to `made`. Throws Impossible (no edge can be drawn
-/// there; a dart's mouth within the span; a move of more than the span or the edge; the redrawn edge would
-/// leave the piece), UnknownName, BadWords (span under 1 mm, a side that is none). O(n log n).
-/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
+/// pieces are laid on each other, the one that moves is laid on the other and its crossing edge is drawn from
+/// the new end in the direction of the other's, so that their corners are equal; where both move, both are
+/// drawn in the direction midway. Where the file says that the corner is free, each is brought to the new
+/// end in its own direction instead. Beyond the span nothing moves. Notches keep the distance by which their
+/// seam is walked. A seam that is true there to rounding is left as it is. The request is appended to `made`.
+/// Throws Impossible (no edge can be drawn there; a dart's mouth within the span; a move of more than the
+/// span or the edge; the redrawn edge would leave the piece), UnknownName, BadWords (span under 1 mm, a side
+/// that is none). O(n log n). Requires a sound pattern (problems_of is empty): UnsoundPattern.
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request);
 
 }  // namespace dartwright

@@ -31,6 +31,12 @@ class Edges {
         return ends;
     }
 
+    /// Of the notch at which that edge begins.
+    PerhapsComplaint trouble_of_beginning(const std::string& edge, bool has_begun) const {
+        if (!outline_.runs.is_sound || edge.empty()) return std::nullopt;
+        return begins_trouble(edge, outline_.runs.names.size() == 1, has_begun);
+    }
+
   private:
     bool is_next_to(const std::string& edge, const std::string& name) const {
         if (!outline_.runs.is_sound) return true;
@@ -118,7 +124,8 @@ NotchKind read_notch_kind(Reading& reading, const JsonNode& node) {
     return NotchKind::single;
 }
 
-Notch read_notch(Reading& reading, const JsonNode& node, const Edges& edges) {
+/// `has_begun` if an earlier notch of the piece says where its edge begins; there is one edge then.
+Notch read_notch(Reading& reading, const JsonNode& node, const Edges& edges, bool has_begun) {
     const Fields fields(reading, node, "a notch", {"edge", "from", "at", "kind", "begins"});
     Notch notch;
     if (const JsonNode* edge = fields.required("edge", "the edge it is on"))
@@ -130,7 +137,20 @@ Notch read_notch(Reading& reading, const JsonNode& node, const Edges& edges) {
     if (const JsonNode* kind = fields.optional("kind")) notch.kind = read_notch_kind(reading, *kind);
     if (const JsonNode* begins = fields.optional("begins"))
         notch.begins = read_flag(reading, *begins).value_or(false);
+    if (notch.begins)
+        if (const auto trouble = edges.trouble_of_beginning(notch.edge, has_begun))
+            reading.add(*fields.optional("begins"), *trouble);
     return notch;
+}
+
+std::vector<Notch> read_notches(Reading& reading, const JsonNode& node, const Edges& edges) {
+    std::vector<Notch> notches;
+    bool has_begun = false;
+    for (const JsonNode* child : list_of(reading, node, "a list of notches")) {
+        notches.push_back(read_notch(reading, *child, edges, has_begun));
+        has_begun = has_begun || notches.back().begins;
+    }
+    return notches;
 }
 
 AllowanceStretch read_stretch(Reading& reading, const JsonNode& node, const std::string& edge,
@@ -241,8 +261,7 @@ PieceRead read_piece(Reading& reading, const JsonNode& node) {
         for (const JsonNode* child : list_of(reading, *darts, "a list of double darts"))
             piece.double_darts.push_back(read_double_dart(reading, *child, edges));
     if (const JsonNode* notches = fields.optional("notches"))
-        for (const JsonNode* child : list_of(reading, *notches, "a list of notches"))
-            piece.notches.push_back(read_notch(reading, *child, edges));
+        piece.notches = read_notches(reading, *notches, edges);
     if (const JsonNode* allowance = fields.optional("allowance"))
         piece.allowance = read_allowances(reading, *allowance, outline, edges);
     if (const JsonNode* marks = fields.optional("marks"))

@@ -337,12 +337,16 @@ void Looker::double_darts(const Step& at, const Piece& piece, const Runs& runs, 
 }
 
 void Looker::notches(const Step& at, const Piece& piece, const Runs& runs) {
+    bool has_begun = false;
     for (std::size_t i = 0; i < piece.notches.size(); ++i) {
         const Notch& notch = piece.notches[i];
         const Step step = under(at, i);
         existing(under(step, "edge"), runs, notch.edge);
         end(under(step, "from"), runs, notch.edge, notch.from);
         length(under(step, "at"), notch.at);
+        if (!notch.begins || !runs.is_sound || !runs.names.find(notch.edge)) continue;
+        add(under(step, "begins"), begins_trouble(notch.edge, runs.names.names().size() == 1, has_begun));
+        has_begun = true;
     }
 }
 

@@ -33,6 +33,7 @@ struct PatternProblem {
 ///  - the measured points of a spline are distinct; fullness is less than its item is long, and a tuck is
 ///    stitched less far than its legs
 ///  - what folds, grain, `press`, notches, allowances and seams name is there; `from` is an end of its run
+///  - a notch at which its edge begins is on an edge that is the whole outline, one on each
 ///  - a stretch of allowance ends beyond its beginning; marks have two points or more, sides of seams a part
 /// What needs the geometry (direction, fullness, stitching) is asked of outlines that are otherwise right.
 /// Never throws for what a pattern holds. O(n) in the items, names and points, at the mean.

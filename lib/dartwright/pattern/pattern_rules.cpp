@@ -159,6 +159,15 @@ PerhapsComplaint end_trouble(const std::string& name, const std::string& edge, c
                      is_at_both ? any_of({"start", "end"}) : any_of({before, after})};
 }
 
+PerhapsComplaint begins_trouble(const std::string& edge, bool is_whole_outline, bool has_begun) {
+    if (!is_whole_outline)
+        return Complaint{"\"begins\" on " + in_quotes(edge) + ", which begins at a corner",
+                         "it on an edge that is the whole outline of its piece"};
+    if (has_begun)
+        return Complaint{"\"begins\" on " + in_quotes(edge) + " again", "one notch at which it begins"};
+    return std::nullopt;
+}
+
 Complaint not_next_to_seam(const std::string& name, const std::vector<std::string>& known) {
     return {in_quotes(name) + ", which is not next to the seam", any_of(known)};
 }

@@ -60,6 +60,9 @@ PerhapsComplaint grain_trouble(Point from, Point to);
 /// `start` or `end`.
 PerhapsComplaint end_trouble(const std::string& name, const std::string& edge, const std::string& before,
                              const std::string& after);
+/// Of the notch at which `edge` begins: only a run that is the whole outline has no beginning of its own, and
+/// it has one.
+PerhapsComplaint begins_trouble(const std::string& edge, bool is_whole_outline, bool has_begun);
 Complaint not_next_to_seam(const std::string& name, const std::vector<std::string>& known);
 /// A measured point beside the one before it, and the last one beside the item's end.
 PerhapsComplaint measured_point_trouble(Point before, Point point);
