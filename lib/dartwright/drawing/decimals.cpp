@@ -39,7 +39,7 @@ bool is_inch_fraction(double length_mm) {
 
 std::string fixed_decimals(double value, int decimals) {
     if (!std::isfinite(value)) throw std::invalid_argument("a number to be written is not finite");
-    std::array<char, 400> text{};  // the longest double has 309 digits before its point
+    std::array<char, 400> text;  // the longest double has 309 digits before its point
     const auto end =
         std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals).ptr;
     std::string words(text.data(), end);

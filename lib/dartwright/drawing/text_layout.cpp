@@ -2,6 +2,7 @@
 
 #include <pango/pangocairo.h>
 
+#include <array>
 #include <memory>
 #include <unordered_map>
 
@@ -130,6 +131,25 @@ PangoLayout* kept_line(const std::string& words, bool is_bold) {
     return layout.get();
 }
 
+/// In Pango's units. While a place is sought for a few lines, their widths are asked for again and again: the
+/// last few are looked through before all that are kept.
+int kept_width(const std::string& words, bool is_bold) {
+    struct Measured {
+        std::string words;
+        bool is_bold = false;
+        int width = 0;
+    };
+    thread_local std::array<Measured, 8> last;
+    thread_local std::size_t next = 0;
+    for (const Measured& each : last)
+        if (each.is_bold == is_bold && each.words == words) return each.width;
+    PangoRectangle logical{};
+    pango().layout_get_extents(kept_line(words, is_bold), nullptr, &logical);
+    last[next] = {words, is_bold, logical.width};
+    next = (next + 1) % last.size();
+    return logical.width;
+}
+
 template <typename Draw>
 void with_line(cairo_t* context, const std::string& words, LineLook look, const Draw& draw) {
     PangoLayout* const layout = kept_line(words, look.is_bold);
@@ -184,9 +204,7 @@ double line_width(const std::string& words, LineLook look) {
         thread_local const CairoMeasure measure;
         return measure.width(words, look);
     }
-    PangoRectangle logical{};
-    pango().layout_get_extents(kept_line(words, look.is_bold), nullptr, &logical);
-    return logical.width / static_cast<double>(PANGO_SCALE) * look.size_mm / setting_size;
+    return kept_width(words, look.is_bold) / static_cast<double>(PANGO_SCALE) * look.size_mm / setting_size;
 }
 
 void show_line(cairo_t* context, const std::string& words, LineLook look) {
