@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
@@ -300,7 +301,8 @@ class CuttingWords {
         };
         const double reach = off(all[mine].wedge) + clearly;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && is_within_reach(all[i].wedge, words, reach) && reach > off(all[i].wedge))
+            if (i != mine && is_within_reach(all[i].wedge, words, reach) &&
+                reach - choice_mm > off(all[i].wedge))
                 return false;
         return true;
     }
@@ -424,7 +426,7 @@ class CuttingWords {
 std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit) {
     std::vector<WidthAndEdges> all = widths_of(piece);
     std::stable_sort(all.begin(), all.end(), [](const WidthAndEdges& a, const WidthAndEdges& b) {
-        return a.length_mm > b.length_mm;
+        return in_steps(a.length_mm) > in_steps(b.length_mm);
     });
     name_parts(all);
     std::vector<std::string> lines;

@@ -156,8 +156,9 @@ double upright_angle(Vector along) {
     const double angle = std::atan2(along.y, along.x);
     // All nearly upright words are read from the right, so that neighbouring edges read alike.
     constexpr double lean = radians(15.0);
-    if (angle > pi / 2 + lean) return angle - pi;
-    if (angle <= -pi / 2 + lean) return angle + pi;
+    constexpr double choice_rad = 1e-9;
+    if (angle > pi / 2 + lean + choice_rad) return angle - pi;
+    if (angle <= -pi / 2 + lean + choice_rad) return angle + pi;
     return angle;
 }
 

@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
@@ -119,9 +120,10 @@ class PieceWords {
             LongestStretch stretch = longest_stretch(piece_.outline, run);
             if (stretch.points.size() > 1 && !edge_words(run).empty()) stretches.push_back(stretch);
         }
-        std::stable_sort(
-            stretches.begin(), stretches.end(),
-            [](const LongestStretch& a, const LongestStretch& b) { return a.length < b.length; });
+        std::stable_sort(stretches.begin(), stretches.end(),
+                         [](const LongestStretch& a, const LongestStretch& b) {
+                             return in_steps(a.length) < in_steps(b.length);
+                         });
         for (const LongestStretch& stretch : stretches)
             write_edge(stretch, words_in(look::ink, look::edge_size, edge_words(*stretch.run)));
     }
@@ -227,7 +229,8 @@ class PieceWords {
         };
         const double reach = off(all[mine].wedge) + clearly;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && is_within_reach(all[i].wedge, words, reach) && reach > off(all[i].wedge))
+            if (i != mine && is_within_reach(all[i].wedge, words, reach) &&
+                reach - choice_mm > off(all[i].wedge))
                 return false;
         return true;
     }

@@ -5,6 +5,7 @@
 #include <memory>
 #include <set>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 
@@ -105,7 +106,7 @@ LedCandidates words_led(Point from, std::vector<DrawnText> lines, Vector towards
                 const Vector direction = apply(turn_by(radians(side * turn_deg)), towards);
                 const Point end = from + offs[i / turns] * direction;
                 // The leader ends at the side of the words that is nearest to the place.
-                const bool is_sideways = std::abs(direction.x) > 0.5;
+                const bool is_sideways = std::abs(direction.x) > 0.5 + choice_mm;
                 const Vector to_centre = is_sideways
                                              ? Vector{std::copysign(size.width / 2 + gap, direction.x), 0}
                                              : Vector{0, std::copysign(size.height / 2 + gap, direction.y)};
@@ -157,17 +158,25 @@ std::vector<Point> places_inside(const std::vector<Point>& polygon) {
     for (const Point p : polygon) box = joined(box, Box{p, p});
     constexpr int steps = 36;
     const PolygonIndex index(polygon);
-    std::vector<Point> places;
+    const Point centre = middle(box.low, box.high);
+    struct Found {
+        Point place;
+        double off = 0;  // from the middle, in steps
+    };
+    std::vector<Found> found;
     for (int i = 1; i < steps; ++i) {
         for (int j = 1; j < steps; ++j) {
             const Point p{box.low.x + (box.high.x - box.low.x) * i / steps,
                           box.low.y + (box.high.y - box.low.y) * j / steps};
-            if (index.where(p) == Where::inside) places.push_back(p);
+            if (index.where(p) == Where::inside) found.push_back({p, in_steps(distance(p, centre))});
         }
     }
-    const Point centre = middle(box.low, box.high);
-    std::stable_sort(places.begin(), places.end(),
-                     [&](Point a, Point b) { return squared_norm(a - centre) < squared_norm(b - centre); });
+    // Places equally far from the middle keep their order, so that no last bit decides.
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Found& a, const Found& b) { return a.off < b.off; });
+    std::vector<Point> places;
+    places.reserve(found.size());
+    for (const Found& each : found) places.push_back(each.place);
     return places;
 }
 
@@ -186,7 +195,7 @@ LongestStretch longest_stretch(const Outline& outline, const Run& run) {
         for (const Curve& curve : curves_of_item(outline, item)) flatten_onto(points, curve, chord_error_mm);
         length += length_of_item(outline, item);
         last = item;
-        if (length > longest.length) {
+        if (length > longest.length + choice_mm) {
             longest.points = points;
             longest.length = length;
         }
@@ -206,7 +215,7 @@ std::vector<MarkToName> marks_to_name(const std::vector<Mark>& marks) {
     for (const Mark& mark : marks)
         if (!mark.name.empty()) order.push_back({&mark, true});
     std::stable_sort(order.begin(), order.end(), [&](const MarkToName& a, const MarkToName& b) {
-        return length_of(*a.mark) > length_of(*b.mark);
+        return in_steps(length_of(*a.mark)) > in_steps(length_of(*b.mark));
     });
     std::set<std::string> named;
     for (MarkToName& each : order)
