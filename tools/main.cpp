@@ -84,6 +84,8 @@ Ending ending_of(const std::exception_ptr& thrown) {
         return {ExitStatus::wrong_use, error.what()};
     } catch (const Impossible& error) {
         return {ExitStatus::impossible, error.what()};
+    } catch (const CairoMissing& error) {
+        return {ExitStatus::unreadable, error.what()};
     } catch (const PangoMissing& error) {
         return {ExitStatus::unreadable, error.what()};
     } catch (const std::out_of_range& error) {

@@ -1,8 +1,13 @@
 #include "dartwright/files/json_tree.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck.h>
+#include <rapidcheck/gtest.h>
 
+#include <algorithm>
+#include <cmath>
 #include <string>
+#include <vector>
 
 #include "edited_pattern.hpp"
 
@@ -53,12 +58,111 @@ TEST(JsonTree, PointersAreEscaped) {
     EXPECT_EQ(pointer_to(*object.children[1]), "/a~1b/0/");
 }
 
+/// A value and all that it holds, in the file's order.
+std::vector<const JsonNode*> nodes_of(const JsonNode& node) {
+    std::vector<const JsonNode*> nodes{&node};
+    for (const JsonNode* child : node.children)
+        for (const JsonNode* inner : nodes_of(*child)) nodes.push_back(inner);
+    return nodes;
+}
+
+/// The same value by the JSON library; of two members of one key it keeps the last.
+bool is_same(const JsonNode& node, const nlohmann::json& value) {
+    switch (node.kind) {
+        case Kind::null:
+            return value.is_null();
+        case Kind::boolean:
+            return value.is_boolean() && value.get<bool>() == node.boolean;
+        case Kind::number:
+            return value.is_number() && value.get<double>() == node.number &&
+                   std::signbit(value.get<double>()) == std::signbit(node.number) &&
+                   value.is_number_float() == !node.text.empty();
+        case Kind::text:
+            return value.is_string() && value.get<std::string>() == node.text;
+        case Kind::list:
+            if (!value.is_array() || value.size() != node.children.size()) return false;
+            for (std::size_t i = 0; i < value.size(); ++i)
+                if (!is_same(*node.children[i], value[i])) return false;
+            return true;
+        case Kind::object:
+            break;
+    }
+    if (!value.is_object() || value.size() != node.children.size()) return false;
+    return std::all_of(node.children.begin(), node.children.end(), [&](const JsonNode* child) {
+        const std::string key(child->key);
+        return value.contains(key) && is_same(*child, value[key]);
+    });
+}
+
+/// Of what JSON is made, and of what it is not: pieces joined at random, or put into a text that is right.
+rc::Gen<std::string> anyPieceOfJson() {
+    return rc::gen::element<std::string>(
+        "{", "}", "[", "]", ",", ":", "\"", "\"a\"", "\"b\":", "\"\\n\\\\\\/\"", "\"\\u00e9\"",
+        "\"\\ud83d\\ude00\"", "\"\\ud83d\"", "\"\\x\"", "\\", "é", "\t", "\n", " ", "\r", "\v", "\x01",
+        "\x7f", "true", "false", "null", "tru", "True", "0", "-0", "-0.0", "00", "01", "-", "1.", ".5",
+        "1.5e", "1e5", "1E+2", "1e-2", "1e-400", "1e400", "-1e999", "5e-324", "2.4703282292062328e-324",
+        "0.1", "12345678901234567890", "18446744073709551615", "18446744073709551616", "9223372036854775807",
+        "-9223372036854775808", "-9223372036854775809", "9007199254740993", "9007199254740993.0",
+        "0.30000000000000004", "123456.78901234567", "1e22", "1e23", "+1", "1,5", "0x10", "NaN", "Infinity",
+        "//", "/* */", "\xEF\xBB\xBF", "[1,2]", "{\"a\":1}", "{\"a\":{\"a\":[]}}");
+}
+
+rc::Gen<std::string> anyText() {
+    const auto joined = [](const std::vector<std::string>& pieces) {
+        std::string text;
+        for (const std::string& piece : pieces) text += piece;
+        return text;
+    };
+    const auto number_of = [](const std::vector<char>& signs) {
+        return std::string(signs.begin(), signs.end());
+    };
+    const auto in_tunic = [](const std::string& piece, std::size_t at, std::size_t left_out) {
+        std::string text = edited::tunic;
+        at %= text.size();
+        return text.replace(at, std::min(left_out % 4, text.size() - at), piece);
+    };
+    const auto anyPlace = rc::gen::inRange<std::size_t>(0, std::string_view(edited::tunic).size());
+    return rc::gen::oneOf(
+        rc::gen::map(rc::gen::container<std::vector<std::string>>(anyPieceOfJson()), joined),
+        rc::gen::map(
+            rc::gen::container<std::vector<char>>(rc::gen::elementOf(std::string("0123456789.eE+-"))),
+            number_of),
+        rc::gen::apply(in_tunic, anyPieceOfJson(), anyPlace, rc::gen::inRange<std::size_t>(0, 4)));
+}
+
+// What is right is read by a way of our own; it takes what the library takes, and sees the same in it.
+RC_GTEST_PROP(JsonTree, IsWhatTheLibraryReads, ()) {
+    const std::string text = *anyText();
+    const nlohmann::json other = nlohmann::json::parse(text, nullptr, false);
+    const JsonTree tree = parsed(text);
+    const bool is_said_once =
+        std::none_of(tree.problems.begin(), tree.problems.end(),
+                     [](const PlacedProblem& p) { return p.problem.expected == "each key once"; });
+    RC_PRE(is_said_once);
+    const bool has_number_beyond = tree.root && other.is_discarded();  // a stand-in is read for it
+    RC_CLASSIFY(tree.root != nullptr && !has_number_beyond, "JSON");
+    if (has_number_beyond) {
+        const auto nodes = nodes_of(*tree.root);
+        RC_ASSERT(std::any_of(nodes.begin(), nodes.end(), [](const JsonNode* node) {
+            return node->kind == Kind::number && std::abs(node->number) == 1e300;
+        }));
+        return;
+    }
+    RC_ASSERT((tree.root == nullptr) == other.is_discarded());
+    RC_ASSERT((tree.root == nullptr) == !tree.problems.empty());
+    if (tree.root) RC_ASSERT(is_same(*tree.root, other));
+}
+
 TEST(JsonTree, PointerOfEveryValueLeadsToItByAnotherParser) {
     const JsonTree tree = parsed(edited::tunic);
     const auto other = edited::tunic_json();
     ASSERT_NE(tree.root, nullptr);
-    EXPECT_GT(tree.nodes.size(), 200U);
-    for (const JsonNode& node : tree.nodes) {
+    EXPECT_GT(tree.values, 200U);
+    const std::vector<const JsonNode*> nodes = nodes_of(*tree.root);
+    EXPECT_EQ(nodes.size(), tree.values);
+    for (const JsonNode* each : nodes) {
+        const JsonNode& node = *each;
+        EXPECT_EQ(nodes[node.order], &node);
         const auto& value = other.at(nlohmann::ordered_json::json_pointer(pointer_to(node)));
         const bool is_group = node.kind == Kind::list || node.kind == Kind::object;
         const bool is_same = node.kind == Kind::number ? value.get<double>() == node.number

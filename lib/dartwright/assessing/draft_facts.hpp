@@ -49,6 +49,7 @@ struct ClosedFact {
 struct PieceFacts {
     RigidParts parts;                 ///< from the piece before (or the finished one) to the draft's
     std::vector<StandingDart> extra;  ///< darts that nobody asked for
+    RigidParts from_finished;         ///< from the finished piece to the draft's
 };
 
 struct DraftFacts {

@@ -22,7 +22,7 @@ std::vector<Point> polygon(const Outline& outline, double chord_error_mm) {
 
 // The part that the grain lies along lies as in the finished pattern, so that by it the picture is turned.
 Motion motion_of(const DraftFacts& facts, std::size_t piece) {
-    return robust_motion(rigid_parts({facts.plan->finished[piece], facts.draft.pieces[piece]->shaped}));
+    return robust_motion(facts.pieces[piece].from_finished);
 }
 
 OverlaidPiece overlaid(const DraftFacts& facts, std::size_t piece, const Piece& drawn) {

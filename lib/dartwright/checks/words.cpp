@@ -1,15 +1,19 @@
 #include "dartwright/checks/words.hpp"
 
+#include <array>
+#include <charconv>
 #include <cmath>
-#include <cstdio>
 
 namespace dartwright::words {
 
 std::string number(double value) {
     if (std::abs(value) < 0.005) return "0";  // rounds to 0.00
-    char text[64];
-    std::snprintf(text, sizeof text, std::abs(value) < 1 ? "%.2f" : "%.1f", value);
-    return text;
+    // Not as the locale has it, so that a program's choice of one does not change what is said.
+    std::array<char, 400> text{};  // the longest double has 309 digits before its point
+    const int decimals = std::abs(value) < 1 ? 2 : 1;
+    return {
+        text.data(),
+        std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals).ptr};
 }
 
 std::string mm(double value) {

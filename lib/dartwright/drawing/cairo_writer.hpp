@@ -24,14 +24,21 @@ struct PangoMissing : std::runtime_error {
     explicit PangoMissing(const std::string& reason);
 };
 
+/// Nothing can be drawn: Cairo, which is loaded when it is first needed, is not on this machine. Where Pango
+/// is missing too, not even an SVG with words can be made, since nothing measures them.
+struct CairoMissing : std::runtime_error {
+    explicit CairoMissing(const std::string& reason);
+};
+
 /// The drawing as a PNG file; its size in pixels is the drawing's rounded up to whole pixels. The same
-/// drawing gives the same bytes on one machine. PangoMissing where there are words; PictureTooLarge over `most_pixels` a side;
-/// std::invalid_argument for what is not drawable or a resolution that is not above 0.
+/// drawing gives the same bytes on one machine. CairoMissing; PangoMissing where there are words;
+/// PictureTooLarge over `most_pixels` a side; std::invalid_argument for what is not drawable or a resolution
+/// that is not above 0.
 std::string to_png(const Drawing& drawing, double pixels_per_mm);
 
 /// The drawing as a PDF file of one page at exactly its size (1 mm is 72/25.4 points). The creation date is
-/// fixed, so that the same drawing gives the same bytes on one machine. PangoMissing where there are words;
-/// std::invalid_argument for what is not drawable.
+/// fixed, so that the same drawing gives the same bytes on one machine. CairoMissing; PangoMissing where
+/// there are words; /// std::invalid_argument for what is not drawable.
 std::string to_pdf(const Drawing& drawing);
 /// The same of several pages, each of its own size; the title is the first one's. `after_page` is told how
 /// many are done. std::invalid_argument without a page.

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
@@ -11,7 +12,7 @@
 #include "dartwright/drawing/text_column.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/closest.hpp"
-#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/geometry/polygon_index.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
@@ -126,7 +127,8 @@ class CuttingWords {
         : cut_(cut),
           label_(label),
           taken_(taken),
-          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, label_chord_error_mm).points) {
+          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, label_chord_error_mm).points),
+          index_(flat_) {
         for (const Line& joint : label.joints) joints_.add(joint.a, joint.b);
     }
 
@@ -145,7 +147,7 @@ class CuttingWords {
     bool fits(const Label& label, double clear_mm) const {
         return std::all_of(label.begin(), label.end(),
                            [&](const DrawnText& line) {
-                               return where_in_polygon(flat_, box_of(line).centre) == Where::inside;
+                               return index_.where(box_of(line).centre) == Where::inside;
                            }) &&
                taken_.is_clear(label, clear_mm);
     }
@@ -159,8 +161,9 @@ class CuttingWords {
         return label_.joints.empty() || joints_.is_clear(label, look::clear_of_lines);
     }
 
-    bool put_off_joints(const std::vector<Label>& candidates, double clear_mm) {
-        for (const Label& label : candidates) {
+    bool put_off_joints(const Candidates& candidates, double clear_mm) {
+        for (std::size_t i = 0; i < candidates.count; ++i) {
+            const Label label = candidates.label(i);
             if (!is_clear_of_joints(label) || !fits(label, clear_mm)) continue;
             put(label);
             return true;
@@ -168,9 +171,11 @@ class CuttingWords {
         return false;
     }
 
-    bool put_if_fits(const std::vector<Label>& candidates, double clear_mm) {
+    bool put_if_fits(const Candidates& candidates, double clear_mm) {
         if (put_off_joints(candidates, clear_mm)) return true;
-        for (const Label& label : candidates) {
+        if (label_.joints.empty()) return false;  // each was tried
+        for (std::size_t i = 0; i < candidates.count; ++i) {
+            const Label label = candidates.label(i);
             if (!fits(label, clear_mm)) continue;
             put(label);
             return true;
@@ -294,18 +299,24 @@ class CuttingWords {
         const auto off = [&](const Wedge& wedge) {
             return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
         };
+        const double reach = off(all[mine].wedge) + clearly;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && off(all[mine].wedge) + clearly > off(all[i].wedge)) return false;
+            if (i != mine && is_within_reach(all[i].wedge, words, reach) &&
+                reach - choice_mm > off(all[i].wedge))
+                return false;
         return true;
     }
 
     void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
         put_somewhere(all[mine].lines, [&](const std::vector<DrawnText>& lines) {
-            std::vector<Label> candidates = words_beside(all[mine].wedge, lines);
-            std::stable_partition(candidates.begin(), candidates.end(), [&](const Label& label) {
-                return is_nearest(all, mine, box_of(label.front()).centre);
+            const BlockSize size = size_of_block(lines);
+            std::vector<BlockPlace> places = places_beside(all[mine].wedge, size);
+            std::stable_partition(places.begin(), places.end(), [&](const BlockPlace& place) {
+                return is_nearest(all, mine, centre_of_first(lines, size, place));
             });
-            return candidates;
+            return Candidates{places.size(), [lines, places](std::size_t i) {
+                                  return centred_block(lines, places[i].centre, places[i].angle_rad);
+                              }};
         });
     }
 
@@ -373,12 +384,11 @@ class CuttingWords {
     }
 
     /// Level ones; or turned to be read from the right, for a narrow piece.
-    std::vector<Label> labels(double share, double angle_rad = 0) const {
-        const std::vector<DrawnText> lines = label_lines(share * name_size());
-        std::vector<Label> candidates;
-        for (const Point centre : places_inside(flat_))
-            candidates.push_back(centred_block(lines, centre, angle_rad));
-        return candidates;
+    Candidates labels(double share, double angle_rad = 0) {
+        if (places_.empty()) places_ = places_inside(flat_);
+        return {places_.size(), [this, lines = label_lines(share * name_size()), angle_rad](std::size_t i) {
+                    return centred_block(lines, places_[i], angle_rad);
+                }};
     }
 
     void write_label() {
@@ -405,6 +415,8 @@ class CuttingWords {
     const CuttingLabel& label_;
     TakenPlaces& taken_;
     std::vector<Point> flat_;
+    PolygonIndex index_;
+    std::vector<Point> places_;  ///< inside, once they are asked for
     TakenPlaces joints_;
     DrawnGroup group_{"words", {}, {}};
 };
@@ -414,7 +426,7 @@ class CuttingWords {
 std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit) {
     std::vector<WidthAndEdges> all = widths_of(piece);
     std::stable_sort(all.begin(), all.end(), [](const WidthAndEdges& a, const WidthAndEdges& b) {
-        return a.length_mm > b.length_mm;
+        return in_steps(a.length_mm) > in_steps(b.length_mm);
     });
     name_parts(all);
     std::vector<std::string> lines;

@@ -5,6 +5,8 @@
 #include <cmath>
 #include <stdexcept>
 
+#include "dartwright/drawing/choice.hpp"
+
 namespace dartwright {
 
 namespace {
@@ -19,7 +21,7 @@ const char* unit_name(Unit unit) {
 
 /// `5 5/8`: the nearest 1/32, in lowest terms. Precondition: finite.
 std::string inch_fraction(double length_mm) {
-    const double parts = std::round(std::abs(length_mm) / mm_in(Unit::inch) * parts_of_inch);
+    const double parts = std::round(rounded_figure(std::abs(length_mm) / mm_in(Unit::inch) * parts_of_inch));
     const std::string sign = length_mm < 0 && parts > 0 ? "-" : "";
     const double whole = std::floor(parts / parts_of_inch);
     long over = std::lround(parts - whole * parts_of_inch);
@@ -39,7 +41,7 @@ bool is_inch_fraction(double length_mm) {
 
 std::string fixed_decimals(double value, int decimals) {
     if (!std::isfinite(value)) throw std::invalid_argument("a number to be written is not finite");
-    std::array<char, 400> text{};  // the longest double has 309 digits before its point
+    std::array<char, 400> text;  // the longest double has 309 digits before its point
     const auto end =
         std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals).ptr;
     std::string words(text.data(), end);
@@ -58,12 +60,12 @@ std::string shortest_decimals(double value, int decimals) {
 std::string length_words(double length_mm, Unit unit) {
     // A tenth of a millimetre, or the hundredth of an inch: what can be laid off with a ruler and no more.
     const int decimals = unit == Unit::mm ? 1 : 2;
-    return fixed_decimals(length_mm / mm_in(unit), decimals) + " " + unit_name(unit);
+    return fixed_decimals(rounded_figure(length_mm / mm_in(unit)), decimals) + " " + unit_name(unit);
 }
 
 std::string ruler_figure(double length_mm, Unit unit) {
     if (unit == Unit::inch) return inch_fraction(length_mm);
-    return fixed_decimals(length_mm / mm_in(unit), unit == Unit::mm ? 0 : 1);
+    return fixed_decimals(rounded_figure(length_mm / mm_in(unit)), unit == Unit::mm ? 0 : 1);
 }
 
 std::string ruler_words(double length_mm, Unit unit) {
@@ -71,7 +73,7 @@ std::string ruler_words(double length_mm, Unit unit) {
 }
 
 std::string width_in_unit(double width_mm, Unit unit) {
-    if (unit != Unit::inch) return shortest_decimals(width_mm / mm_in(unit), 3);
+    if (unit != Unit::inch) return shortest_decimals(rounded_figure(width_mm / mm_in(unit)), 3);
     return (is_inch_fraction(width_mm) ? "" : "about ") + inch_fraction(width_mm);
 }
 
@@ -102,7 +104,7 @@ std::string bought_words(double length_mm, Unit unit) {
 }
 
 std::string angle_words(double angle_rad) {
-    return fixed_decimals(degrees(angle_rad), 1) + "\u00B0";
+    return fixed_decimals(rounded_figure(degrees(angle_rad)), 1) + "\u00B0";
 }
 
 }  // namespace dartwright

@@ -147,12 +147,18 @@ Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double ma
     return best;
 }
 
+Point centre_of_first(const std::vector<DrawnText>& lines, const BlockSize& size, const BlockPlace& place) {
+    const Vector up{-std::sin(place.angle_rad), std::cos(place.angle_rad)};
+    return place.centre + (size.height / 2 - line_height(lines.front()) / 2) * up;
+}
+
 double upright_angle(Vector along) {
     const double angle = std::atan2(along.y, along.x);
     // All nearly upright words are read from the right, so that neighbouring edges read alike.
     constexpr double lean = radians(15.0);
-    if (angle > pi / 2 + lean) return angle - pi;
-    if (angle <= -pi / 2 + lean) return angle + pi;
+    constexpr double choice_rad = 1e-9;
+    if (angle > pi / 2 + lean + choice_rad) return angle - pi;
+    if (angle <= -pi / 2 + lean + choice_rad) return angle + pi;
     return angle;
 }
 
@@ -176,8 +182,11 @@ BlockSize size_of_block(const std::vector<DrawnText>& lines) {
 
 Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad) {
     const Vector up{-std::sin(angle_rad), std::cos(angle_rad)};
-    double top = size_of_block(lines).height / 2;
+    double top = 0;
+    for (const DrawnText& line : lines) top += line_height(line);
+    top /= 2;
     Label label;
+    label.reserve(lines.size());
     for (const DrawnText& line : lines) {
         label.push_back(centred(line, centre + (top - line_height(line) / 2) * up, angle_rad));
         top -= line_height(line);

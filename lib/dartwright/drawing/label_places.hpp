@@ -1,5 +1,6 @@
 #pragma once
 
+#include <functional>
 #include <memory>
 #include <vector>
 
@@ -37,6 +38,12 @@ class TakenPlaces {
     std::unique_ptr<Held> held_;
 };
 
+/// Candidate places for words, in the order in which they are liked; each is made when it is asked for.
+struct Candidates {
+    std::size_t count = 0;
+    std::function<Label(std::size_t)> label;
+};
+
 /// The first candidate that is clear of everything taken, else the one that meets least; it is then taken.
 /// Empty only where there is no candidate.
 struct Placed {
@@ -58,5 +65,13 @@ struct BlockSize {
     double height = 0;
 };
 BlockSize size_of_block(const std::vector<DrawnText>& lines);
+
+/// Where a block of lines is centred, and how it is turned.
+struct BlockPlace {
+    Point centre;
+    double angle_rad = 0;
+};
+/// The centre of the first line's box, of a block of that size.
+Point centre_of_first(const std::vector<DrawnText>& lines, const BlockSize& size, const BlockPlace& place);
 
 }  // namespace dartwright

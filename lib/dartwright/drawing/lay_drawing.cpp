@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/label_places.hpp"
 #include "dartwright/drawing/table_look.hpp"
@@ -36,9 +37,9 @@ class LayDrawer {
         out.groups = {cloth(), pieces(), words()};
         double right = on_sheet({0, lay_.length_mm}).x;
         if (const auto box = bounds(out.groups.back())) right = std::max(right, box->high.x);
-        out.width_mm = std::ceil(right + lay_margin_mm);
+        out.width_mm = rounded_up(right + lay_margin_mm);
         out.height_mm =
-            std::ceil(lay_.width_mm / lay_scale + 2 * lay_margin_mm + title_space_mm + foot_space_mm);
+            rounded_up(lay_.width_mm / lay_scale + 2 * lay_margin_mm + title_space_mm + foot_space_mm);
         return out;
     }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/arc_length.hpp"
@@ -94,7 +95,7 @@ class WavedLine {
 DrawnPath wave_beside(const WavedLine& line) {
     DrawnPath path;
     path.stroke = look::fullness_stroke();
-    const double halves = std::max(2.0, std::round(line.length() / look::half_wave));
+    const double halves = std::max(2.0, std::round(line.length() / look::half_wave + choice_mm));
     const double step = line.length() / halves;
     // A cubic whose controls stand so far aside reaches 3/4 as far.
     const double aside = look::wave_height / 0.75;

@@ -4,13 +4,14 @@
 #include <array>
 #include <cmath>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/closest.hpp"
-#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/geometry/polygon_index.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
 
@@ -38,7 +39,8 @@ class PieceWords {
           runs_(runs),
           wanted_(wanted),
           taken_(taken),
-          flat_(flat_outline(piece.outline, DartsDrawn::to_points, flat_chord_error_mm).points) {}
+          flat_(flat_outline(piece.outline, DartsDrawn::to_points, flat_chord_error_mm).points),
+          index_(flat_) {}
 
     DrawnGroup write() {
         // Those with the least choice of place come first.
@@ -55,34 +57,56 @@ class PieceWords {
     }
 
   private:
-    void put(const std::vector<Label>& candidates) {
+    void put(const Label& label) {
+        taken_.add(label);
+        for (const DrawnText& line : label) group_.items.push_back(line);
+    }
+    void put_best(const std::vector<Label>& candidates) {
         for (const DrawnText& line : place(taken_, candidates, look::clear_of_lines).label)
             group_.items.push_back(line);
     }
 
-    void put_if_clear(const std::vector<Label>& near) {
-        for (const Label& label : near)
-            if (taken_.is_clear(label, look::clear_of_lines)) return put({label});
+    void put_if_clear(const Candidates& near) {
+        for (std::size_t i = 0; i < near.count; ++i)
+            if (const Label label = near.label(i); taken_.is_clear(label, look::clear_of_lines))
+                return put(label);
     }
 
     /// Words that have no clear place near by stand off with a line to where they belong; if there is no
-    /// such place either, they take the one that meets least.
-    void put_or_lead(const std::vector<Label>& near, const std::vector<LedLabel>& led) {
-        for (const Label& label : near)
-            if (taken_.is_clear(label, look::clear_of_lines)) return put({label});
-        for (const LedLabel& candidate : led) {
+    /// such place either, they take the one that meets least. `is_near` tells which of those near are to be
+    /// had at all.
+    template <typename IsNear>
+    void put_or_lead(const Candidates& near, const LedCandidates& led, const IsNear& is_near) {
+        for (std::size_t i = 0; i < near.count; ++i)
+            if (const Label label = near.label(i);
+                taken_.is_clear(label, look::clear_of_lines) && is_near(label))
+                return put(label);
+        if (has_led(led)) return;
+        std::vector<Label> all;
+        for (std::size_t i = 0; i < near.count; ++i)
+            if (Label label = near.label(i); is_near(label)) all.push_back(std::move(label));
+        put_best(all);
+    }
+    void put_or_lead(const Candidates& near, const LedCandidates& led) {
+        put_or_lead(near, led, [](const Label&) { return true; });
+    }
+
+    bool has_led(const LedCandidates& led) {
+        for (std::size_t i = 0; i < led.count; ++i) {
+            const LedLabel candidate = led.label(i);
             const bool is_clear = taken_.is_clear(candidate.words, look::clear_of_lines) &&
                                   taken_.boxes_met(candidate.from, candidate.to) == 0 &&
                                   !is_inside(box_of(candidate.words.front()).centre);
             if (!is_clear) continue;
             group_.items.push_back(polyline({candidate.from, candidate.to}, look::solid(look::pencil, 0.3)));
             taken_.add(candidate.from, candidate.to);
-            return put({candidate.words});
+            put(candidate.words);
+            return true;
         }
-        put(near);
+        return false;
     }
 
-    bool is_inside(Point p) const { return where_in_polygon(flat_, p) == Where::inside; }
+    bool is_inside(Point p) const { return index_.where(p) == Where::inside; }
 
     std::string edge_words(const Run& run) const {
         const std::string length = wanted_.lengths ? length_words(run.length, wanted_.unit) : "";
@@ -96,20 +120,20 @@ class PieceWords {
             LongestStretch stretch = longest_stretch(piece_.outline, run);
             if (stretch.points.size() > 1 && !edge_words(run).empty()) stretches.push_back(stretch);
         }
-        std::stable_sort(
-            stretches.begin(), stretches.end(),
-            [](const LongestStretch& a, const LongestStretch& b) { return a.length < b.length; });
+        std::stable_sort(stretches.begin(), stretches.end(),
+                         [](const LongestStretch& a, const LongestStretch& b) {
+                             return in_steps(a.length) < in_steps(b.length);
+                         });
         for (const LongestStretch& stretch : stretches)
             write_edge(stretch, words_in(look::ink, look::edge_size, edge_words(*stretch.run)));
     }
 
     void write_edge(const LongestStretch& stretch, const DrawnText& style) {
-        std::vector<Label> outside;
-        for (Label& label : words_along(stretch.points, style, {2.2, 4, 8, 13}, LineSide::right))
-            if (!is_inside(box_of(label.front()).centre)) outside.push_back(std::move(label));
         const MiddleOfLine centre = middle_of(stretch.points);
         constexpr double widest_turn_deg = 75;
-        put_or_lead(outside, words_led(centre.place, {style}, centre.rightwards, widest_turn_deg));
+        put_or_lead(words_along(stretch.points, style, {2.2, 4, 8, 13}, LineSide::right),
+                    words_led(centre.place, {style}, centre.rightwards, widest_turn_deg),
+                    [&](const Label& label) { return !is_inside(box_of(label.front()).centre); });
     }
 
     /// Inside along the wave, in one line or in two.
@@ -126,9 +150,9 @@ class PieceWords {
             std::vector<DrawnText> two{words_in(look::ink, look::small_size, what)};
             if (!where.empty()) two.push_back(words_in(look::ink, look::small_size, where));
             const MiddleOfLine centre = middle_of(line);
-            std::vector<Label> near = words_along(line, one, {7.5, 10, 14}, LineSide::left);
-            std::erase_if(near, [&](const Label& label) { return !is_inside(box_of(label.front()).centre); });
-            put_or_lead(near, words_led(centre.place, two, centre.rightwards, half_turn_deg));
+            put_or_lead(words_along(line, one, {7.5, 10, 14}, LineSide::left),
+                        words_led(centre.place, two, centre.rightwards, half_turn_deg),
+                        [&](const Label& label) { return is_inside(box_of(label.front()).centre); });
         }
     }
 
@@ -205,33 +229,36 @@ class PieceWords {
         };
         const double reach = off(all[mine].wedge) + clearly;
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && is_within_box(all[i].wedge, words, reach) && reach > off(all[i].wedge))
+            if (i != mine && is_within_reach(all[i].wedge, words, reach) &&
+                reach - choice_mm > off(all[i].wedge))
                 return false;
         return true;
-    }
-
-    /// Whether the place lies so near the wedge's box; most darts of a piece are told apart by that alone.
-    static bool is_within_box(const Wedge& wedge, Point p, double reach) {
-        const Box box = bounds(Line{wedge.mouth, wedge.point});
-        return p.x > box.low.x - reach && p.x < box.high.x + reach && p.y > box.low.y - reach &&
-               p.y < box.high.y + reach;
     }
 
     /// Best inside the piece and nearest to its own dart, then nearest, then inside.
     void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
         const NamedWedge& dart = all[mine];
-        std::array<std::vector<Label>, 4> ranks;
-        for (Label& label : words_beside(dart.wedge, dart.lines)) {
-            const Point centre = box_of(label.front()).centre;
+        const BlockSize size = size_of_block(dart.lines);
+        const std::vector<BlockPlace> places = places_beside(dart.wedge, size);
+        std::array<std::vector<BlockPlace>, 4> ranks;
+        for (const BlockPlace& place : places) {
+            const Point centre = centre_of_first(dart.lines, size, place);
             const std::size_t rank =
                 (is_nearest(all, mine, centre) ? 0u : 2u) + (is_inside(centre) ? 0u : 1u);
-            ranks[rank].push_back(std::move(label));
+            if (rank == 0) {
+                // What is liked best and clear needs no others beside it.
+                const Label label = centred_block(dart.lines, place.centre, place.angle_rad);
+                if (taken_.is_clear(label, look::clear_of_lines)) return put(label);
+            }
+            ranks[rank].push_back(place);
         }
-        std::vector<Label> candidates;
-        for (const std::vector<Label>& rank : ranks)
-            candidates.insert(candidates.end(), rank.begin(), rank.end());
+        std::vector<BlockPlace> liked;
+        for (const std::vector<BlockPlace>& rank : ranks) liked.insert(liked.end(), rank.begin(), rank.end());
+        const Candidates near{liked.size(), [&](std::size_t i) {
+                                  return centred_block(dart.lines, liked[i].centre, liked[i].angle_rad);
+                              }};
         const Vector outwards = unit(dart.wedge.mouth - dart.wedge.point);
-        put_or_lead(candidates, words_led(dart.wedge.mouth, dart.lines, outwards, half_turn_deg));
+        put_or_lead(near, words_led(dart.wedge.mouth, dart.lines, outwards, half_turn_deg));
     }
 
     void write_marks() {
@@ -240,7 +267,7 @@ class PieceWords {
             const DrawnText style = words_in(look::pencil, look::small_size, mark.name);
             if (const LineMark* line = std::get_if<LineMark>(&mark.what)) {
                 if (line->points.size() < 2) continue;
-                const std::vector<Label> near = words_along(line->points, style, {2, 3.5}, LineSide::either);
+                const Candidates near = words_along(line->points, style, {2, 3.5}, LineSide::either);
                 if (is_needed)
                     put_or_lead(near, words_led(line->points.back(), {style}, {1, 0}, half_turn_deg));
                 else
@@ -279,10 +306,10 @@ class PieceWords {
             for (const Point centre : places) {
                 const Label label = centred_block(lines, centre, 0);
                 constexpr double clear_of_name = 5;
-                if (taken_.is_clear(label, clear_of_name)) return put({label});
+                if (taken_.is_clear(label, clear_of_name)) return put(label);
             }
         }
-        put(names_below());
+        put_best(names_below());
     }
 
     /// A piece too small for its name has it below.
@@ -307,6 +334,7 @@ class PieceWords {
     const WordsWanted& wanted_;
     TakenPlaces& taken_;
     std::vector<Point> flat_;
+    PolygonIndex index_;
     DrawnGroup group_{"words", {}, {}};
 };
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/finding_tags.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
@@ -151,7 +152,8 @@ std::vector<Row> rows_of(const std::vector<DrawnPiece>& pieces) {
         const std::optional<Box> box = bounds(piece.group);
         if (!box) continue;
         const double width = box->high.x - box->low.x;
-        const bool is_full = !rows.empty() && rows.back().width + look::piece_gap + width > look::widest_row;
+        const bool is_full =
+            !rows.empty() && rows.back().width + look::piece_gap + width > look::widest_row + choice_mm;
         if (rows.empty() || is_full) rows.emplace_back();
         Row& row = rows.back();
         const double left = row.groups.empty() ? 0 : row.width + look::piece_gap;
@@ -246,8 +248,8 @@ Drawing sheet_of(const std::vector<DrawnPiece>& pieces, const SheetNotes& notes)
     const DrawnGroup all = contents(pieces, notes);
     const Box box = bounds(all).value();  // the bar is always there
     Drawing drawing;
-    drawing.width_mm = std::ceil(box.high.x - box.low.x + 2 * look::sheet_margin);
-    drawing.height_mm = std::ceil(box.high.y - box.low.y + 2 * look::sheet_margin);
+    drawing.width_mm = rounded_up(box.high.x - box.low.x + 2 * look::sheet_margin);
+    drawing.height_mm = rounded_up(box.high.y - box.low.y + 2 * look::sheet_margin);
     drawing.background = look::calico;
     drawing.title = notes.title;
     const Vector shift = Point{look::sheet_margin, look::sheet_margin} - box.low;

@@ -1,13 +1,14 @@
 #include "dartwright/drawing/text_layout.hpp"
 
-#include <dlfcn.h>
 #include <pango/pangocairo.h>
 
-#include <cstdint>
+#include <array>
 #include <memory>
 #include <unordered_map>
 
+#include "dartwright/drawing/cairo_functions.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
+#include "dartwright/drawing/loaded_library.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/clean_text.hpp"
 
@@ -15,58 +16,20 @@ namespace dartwright {
 
 namespace {
 
-// Pango is loaded when the first words are set: linked, it would make every start of a program half as long
-// again, whether or not anything is drawn.
 #define DARTWRIGHT_PANGO_FILE "libpangocairo-1.0.so.0"
 
-// So that those who make packages see what is loaded: the ELF note for that, of the layout of the UAPI
-// group's "dlopen metadata for ELF files" (from memory, not verified).
-constexpr char loaded_later[] =
+[[gnu::section(".note.dlopen"), gnu::used, gnu::aligned(4)]] constexpr auto note_of_pango = loading_note(
     R"([{"feature":"words","description":"Words on PNG and PDF","priority":"required","soname":[")" DARTWRIGHT_PANGO_FILE
-    R"("]}])";
-struct Note {
-    std::uint32_t name_bytes = 4;
-    std::uint32_t text_bytes = sizeof loaded_later;
-    std::uint32_t type = 0x407C0C0A;
-    char name[4] = {'F', 'D', 'O', 0};
-    char text[(sizeof loaded_later + 3) / 4 * 4] = {};
-};
-constexpr Note note_of_loading() {
-    Note note;
-    for (std::size_t i = 0; i < sizeof loaded_later; ++i) note.text[i] = loaded_later[i];
-    return note;
-}
-[[gnu::section(".note.dlopen"), gnu::used, gnu::aligned(4)]] constexpr Note note = note_of_loading();
+    R"("]}])");
 
-struct Library {
-    void* handle = dlopen(DARTWRIGHT_PANGO_FILE, RTLD_NOW | RTLD_LOCAL);
-    std::string trouble;
-    Library() {
-        if (handle != nullptr) return;
-        const char* const reason = dlerror();
-        trouble = reason == nullptr ? DARTWRIGHT_PANGO_FILE " is not there" : reason;
-    }
-};
-const Library& library() {
-    static const Library loaded;
+const LoadedLibrary& pango_library() {
+    static const LoadedLibrary loaded(DARTWRIGHT_PANGO_FILE);
     return loaded;
 }
 
-void* pango_library() {
-    if (library().handle == nullptr) throw PangoMissing(library().trouble);
-    return library().handle;
-}
-
 template <typename Function>
-class Loaded {
-  public:
-    explicit Loaded(const char* name) : function_(reinterpret_cast<Function*>(dlsym(pango_library(), name))) {
-        if (function_ == nullptr) throw PangoMissing(std::string("it has no ") + name);
-    }
-    operator Function*() const { return function_; }
-
-  private:
-    Function* function_;
+struct Loaded : LoadedFunction<Function, PangoMissing> {
+    explicit Loaded(const char* name) : LoadedFunction<Function, PangoMissing>(pango_library(), name) {}
 };
 
 struct Pango {
@@ -114,17 +77,17 @@ struct Release {
     void operator()(PangoLayout* layout) const { pango().object_unref(layout); }
     void operator()(PangoFontDescription* font) const { pango().font_description_free(font); }
     void operator()(PangoAttrList* attributes) const { pango().attr_list_unref(attributes); }
-    void operator()(cairo_font_options_t* options) const { cairo_font_options_destroy(options); }
+    void operator()(cairo_font_options_t* options) const { cairo().font_options_destroy(options); }
 };
 using Context = std::unique_ptr<PangoContext, Release>;
 using Layout = std::unique_ptr<PangoLayout, Release>;
 
 Context unhinted_context() {
     Context context(pango().create_context(pango().font_map()));
-    const std::unique_ptr<cairo_font_options_t, Release> options(cairo_font_options_create());
-    cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
-    cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
-    cairo_font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
+    const std::unique_ptr<cairo_font_options_t, Release> options(cairo().font_options_create());
+    cairo().font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+    cairo().font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+    cairo().font_options_set_antialias(options.get(), CAIRO_ANTIALIAS_GRAY);
     pango().context_set_font_options(context.get(), options.get());
     pango().set_round_glyph_positions(context.get(), FALSE);
     return context;
@@ -168,43 +131,62 @@ PangoLayout* kept_line(const std::string& words, bool is_bold) {
     return layout.get();
 }
 
+/// In Pango's units. While a place is sought for a few lines, their widths are asked for again and again: the
+/// last few are looked through before all that are kept.
+int kept_width(const std::string& words, bool is_bold) {
+    struct Measured {
+        std::string words;
+        bool is_bold = false;
+        int width = 0;
+    };
+    thread_local std::array<Measured, 8> last;
+    thread_local std::size_t next = 0;
+    for (const Measured& each : last)
+        if (each.is_bold == is_bold && each.words == words) return each.width;
+    PangoRectangle logical{};
+    pango().layout_get_extents(kept_line(words, is_bold), nullptr, &logical);
+    last[next] = {words, is_bold, logical.width};
+    next = (next + 1) % last.size();
+    return logical.width;
+}
+
 template <typename Draw>
 void with_line(cairo_t* context, const std::string& words, LineLook look, const Draw& draw) {
     PangoLayout* const layout = kept_line(words, look.is_bold);
-    cairo_save(context);
-    cairo_scale(context, look.size_mm / setting_size, look.size_mm / setting_size);
-    cairo_move_to(context, 0, 0);
+    cairo().save(context);
+    cairo().scale(context, look.size_mm / setting_size, look.size_mm / setting_size);
+    cairo().move_to(context, 0, 0);
     draw(context, pango().layout_get_line(layout, 0));
-    cairo_restore(context);
+    cairo().restore(context);
 }
 
 // A context of its own, of a surface without pixels: the widths are those of the face, unhinted.
 class CairoMeasure {
   public:
     CairoMeasure() {
-        const std::unique_ptr<cairo_font_options_t, Release> options(cairo_font_options_create());
-        cairo_font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
-        cairo_font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
-        cairo_set_font_options(context_.get(), options.get());
-        cairo_set_font_size(context_.get(), setting_size);
+        const std::unique_ptr<cairo_font_options_t, Release> options(cairo().font_options_create());
+        cairo().font_options_set_hint_style(options.get(), CAIRO_HINT_STYLE_NONE);
+        cairo().font_options_set_hint_metrics(options.get(), CAIRO_HINT_METRICS_OFF);
+        cairo().set_font_options(context_.get(), options.get());
+        cairo().set_font_size(context_.get(), setting_size);
     }
     double width(const std::string& words, LineLook look) const {
-        cairo_select_font_face(context_.get(), text_face, CAIRO_FONT_SLANT_NORMAL,
-                               look.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
+        cairo().select_font_face(context_.get(), text_face, CAIRO_FONT_SLANT_NORMAL,
+                                 look.is_bold ? CAIRO_FONT_WEIGHT_BOLD : CAIRO_FONT_WEIGHT_NORMAL);
         cairo_text_extents_t extents{};
-        cairo_text_extents(context_.get(), clean_text(words).c_str(), &extents);
+        cairo().text_extents(context_.get(), clean_text(words).c_str(), &extents);
         return extents.x_advance * look.size_mm / setting_size;
     }
 
   private:
     static cairo_t* context_without_pixels() {
-        cairo_surface_t* const surface = cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr);
-        cairo_t* const context = cairo_create(surface);
-        cairo_surface_destroy(surface);  // the context keeps it
+        cairo_surface_t* const surface = cairo().recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr);
+        cairo_t* const context = cairo().create(surface);
+        cairo().surface_destroy(surface);  // the context keeps it
         return context;
     }
     struct Destroy {
-        void operator()(cairo_t* context) const { cairo_destroy(context); }
+        void operator()(cairo_t* context) const { cairo().destroy(context); }
     };
     std::unique_ptr<cairo_t, Destroy> context_{context_without_pixels()};
 };
@@ -218,13 +200,11 @@ PangoMissing::PangoMissing(const std::string& reason)
           reason + "; an SVG can be drawn without it") {}
 
 double line_width(const std::string& words, LineLook look) {
-    if (library().handle == nullptr) {
+    if (!pango_library().is_there()) {
         thread_local const CairoMeasure measure;
         return measure.width(words, look);
     }
-    PangoRectangle logical{};
-    pango().layout_get_extents(kept_line(words, look.is_bold), nullptr, &logical);
-    return logical.width / static_cast<double>(PANGO_SCALE) * look.size_mm / setting_size;
+    return kept_width(words, look.is_bold) / static_cast<double>(PANGO_SCALE) * look.size_mm / setting_size;
 }
 
 void show_line(cairo_t* context, const std::string& words, LineLook look) {

@@ -1,8 +1,9 @@
 #pragma once
 
-#include <cairo.h>
-
 #include <string>
+
+/// As Cairo's headers declare it.
+typedef struct _cairo cairo_t;
 
 namespace dartwright {
 
@@ -15,7 +16,8 @@ struct LineLook {
     bool is_bold = false;
 };
 
-/// Width of the line in mm; without Pango as Cairo measures it in the one face. O(letters).
+/// Width of the line in mm; without Pango as Cairo measures it in the one face; CairoMissing
+/// without both. O(letters).
 double line_width(const std::string& words, LineLook look);
 /// Draws the line with its left end on the base line at the origin, in the context's colour. The context's
 /// unit is 1 mm, y down. The width is that of `line_width`. PangoMissing.

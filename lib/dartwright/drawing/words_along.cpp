@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <array>
+#include <memory>
 #include <set>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/geometry/flatten.hpp"
-#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/geometry/polygon_index.hpp"
 
 namespace dartwright {
 
@@ -18,9 +20,9 @@ constexpr std::array<double, 11> shares{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74,
 /// A line of points with the distances along it.
 class MeasuredLine {
   public:
-    explicit MeasuredLine(const std::vector<Point>& points) : points_(points), distances_{0} {
-        for (std::size_t i = 1; i < points.size(); ++i)
-            distances_.push_back(distances_.back() + distance(points[i - 1], points[i]));
+    explicit MeasuredLine(std::vector<Point> points) : points_(std::move(points)), distances_{0} {
+        for (std::size_t i = 1; i < points_.size(); ++i)
+            distances_.push_back(distances_.back() + distance(points_[i - 1], points_[i]));
     }
 
     double length() const { return distances_.back(); }
@@ -37,14 +39,15 @@ class MeasuredLine {
     /// How far the part between two distances reaches from `base` in a direction.
     double reach(Point base, Vector direction, double from, double to) const {
         double most = std::max(dot(at(from) - base, direction), dot(at(to) - base, direction));
-        for (std::size_t i = 0; i < points_.size(); ++i)
-            if (distances_[i] > from && distances_[i] < to)
-                most = std::max(most, dot(points_[i] - base, direction));
+        const auto first = std::upper_bound(distances_.begin(), distances_.end(), from);
+        for (auto i = static_cast<std::size_t>(first - distances_.begin());
+             i < points_.size() && distances_[i] < to; ++i)
+            most = std::max(most, dot(points_[i] - base, direction));
         return most;
     }
 
   private:
-    const std::vector<Point>& points_;
+    std::vector<Point> points_;
     std::vector<double> distances_;
 };
 
@@ -52,33 +55,36 @@ double text_height(const DrawnText& text) {
     return (text_ascent_em + text_descent_em) * text.size_mm;
 }
 
-/// Words whose middle lies at a share of the line.
-Label words_at(const MeasuredLine& line, const DrawnText& style, double share, double clear_mm,
-               bool is_left) {
-    const double width = text_width(style.words, style.size_mm, style.is_bold);
-    const double middle_distance = share * line.length();
-    const double from = std::max(0.0, middle_distance - width / 2);
-    const double to = std::min(line.length(), middle_distance + width / 2);
-    const Vector along = unit(line.at(to) - line.at(from));
-    const Vector out = is_left ? perpendicular(along) : -perpendicular(along);
-    const Point base = line.at(middle_distance);
-    const double off = line.reach(base, out, from, to) + clear_mm + text_height(style) / 2;
-    return {centred(style, base + off * out, upright_angle(along))};
-}
+struct WordsOnLine {
+    MeasuredLine line;
+    DrawnText style;
+    double width;
+
+    /// Words whose middle lies at a share of the line.
+    Label at(double share, double clear_mm, bool is_left) const {
+        const double middle_distance = share * line.length();
+        const double from = std::max(0.0, middle_distance - width / 2);
+        const double to = std::min(line.length(), middle_distance + width / 2);
+        const Vector along = unit(line.at(to) - line.at(from));
+        const Vector out = is_left ? perpendicular(along) : -perpendicular(along);
+        const Point base = line.at(middle_distance);
+        const double off = line.reach(base, out, from, to) + clear_mm + text_height(style) / 2;
+        return {centred(style, base + off * out, upright_angle(along))};
+    }
+};
 
 }  // namespace
 
-std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
-                               const std::vector<double>& distances_mm, LineSide hand) {
-    const MeasuredLine measured(line);
-    std::vector<Label> candidates;
-    for (const double clear : distances_mm) {
-        for (const double share : shares) {
-            if (hand != LineSide::right) candidates.push_back(words_at(measured, style, share, clear, true));
-            if (hand != LineSide::left) candidates.push_back(words_at(measured, style, share, clear, false));
-        }
-    }
-    return candidates;
+Candidates words_along(const std::vector<Point>& line, const DrawnText& style,
+                       const std::vector<double>& distances_mm, LineSide hand) {
+    const std::size_t sides = hand == LineSide::either ? 2 : 1;
+    const auto words = std::make_shared<const WordsOnLine>(
+        WordsOnLine{MeasuredLine(line), style, text_width(style.words, style.size_mm, style.is_bold)});
+    return {distances_mm.size() * shares.size() * sides, [words, distances_mm, sides, hand](std::size_t i) {
+                const bool is_left = sides == 2 ? i % 2 == 0 : hand == LineSide::left;
+                const std::size_t place = i / sides;
+                return words->at(shares[place % shares.size()], distances_mm[place / shares.size()], is_left);
+            }};
 }
 
 MiddleOfLine middle_of(const std::vector<Point>& line) {
@@ -86,50 +92,53 @@ MiddleOfLine middle_of(const std::vector<Point>& line) {
     return {measured.at(measured.length() / 2), -perpendicular(unit(line.back() - line.front()))};
 }
 
-std::vector<LedLabel> words_led(Point from, const std::vector<DrawnText>& lines, Vector towards,
-                                double widest_turn_deg) {
+LedCandidates words_led(Point from, std::vector<DrawnText> lines, Vector towards, double widest_turn_deg) {
     constexpr double turn_step_deg = 25;
     constexpr double gap = 2.2;
+    static constexpr std::array<double, 8> offs{12, 18, 26, 36, 48, 64, 84, 110};
+    // Straight on, and each turn to one side and the other.
+    const std::size_t turns = 1 + 2 * static_cast<std::size_t>(widest_turn_deg / turn_step_deg);
     const BlockSize size = size_of_block(lines);
-    std::vector<LedLabel> candidates;
-    for (const double off : {12.0, 18.0, 26.0, 36.0, 48.0, 64.0, 84.0, 110.0}) {
-        for (double turn_deg = 0; turn_deg <= widest_turn_deg; turn_deg += turn_step_deg) {
-            for (const double side : {1.0, -1.0}) {
+    return {offs.size() * turns, [from, lines = std::move(lines), towards, turns, size](std::size_t i) {
+                const std::size_t turn = i % turns;
+                const double side = turn % 2 == 1 ? 1 : -1;
+                const double turn_deg = static_cast<double>((turn + 1) / 2) * turn_step_deg;
                 const Vector direction = apply(turn_by(radians(side * turn_deg)), towards);
-                const Point end = from + off * direction;
+                const Point end = from + offs[i / turns] * direction;
                 // The leader ends at the side of the words that is nearest to the place.
-                const bool is_sideways = std::abs(direction.x) > 0.5;
+                const bool is_sideways = std::abs(direction.x) > 0.5 + choice_mm;
                 const Vector to_centre = is_sideways
                                              ? Vector{std::copysign(size.width / 2 + gap, direction.x), 0}
                                              : Vector{0, std::copysign(size.height / 2 + gap, direction.y)};
-                candidates.push_back({centred_block(lines, end + to_centre, 0), from, end});
-                if (turn_deg == 0) break;
-            }
-        }
-    }
-    return candidates;
+                return LedLabel{centred_block(lines, end + to_centre, 0), from, end};
+            }};
 }
 
-std::vector<Label> words_around(Point place, const DrawnText& style) {
+Candidates words_around(Point place, const DrawnText& style) {
+    static constexpr std::array<double, 5> offs{5, 7, 10, 15, 22};
+    static constexpr std::array<Vector, 8> sides{
+        {{1, 0}, {-1, 0}, {1, 1}, {-1, 1}, {1, -1}, {-1, -1}, {0, 1}, {0, -1}}};
     const double half_width = text_width(style.words, style.size_mm, style.is_bold) / 2;
     const double half_height = text_height(style) / 2;
-    std::vector<Label> candidates;
-    for (const double off : {5.0, 7.0, 10.0, 15.0, 22.0}) {
-        for (const Vector side : {Vector{1, 0}, Vector{-1, 0}, Vector{1, 1}, Vector{-1, 1}, Vector{1, -1},
-                                  Vector{-1, -1}, Vector{0, 1}, Vector{0, -1}}) {
-            const Vector shift{side.x * (off + half_width), side.y * (off + half_height)};
-            candidates.push_back({centred(style, place + shift, 0)});
-        }
-    }
-    return candidates;
+    return {offs.size() * sides.size(), [place, style, half_width, half_height](std::size_t i) {
+                const Vector side = sides[i % sides.size()];
+                const double off = offs[i / sides.size()];
+                const Vector shift{side.x * (off + half_width), side.y * (off + half_height)};
+                return Label{centred(style, place + shift, 0)};
+            }};
 }
 
-std::vector<Label> words_beside(const Wedge& wedge, const std::vector<DrawnText>& lines) {
+bool is_within_reach(const Wedge& wedge, Point p, double reach) {
+    const Box box = bounds(Line{wedge.mouth, wedge.point});
+    return p.x > box.low.x - reach && p.x < box.high.x + reach && p.y > box.low.y - reach &&
+           p.y < box.high.y + reach;
+}
+
+std::vector<BlockPlace> places_beside(const Wedge& wedge, const BlockSize& size) {
     const Vector along = unit(wedge.point - wedge.mouth);
     const Vector across = perpendicular(along);
-    const BlockSize size = size_of_block(lines);
     const double level_reach = std::abs(across.x) * size.width / 2 + std::abs(across.y) * size.height / 2;
-    std::vector<Label> candidates;
+    std::vector<BlockPlace> places;
     for (const bool is_level : {true, false}) {
         for (const double gap : {2.2, 4.0, 7.0, 11.0, 16.0, 22.0}) {
             for (const double share : {0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.9, 1.0}) {
@@ -137,29 +146,37 @@ std::vector<Label> words_beside(const Wedge& wedge, const std::vector<DrawnText>
                 const double half_wedge = (1 - share) * wedge.intake / 2;
                 const double off = half_wedge + gap + (is_level ? level_reach : size.height / 2);
                 const double angle = is_level ? 0 : upright_angle(along);
-                for (const double side : {-1.0, 1.0})
-                    candidates.push_back(centred_block(lines, base + side * off * across, angle));
+                for (const double side : {-1.0, 1.0}) places.push_back({base + side * off * across, angle});
             }
         }
     }
-    return candidates;
+    return places;
 }
 
 std::vector<Point> places_inside(const std::vector<Point>& polygon) {
     Box box{polygon.front(), polygon.front()};
     for (const Point p : polygon) box = joined(box, Box{p, p});
     constexpr int steps = 36;
-    std::vector<Point> places;
+    const PolygonIndex index(polygon);
+    const Point centre = middle(box.low, box.high);
+    struct Found {
+        Point place;
+        double off = 0;  // from the middle, in steps
+    };
+    std::vector<Found> found;
     for (int i = 1; i < steps; ++i) {
         for (int j = 1; j < steps; ++j) {
             const Point p{box.low.x + (box.high.x - box.low.x) * i / steps,
                           box.low.y + (box.high.y - box.low.y) * j / steps};
-            if (where_in_polygon(polygon, p) == Where::inside) places.push_back(p);
+            if (index.where(p) == Where::inside) found.push_back({p, in_steps(distance(p, centre))});
         }
     }
-    const Point centre = middle(box.low, box.high);
-    std::stable_sort(places.begin(), places.end(),
-                     [&](Point a, Point b) { return squared_norm(a - centre) < squared_norm(b - centre); });
+    // Places equally far from the middle keep their order, so that no last bit decides.
+    std::stable_sort(found.begin(), found.end(),
+                     [](const Found& a, const Found& b) { return a.off < b.off; });
+    std::vector<Point> places;
+    places.reserve(found.size());
+    for (const Found& each : found) places.push_back(each.place);
     return places;
 }
 
@@ -178,7 +195,7 @@ LongestStretch longest_stretch(const Outline& outline, const Run& run) {
         for (const Curve& curve : curves_of_item(outline, item)) flatten_onto(points, curve, chord_error_mm);
         length += length_of_item(outline, item);
         last = item;
-        if (length > longest.length) {
+        if (length > longest.length + choice_mm) {
             longest.points = points;
             longest.length = length;
         }
@@ -198,7 +215,7 @@ std::vector<MarkToName> marks_to_name(const std::vector<Mark>& marks) {
     for (const Mark& mark : marks)
         if (!mark.name.empty()) order.push_back({&mark, true});
     std::stable_sort(order.begin(), order.end(), [&](const MarkToName& a, const MarkToName& b) {
-        return length_of(*a.mark) > length_of(*b.mark);
+        return in_steps(length_of(*a.mark)) > in_steps(length_of(*b.mark));
     });
     std::set<std::string> named;
     for (MarkToName& each : order)

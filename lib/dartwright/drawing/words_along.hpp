@@ -13,8 +13,8 @@ enum class LineSide { left, right, either };
 
 /// Places along a line of points, turned to run with it and to read upright, clear of the line itself by each
 /// of the distances in turn. Precondition: two points or more.
-std::vector<Label> words_along(const std::vector<Point>& line, const DrawnText& style,
-                               const std::vector<double>& distances_mm, LineSide hand);
+Candidates words_along(const std::vector<Point>& line, const DrawnText& style,
+                       const std::vector<double>& distances_mm, LineSide hand);
 
 /// Level words away from a place, with a leader to them.
 struct LedLabel {
@@ -22,12 +22,15 @@ struct LedLabel {
     Point from;  ///< the place
     Point to;    ///< at the words
 };
+struct LedCandidates {
+    std::size_t count = 0;
+    std::function<LedLabel(std::size_t)> label;
+};
 /// In directions turned from `towards` (unit) by up to `widest_turn_deg` either way, the nearest first.
-std::vector<LedLabel> words_led(Point from, const std::vector<DrawnText>& lines, Vector towards,
-                                double widest_turn_deg);
+LedCandidates words_led(Point from, std::vector<DrawnText> lines, Vector towards, double widest_turn_deg);
 
 /// Level words around a place.
-std::vector<Label> words_around(Point place, const DrawnText& style);
+Candidates words_around(Point place, const DrawnText& style);
 
 /// A wedge from the middle of its mouth to its point. Precondition: the two differ.
 struct Wedge {
@@ -35,8 +38,10 @@ struct Wedge {
     Point point;
     double intake = 0;
 };
-/// Lines of words on either side of a wedge: level ones first, then along it.
-std::vector<Label> words_beside(const Wedge& wedge, const std::vector<DrawnText>& lines);
+/// Whether a place lies so near the wedge's box; most darts of a piece are told apart by that alone.
+bool is_within_reach(const Wedge& wedge, Point p, double reach);
+/// Blocks of words on either side of a wedge: level ones first, then along it.
+std::vector<BlockPlace> places_beside(const Wedge& wedge, const BlockSize& size);
 
 /// The middle of a line of points, by length, and the unit vector that points to its right there.
 struct MiddleOfLine {

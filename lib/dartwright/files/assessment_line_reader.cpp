@@ -10,7 +10,7 @@ using Kind = JsonNode::Kind;
 
 std::string any_text(Reading& reading, const JsonNode* node) {
     if (!node) return {};
-    if (node->kind == Kind::text) return node->text;
+    if (node->kind == Kind::text) return std::string(node->text);
     reading.reject(*node, "text in double quotes");
     return {};
 }

@@ -53,6 +53,12 @@ bool is_steering(char32_t code) {
            (code >= 0x1D173 && code <= 0x1D17A) || (code >= 0xE0000 && code <= 0xE007F);
 }
 
+/// Most text is plain: where the letters of ASCII end that nobody obeys, from a place on.
+std::size_t end_of_plain(const std::string& text, std::size_t place) {
+    while (place < text.size() && text[place] >= ' ' && text[place] < 0x7F) ++place;
+    return place;
+}
+
 /// Bytes of a colour that begins there, or 0.
 std::size_t bytes_of_colour(const std::string& text, std::size_t place) {
     if (text.compare(place, 2, "\033[") != 0) return 0;
@@ -96,6 +102,11 @@ std::string clean_for_terminal(const std::string& text) {
     std::string clean;
     clean.reserve(text.size());
     for (std::size_t i = 0; i < text.size();) {
+        if (const std::size_t end = end_of_plain(text, i); end > i) {
+            clean.append(text, i, end - i);
+            i = end;
+            continue;
+        }
         if (const std::size_t colour = bytes_of_colour(text, i); colour > 0) {
             clean.append(text, i, colour);
             i += colour;
@@ -120,6 +131,11 @@ std::string with_controls_escaped(const std::string& json) {
     std::string escaped;
     escaped.reserve(json.size());
     for (std::size_t i = 0; i < json.size();) {
+        if (const std::size_t end = end_of_plain(json, i); end > i) {
+            escaped.append(json, i, end - i);
+            i = end;
+            continue;
+        }
         const Character character = character_at(json, i);
         const bool is_obeyed =
             character.code >= 0x7F && (is_left_out(character.code) || is_steering(character.code));

@@ -37,7 +37,8 @@ PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const st
         return out;
     }
     try {
-        const std::string path = node.text.starts_with('/') ? node.text : folder + node.text;
+        const std::string path =
+            node.text.starts_with('/') ? std::string(node.text) : folder + std::string(node.text);
         return {read_pattern(read_text_file(path == "-" ? "./-" : path), path), true};
     } catch (const FileTrouble& trouble) {
         reading.add(node, clean_text(trouble.what()),
@@ -57,7 +58,8 @@ std::optional<double> read_within(Reading& reading, const JsonNode& node, Ladder
     const char* expected =
         of == LadderOf::lengths ? "a length, as a number or as \"1mm\" or \"1/16in\"" : "an angle in degrees";
     try {
-        const double value = of == LadderOf::lengths ? parse_length(node.text) : parse_angle_deg(node.text);
+        const double value = of == LadderOf::lengths ? parse_length(std::string(node.text))
+                                                     : parse_angle_deg(std::string(node.text));
         const double most = of == LadderOf::lengths ? largest_length_mm : 180;
         if (value >= 0 && value <= most) return value;
     } catch (const BadWords&) {
@@ -68,7 +70,7 @@ std::optional<double> read_within(Reading& reading, const JsonNode& node, Ladder
 
 std::optional<double> read_share(Reading& reading, const JsonNode& node) {
     try {
-        const double share = node.kind == Kind::text     ? parse_share(node.text)
+        const double share = node.kind == Kind::text     ? parse_share(std::string(node.text))
                              : node.kind == Kind::number ? node.number
                                                          : -1;
         if (share >= 0 && share <= 1) return share;
@@ -94,7 +96,7 @@ Rung read_rung(Reading& reading, const JsonNode& node, LadderOf of) {
 }
 
 // In order, with what differs from rung to rung going the right way.
-void check_order(Reading& reading, const std::vector<JsonNode*>& nodes, const Ladder& ladder) {
+void check_order(Reading& reading, JsonNodes nodes, const Ladder& ladder) {
     for (std::size_t i = 0; i < ladder.size(); ++i) {
         const auto same = [&](const Rung& each) { return each.name == ladder[i].name; };
         const auto end = ladder.begin() + static_cast<std::ptrdiff_t>(i);
@@ -113,7 +115,7 @@ void check_order(Reading& reading, const std::vector<JsonNode*>& nodes, const La
 Ladder read_ladder(Reading& reading, const JsonNode& node, LadderOf of) {
     Ladder ladder;
     const std::size_t problems = reading.problems.size();
-    const std::vector<JsonNode*>& nodes = list_of(reading, node, "a list of rungs");
+    JsonNodes nodes = list_of(reading, node, "a list of rungs");
     for (const JsonNode* child : nodes) ladder.push_back(read_rung(reading, *child, of));
     if (reading.problems.size() > problems) return ladder;
     if (ladder.empty()) reading.reject(node, "one rung or more");

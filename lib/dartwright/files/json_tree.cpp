@@ -1,11 +1,14 @@
 #include "dartwright/files/json_tree.hpp"
 
 #include <algorithm>
+#include <cstddef>
 #include <map>
+#include <new>
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <utility>
 
+#include "dartwright/files/json_scan.hpp"
 #include "dartwright/files/numbers.hpp"
 #include "dartwright/files/syntax_problem.hpp"
 #include "dartwright/files/utf8.hpp"
@@ -43,114 +46,143 @@ struct NumberOutOfRange {
 };
 using LiteralByPointer = std::map<std::string, std::string>;
 
-class TreeBuilder : public nlohmann::json_sax<json> {
+/// Builds the tree from what either way through the text tells.
+class TreeBuilder {
   public:
     TreeBuilder(std::string_view text, const LiteralByPointer& literals, const std::string& what)
-        : text_(text), literals_(literals), what_(what) {}
+        : text_(text), literals_(literals), what_(what) {
+        // A pattern's values are some ten letters long each, and their nodes ten times that.
+        constexpr std::size_t most_at_first = std::size_t{1} << 20;
+        tree.memory = std::make_unique<std::pmr::monotonic_buffer_resource>(
+            std::min(10 * text.size() + sizeof(JsonNode), most_at_first));
+    }
 
-    bool null() override {
+    bool null() {
         add(Kind::null);
         return true;
     }
-    bool boolean(bool value) override {
+    bool boolean(bool value) {
         add(Kind::boolean).boolean = value;
         return true;
     }
-    bool number_integer(number_integer_t value) override {
-        add(Kind::number).number = static_cast<double>(value);
+    bool whole(double value) {
+        add(Kind::number).number = value;
         return true;
     }
-    bool number_unsigned(number_unsigned_t value) override {
-        add(Kind::number).number = static_cast<double>(value);
-        return true;
-    }
-    bool number_float(number_float_t value, const string_t& literal) override {
+    bool number(double value, std::string_view literal) {
         JsonNode& node = add(Kind::number);
         node.number = value;
         node.text = literal;
         if (!literals_.empty()) {
             const auto found = literals_.find(pointer_to(node));
-            if (found != literals_.end()) node.text = found->second;
+            if (found != literals_.end()) node.text = keep(found->second);
         }
         return true;
     }
-    bool string(string_t& value) override {
-        add(Kind::text).text = std::move(value);
+    bool text(std::string_view value) {
+        add(Kind::text).text = value;
         return true;
     }
-    bool binary(binary_t&) override { return false; }  // JSON text has none
-    bool start_object(std::size_t) override { return open(Kind::object); }
-    bool start_array(std::size_t) override { return open(Kind::list); }
-    bool key(string_t& value) override {
-        key_ = std::move(value);
+    bool key(std::string_view value) {
+        key_ = value;
         return true;
     }
-    bool end_object() override {
-        report_repeated_keys(*open_.back());
-        open_.pop_back();
+    bool open_object() { return open(Kind::object); }
+    bool open_list() { return open(Kind::list); }
+    bool close_object() {
+        const JsonNode& object = *open_.back().node;
+        close();
+        report_repeated_keys(object);
         return true;
     }
-    bool end_array() override {
-        open_.pop_back();
+    bool close_list() {
+        close();
         return true;
     }
-    bool parse_error(std::size_t position, const std::string& token,
-                     const nlohmann::detail::exception& error) override {
+    std::string_view keep(std::string text) { return tree.kept.emplace_back(std::move(text)); }
+
+    /// What keeps the parser from going on, where it has read up to `position`.
+    void stop(std::size_t position, const std::string& token, const nlohmann::detail::exception& error) {
         const bool is_number_out_of_range = error.id == 406;
         if (is_number_out_of_range) {
             if (position >= token.size() && text_.substr(position - token.size(), token.size()) == token)
                 out_of_range = NumberOutOfRange{position - token.size(), token, next_pointer()};
             // Shown only where there are too many such numbers to stand in for.
-            tree.problems.push_back(
-                {tree.nodes.size(), {next_pointer(), cut_short(token), "a smaller number"}});
-            return false;
+            tree.problems.push_back({tree.values, {next_pointer(), cut_short(token), "a smaller number"}});
+            return;
         }
         // The parser has read the offending character, or run past the end.
         const std::size_t offset = position > 0 ? position - 1 : 0;
-        tree.problems.push_back(
-            {tree.nodes.size(), syntax_problem(next_pointer(), text_, offset, error.what())});
-        return false;
+        tree.problems.push_back({tree.values, syntax_problem(next_pointer(), text_, offset, error.what())});
+    }
+
+    JsonTree finished() {
+        tree.root = root_;
+        return std::move(tree);
     }
 
     JsonTree tree;
     std::optional<NumberOutOfRange> out_of_range;
 
   private:
+    struct Open {
+        JsonNode* node = nullptr;
+        std::size_t first = 0;  ///< of its children among those that wait
+    };
+
+    template <class Value>
+    Value* allocated(std::size_t count) {
+        return static_cast<Value*>(tree.memory->allocate(count * sizeof(Value), alignof(Value)));
+    }
     JsonNode& add(Kind kind) {
-        JsonNode& node = tree.nodes.emplace_back();
+        JsonNode& node = *new (allocated<JsonNode>(1)) JsonNode;
         node.kind = kind;
-        node.order = tree.nodes.size() - 1;
+        node.order = tree.values++;
+        if (!root_) root_ = &node;
         if (!open_.empty()) {
-            JsonNode& parent = *open_.back();
+            const JsonNode& parent = *open_.back().node;
             node.parent = &parent;
-            node.index = parent.children.size();
+            node.index = waiting_.size() - open_.back().first;
             if (parent.kind == Kind::object) node.key = std::exchange(key_, {});
-            parent.children.push_back(&node);
+            waiting_.push_back(&node);
         }
         return node;
     }
     bool open(Kind kind) {
         if (open_.size() == deepest_nesting) {
             tree.problems.push_back(
-                {tree.nodes.size(),
+                {tree.values,
                  {next_pointer(), "brackets nested over " + std::to_string(deepest_nesting) + " deep",
                   what_}});
             return false;
         }
-        open_.push_back(&add(kind));
+        JsonNode& node = add(kind);
+        open_.push_back({&node, waiting_.size()});
         return true;
+    }
+    void close() {
+        const auto [node, first] = open_.back();
+        const auto begin = waiting_.begin() + static_cast<std::ptrdiff_t>(first);
+        const std::size_t count = waiting_.size() - first;
+        const JsonNode** const children = allocated<const JsonNode*>(count);
+        std::copy(begin, waiting_.end(), children);
+        node->children = JsonNodes(children, count);
+        waiting_.erase(begin, waiting_.end());
+        open_.pop_back();
     }
     /// Pointer of the value that would come next.
     std::string next_pointer() const {
         if (open_.empty()) return "";
         JsonNode next;
-        next.parent = open_.back();
-        next.index = open_.back()->children.size();
+        const JsonNode& parent = *open_.back().node;
+        next.parent = &parent;
+        next.index = waiting_.size() - open_.back().first;
         next.key = key_;
-        const bool is_between_members = open_.back()->kind == Kind::object && key_.empty();
-        return pointer_to(is_between_members ? *open_.back() : next);
+        const bool is_between_members = parent.kind == Kind::object && key_.empty();
+        return pointer_to(is_between_members ? parent : next);
     }
     void report_repeated_keys(const JsonNode& object) {
+        if (object.children.size() <= few_members && !has_repeated_key(object)) return;
         std::vector<const JsonNode*> members(object.children.begin(), object.children.end());
         std::sort(members.begin(), members.end(), [](const JsonNode* a, const JsonNode* b) {
             return a->key != b->key ? a->key < b->key : a->order < b->order;
@@ -163,11 +195,55 @@ class TreeBuilder : public nlohmann::json_sax<json> {
                       "each key once"}});
     }
 
+    /// So many are compared each with each.
+    static constexpr std::size_t few_members = 12;
+    static bool has_repeated_key(const JsonNode& object) {
+        for (std::size_t i = 1; i < object.children.size(); ++i)
+            for (std::size_t k = 0; k < i; ++k)
+                if (object.children[i]->key == object.children[k]->key) return true;
+        return false;
+    }
+
     std::string_view text_;
     const LiteralByPointer& literals_;
     const std::string& what_;
-    std::vector<JsonNode*> open_;
-    std::string key_;
+    const JsonNode* root_ = nullptr;
+    std::vector<Open> open_;
+    std::vector<const JsonNode*> waiting_;  ///< children of what is open, the innermost last
+    std::string_view key_;
+};
+
+/// The library's way through the text, which has words for what is wrong.
+class LibraryEvents : public nlohmann::json_sax<json> {
+  public:
+    explicit LibraryEvents(TreeBuilder& builder) : builder_(builder) {}
+
+    bool null() override { return builder_.null(); }
+    bool boolean(bool value) override { return builder_.boolean(value); }
+    bool number_integer(number_integer_t value) override {
+        return builder_.whole(static_cast<double>(value));
+    }
+    bool number_unsigned(number_unsigned_t value) override {
+        return builder_.whole(static_cast<double>(value));
+    }
+    bool number_float(number_float_t value, const string_t& literal) override {
+        return builder_.number(value, builder_.keep(literal));
+    }
+    bool string(string_t& value) override { return builder_.text(builder_.keep(std::move(value))); }
+    bool binary(binary_t&) override { return false; }  // JSON text has none
+    bool start_object(std::size_t) override { return builder_.open_object(); }
+    bool start_array(std::size_t) override { return builder_.open_list(); }
+    bool key(string_t& value) override { return builder_.key(builder_.keep(std::move(value))); }
+    bool end_object() override { return builder_.close_object(); }
+    bool end_array() override { return builder_.close_list(); }
+    bool parse_error(std::size_t position, const std::string& token,
+                     const nlohmann::detail::exception& error) override {
+        builder_.stop(position, token, error);
+        return false;
+    }
+
+  private:
+    TreeBuilder& builder_;
 };
 
 /// What keeps the bytes from being text at all.
@@ -253,18 +329,19 @@ JsonTree parse_json(std::string_view text, const std::string& what) {
         return none;
     }
     LiteralByPointer literals;
-    std::string changed;
+    {
+        TreeBuilder builder(text, literals, what);
+        if (JsonScan(text, builder).all()) return builder.finished();
+    }
+    std::deque<std::string> changed;
     for (;;) {
         TreeBuilder builder(text, literals, what);
-        const bool is_json = json::sax_parse(text.begin(), text.end(), &builder);
-        if (is_json) {
-            builder.tree.root = &builder.tree.nodes.front();
-            return std::move(builder.tree);
-        }
-        if (!builder.out_of_range || literals.size() == most_stand_ins) return std::move(builder.tree);
+        LibraryEvents events(builder);
+        const bool is_json = json::sax_parse(text.begin(), text.end(), &events);
+        if (is_json || !builder.out_of_range || literals.size() == most_stand_ins)
+            return is_json ? builder.finished() : std::move(builder.tree);
         literals.emplace(builder.out_of_range->pointer, builder.out_of_range->literal);
-        changed = with_stand_in(text, *builder.out_of_range);
-        text = changed;
+        text = changed.emplace_back(with_stand_in(text, *builder.out_of_range));
     }
 }
 

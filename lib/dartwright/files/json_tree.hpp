@@ -4,8 +4,12 @@
 // what is wrong with a value can be said where it stands.
 
 #include <deque>
+#include <memory>
+#include <memory_resource>
+#include <span>
 #include <string>
 #include <string_view>
+#include <type_traits>
 #include <vector>
 
 #include "dartwright/files/pattern_file.hpp"
@@ -13,18 +17,24 @@
 
 namespace dartwright {
 
+struct JsonNode;
+using JsonNodes = std::span<const JsonNode* const>;
+
 struct JsonNode {
     enum class Kind { null, boolean, number, text, list, object };
     Kind kind = Kind::null;
     bool boolean = false;
     double number = 0;
-    std::string text;  ///< of a text; of a number with a point or an exponent, as it was written
-    std::vector<JsonNode*> children;   ///< of a list or an object, in the file's order
+    std::string_view text;  ///< of a text; of a number with a point or an exponent, as it was written
+    JsonNodes children;     ///< of a list or an object, in the file's order
     const JsonNode* parent = nullptr;  ///< null for the root
-    std::string key;                   ///< within an object
+    std::string_view key;              ///< within an object
     std::size_t index = 0;             ///< within a list or an object
     std::size_t order = 0;             ///< position among all values of the file
 };
+
+// Nodes are never destroyed: their memory goes at once.
+static_assert(std::is_trivially_destructible_v<JsonNode>);
 
 /// The first member of that key, or null. O(members).
 const JsonNode* member(const JsonNode& object, std::string_view key);
@@ -42,8 +52,12 @@ struct PlacedProblem {
     FileProblem problem;
 };
 
+/// Texts and keys lie in the text that was parsed, which must outlive the tree, or in `kept`.
 struct JsonTree {
-    std::deque<JsonNode> nodes;      ///< owns every node; addresses stay
+    /// Owns every node and every list of children.
+    std::unique_ptr<std::pmr::monotonic_buffer_resource> memory;
+    std::size_t values = 0;          ///< how many nodes there are
+    std::deque<std::string> kept;    ///< text that does not stand in the file as it is
     const JsonNode* root = nullptr;  ///< null if the text is not JSON; then there is a problem
     std::vector<PlacedProblem> problems;
 };

@@ -14,7 +14,7 @@ const char* const item_kinds = "an item with \"edge\" or with \"dart\"";
 std::optional<Shape> read_spline(Reading& reading, const JsonNode& node) {
     const std::size_t problems = reading.problems.size();
     SplineShape spline;
-    const auto& points = list_of(reading, node, "measured points [[x, y], ...]");
+    const JsonNodes points = list_of(reading, node, "measured points [[x, y], ...]");
     for (const JsonNode* child : points)
         if (const auto point = read_point(reading, *child)) spline.through.push_back(*point);
     if (node.kind == JsonNode::Kind::list) reading.heed(node, wanted_of_measured_points(points.size()));
@@ -123,7 +123,7 @@ RunNames join_runs(Reading& reading, const std::vector<NamedNode>& edges) {
     return {{stretches.names.begin(), stretches.names.end()}, stretches.again.empty()};
 }
 
-void check_press(Reading& reading, const std::vector<JsonNode*>& nodes, const RunNames& runs) {
+void check_press(Reading& reading, JsonNodes nodes, const RunNames& runs) {
     for (const JsonNode* node : nodes) {
         const JsonNode* press = node->kind == JsonNode::Kind::object ? member(*node, "press") : nullptr;
         if (press && press->kind == JsonNode::Kind::text && !press->text.empty())
@@ -131,7 +131,7 @@ void check_press(Reading& reading, const std::vector<JsonNode*>& nodes, const Ru
     }
 }
 
-void check_measured_points(Reading& reading, const std::vector<JsonNode*>& nodes, const Outline& outline) {
+void check_measured_points(Reading& reading, JsonNodes nodes, const Outline& outline) {
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         const EdgeItem* edge = outline.items[i].as_edge();
         const SplineShape* spline = edge ? std::get_if<SplineShape>(&edge->shape) : nullptr;
@@ -149,8 +149,7 @@ void check_measured_points(Reading& reading, const std::vector<JsonNode*>& nodes
 }
 
 /// On the outline as it will be kept, so that the verdict is the same when it is written and read again.
-void check_lengths(Reading& reading, const std::vector<JsonNode*>& nodes, const Outline& kept,
-                   bool is_turned) {
+void check_lengths(Reading& reading, JsonNodes nodes, const Outline& kept, bool is_turned) {
     const auto& items = kept.items;
     for (std::size_t i = 0; i < items.size(); ++i) {
         const JsonNode& node = *nodes[is_turned ? items.size() - 1 - i : i];
@@ -176,7 +175,7 @@ OutlineRead read_outline(Reading& reading, const JsonNode& node) {
         read.outline.start = read_point(reading, *start).value_or(Point{});
     const JsonNode* items = fields.required("items", "the list of edges and darts");
     if (!items) return read;
-    const auto& nodes = list_of(reading, *items, "the list of edges and darts");
+    const JsonNodes nodes = list_of(reading, *items, "the list of edges and darts");
     std::vector<NamedNode> edges;
     bool is_every_name_read = items->kind == JsonNode::Kind::list;
     for (const JsonNode* child : nodes) {

@@ -25,9 +25,11 @@ class Edges {
     std::map<std::string, CornerIs> ends_of(const std::string& edge, const std::string& second,
                                             const JsonNode& node) const {
         const std::map<std::string, CornerIs> ends = read_ends(reading_, node);
-        for (const JsonNode* child : node.children)
-            if (second.empty() || !is_next_to(second, child->key))
-                check_end_of_run(reading_, *child, child->key, outline_.runs, edge);
+        for (const JsonNode* child : node.children) {
+            const std::string name(child->key);
+            if (second.empty() || !is_next_to(second, name))
+                check_end_of_run(reading_, *child, name, outline_.runs, edge);
+        }
         return ends;
     }
 
@@ -192,8 +194,8 @@ std::vector<std::pair<std::string, Allowance>> read_allowances(Reading& reading,
     const auto& names = outline.runs.names;
     for (const JsonNode* child : node.children) {
         if (outline.runs.is_sound && std::find(names.begin(), names.end(), child->key) == names.end())
-            reading.add(*child, not_existing("edge", child->key, names));
-        allowances.emplace_back(child->key, read_allowance(reading, *child, child->key, edges));
+            reading.add(*child, not_existing("edge", std::string(child->key), names));
+        allowances.emplace_back(child->key, read_allowance(reading, *child, std::string(child->key), edges));
     }
     return allowances;
 }
@@ -211,7 +213,7 @@ Mark read_mark(Reading& reading, const JsonNode& node) {
     if (drill) mark.what = DrillMark{read_point(reading, *drill).value_or(Point{})};
     if (!line) return mark;
     LineMark points;
-    const auto& nodes = list_of(reading, *line, "a line [[x, y], [x, y], ...]");
+    const JsonNodes nodes = list_of(reading, *line, "a line [[x, y], [x, y], ...]");
     for (const JsonNode* child : nodes)
         points.points.push_back(read_point(reading, *child).value_or(Point{}));
     if (line->kind == JsonNode::Kind::list) reading.heed(*line, wanted_of_line(nodes.size()));
@@ -221,13 +223,13 @@ Mark read_mark(Reading& reading, const JsonNode& node) {
 
 /// Darts of the outline and double darts share their names.
 void check_dart_names(Reading& reading, const JsonNode& piece) {
-    std::set<std::string> seen;
+    std::set<std::string_view> seen;
     const auto check = [&](const JsonNode* list) {
         if (!list || list->kind != JsonNode::Kind::list) return;
         for (const JsonNode* item : list->children) {
             const JsonNode* name = item->kind == JsonNode::Kind::object ? member(*item, "dart") : nullptr;
             if (name && name->kind == JsonNode::Kind::text && !seen.insert(name->text).second)
-                reading.add(*name, named_again("dart", name->text));
+                reading.add(*name, named_again("dart", std::string(name->text)));
         }
     };
     const JsonNode* outline = member(piece, "outline");

@@ -18,12 +18,13 @@ using Kind = JsonNode::Kind;
 constexpr std::size_t digits_surely_kept = 15;
 
 bool is_surely_kept(const JsonNode& node) {
-    return node.text.size() <= digits_surely_kept && node.text.find_first_of("eE") == node.text.npos;
+    return node.text.size() <= digits_surely_kept &&
+           std::none_of(node.text.begin(), node.text.end(), [](char c) { return c == 'e' || c == 'E'; });
 }
 
 double read_mm(Reading& reading, const JsonNode& node) {
     const double mm = to_mm(node.number, reading.unit) + 0.0;  // no negative zero
-    if (!is_surely_kept(node) && from_mm(mm, reading.unit) != node.number)
+    if (reading.unit != Unit::mm && !is_surely_kept(node) && from_mm(mm, reading.unit) != node.number)
         reading.as_written.emplace(mm, node.number);
     return mm;
 }
@@ -41,7 +42,7 @@ std::optional<double> read_ruled(Reading& reading, const JsonNode& node,
 }
 
 /// Letters to change, add, drop or swap with a neighbour. O(|a| |b|).
-std::size_t slips_between(const std::string& a, const std::string& b) {
+std::size_t slips_between(std::string_view a, std::string_view b) {
     std::vector<std::vector<std::size_t>> rows(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
     std::iota(rows[0].begin(), rows[0].end(), std::size_t{0});
     for (std::size_t i = 1; i <= a.size(); ++i) {
@@ -74,18 +75,30 @@ void Reading::heed(const JsonNode& node, const std::string& wanted) {
     if (!wanted.empty()) reject(node, wanted);
 }
 
-Fields::Fields(Reading& reading, const JsonNode& node, const char* what, std::vector<std::string> known)
+Fields::Fields(Reading& reading, const JsonNode& node, const char* what,
+               std::initializer_list<std::string_view> known)
     : reading_(reading), node_(node) {
+    look(what, {known.begin(), known.size()});
+}
+
+Fields::Fields(Reading& reading, const JsonNode& node, const char* what,
+               const std::vector<std::string>& known)
+    : reading_(reading), node_(node) {
+    look(what, std::vector<std::string_view>(known.begin(), known.end()));
+}
+
+void Fields::look(const char* what, std::span<const std::string_view> known) {
     if (!is_object()) {
-        reading.reject(node, std::string(what) + " as an object in braces");
+        reading_.reject(node_, std::string(what) + " as an object in braces");
         return;
     }
-    for (const JsonNode* child : node.children) {
+    for (const JsonNode* child : node_.children) {
         if (std::find(known.begin(), known.end(), child->key) != known.end()) continue;
-        const auto meant = nearest_name(child->key, known);
+        const std::vector<std::string> names(known.begin(), known.end());
+        const auto meant = nearest_name(child->key, names);
         if (meant) misspelt_.push_back(*meant);
-        reading.add(*child, "the unknown key " + in_quotes(child->key),
-                    meant ? in_quotes(*meant) : "a key of " + std::string(what) + ": " + any_of(known));
+        reading_.add(*child, "the unknown key " + in_quotes(child->key),
+                     meant ? in_quotes(*meant) : "a key of " + std::string(what) + ": " + any_of(names));
     }
 }
 
@@ -101,18 +114,17 @@ const JsonNode* Fields::required(const char* key, const char* expected) const {
     return found;
 }
 
-const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, const char* expected) {
-    static const std::vector<JsonNode*> none;
+JsonNodes list_of(Reading& reading, const JsonNode& node, const char* expected) {
     if (node.kind == Kind::list) return node.children;
     reading.reject(node, expected);
-    return none;
+    return {};
 }
 
 std::optional<std::string> read_name(Reading& reading, const JsonNode& node) {
     const std::string wanted =
         node.kind == Kind::text ? wanted_instead_of_name(node.text) : "a name in double quotes";
     reading.heed(node, wanted);
-    return wanted.empty() ? std::optional(node.text) : std::nullopt;
+    return wanted.empty() ? std::optional<std::string>(node.text) : std::nullopt;
 }
 
 std::optional<bool> read_flag(Reading& reading, const JsonNode& node) {
@@ -168,7 +180,7 @@ std::optional<double> read_angle_deg(Reading& reading, const JsonNode& node) {
     return wanted.empty() ? std::optional(angle_deg + 0.0) : std::nullopt;
 }
 
-std::optional<std::string> nearest_name(const std::string& name, const std::vector<std::string>& known) {
+std::optional<std::string> nearest_name(std::string_view name, const std::vector<std::string>& known) {
     constexpr std::size_t longest_compared = 40;
     if (name.empty() || name.size() > longest_compared) return std::nullopt;
     std::optional<std::string> nearest;

@@ -7,7 +7,9 @@
 #include <initializer_list>
 #include <map>
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "dartwright/files/json_tree.hpp"
@@ -33,20 +35,23 @@ struct Reading {
 /// known key; so is a value that is not an object.
 class Fields {
   public:
-    Fields(Reading& reading, const JsonNode& node, const char* what, std::vector<std::string> known);
+    Fields(Reading& reading, const JsonNode& node, const char* what,
+           std::initializer_list<std::string_view> known);
+    Fields(Reading& reading, const JsonNode& node, const char* what, const std::vector<std::string>& known);
     bool is_object() const { return node_.kind == JsonNode::Kind::object; }
     const JsonNode* optional(const char* key) const;
     /// A problem if it is missing, unless an unknown key was a slip of it and has been reported.
     const JsonNode* required(const char* key, const char* expected) const;
 
   private:
+    void look(const char* what, std::span<const std::string_view> known);
     Reading& reading_;
     const JsonNode& node_;
     std::vector<std::string> misspelt_;  ///< known keys that an unknown key was nearest to
 };
 
 /// The children of a list; a problem and empty if it is not one.
-const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, const char* expected);
+JsonNodes list_of(Reading& reading, const JsonNode& node, const char* expected);
 
 /// A name: text that is not empty and has no control characters.
 std::optional<std::string> read_name(Reading& reading, const JsonNode& node);
@@ -62,7 +67,7 @@ std::optional<std::array<Point, 2>> read_two_points(Reading& reading, const Json
 std::optional<double> read_angle_deg(Reading& reading, const JsonNode& node);
 
 /// The nearest of the names by letters to change, add, drop or swap, if it is near enough to be a slip.
-std::optional<std::string> nearest_name(const std::string& name, const std::vector<std::string>& known);
+std::optional<std::string> nearest_name(std::string_view name, const std::vector<std::string>& known);
 
 /// A name that must be one of those that exist; a problem that lists them if it is not.
 std::optional<std::string> read_known_name(Reading& reading, const JsonNode& node, const std::string& kind,

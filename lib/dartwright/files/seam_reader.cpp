@@ -133,8 +133,8 @@ std::map<std::string, CornerIs> read_seam_ends(Reading& reading, const JsonNode&
     for (const JsonNode* child : node.children) {
         const bool is_known =
             std::find(known.names.begin(), known.names.end(), child->key) != known.names.end();
-        if (node.kind == JsonNode::Kind::object && !is_known && !is_end_word(child->key))
-            reading.add(*child, not_next_to_seam(child->key, known.names));
+        if (node.kind == JsonNode::Kind::object && !is_known && !is_end_word(std::string(child->key)))
+            reading.add(*child, not_next_to_seam(std::string(child->key), known.names));
     }
     return ends;
 }

@@ -186,7 +186,8 @@ TrueTask TasksRead::read_true(const Fields& fields, const JsonNode& what) {
 AllowanceTask TasksRead::read_allowances(const JsonNode& what) {
     if (what.kind != Kind::text) return {read_cutting(reading_, what)};
     try {
-        const std::string path = what.text.starts_with('/') ? what.text : folder_ + what.text;
+        const std::string path =
+            what.text.starts_with('/') ? std::string(what.text) : folder_ + std::string(what.text);
         return {read_rule(read_text_file(path == "-" ? "./-" : path), path)};
     } catch (const FileTrouble& trouble) {
         reading_.add(what, trouble.what(), "a cutting rule, or the name of its file beside the exercise");

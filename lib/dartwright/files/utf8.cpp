@@ -1,6 +1,8 @@
 #include "dartwright/files/utf8.hpp"
 
 #include <algorithm>
+#include <cstdint>
+#include <cstring>
 
 namespace dartwright {
 namespace {
@@ -35,6 +37,15 @@ bool is_continuation(char c) {
 
 std::optional<std::size_t> first_malformed_utf8(std::string_view text) {
     for (std::size_t i = 0; i < text.size();) {
+        // Most text is ASCII, which is passed over by eights.
+        constexpr std::uint64_t high_bits = 0x8080808080808080;
+        std::uint64_t eight = 0;
+        while (text.size() - i >= sizeof eight) {
+            std::memcpy(&eight, text.data() + i, sizeof eight);
+            if ((eight & high_bits) != 0) break;
+            i += sizeof eight;
+        }
+        if (i == text.size()) break;
         const auto rest = following(static_cast<Byte>(text[i]));
         if (!rest) return i;
         for (int k = 1; k <= rest->count; ++k) {

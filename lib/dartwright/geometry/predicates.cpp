@@ -4,13 +4,10 @@
 #include <array>
 
 #include "dartwright/geometry/orientation.hpp"
+#include "dartwright/geometry/side_count.hpp"
 
 namespace dartwright {
 namespace {
-
-bool is_on(const Segment& s, Point p) {
-    return is_in_box(s.a, s.b, p) && exact::side_of_line(s.a, s.b, p) == Side::on;
-}
 
 bool are_opposite(Side a, Side b) {
     return static_cast<int>(a) * static_cast<int>(b) < 0;
@@ -63,18 +60,10 @@ Point crossing_point(const Segment& first, const Segment& second) {
 }
 
 Where where_in_polygon(std::span<const Point> polygon, Point p) {
-    bool is_inside = false;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-        const Point a = polygon[i];
-        const Point b = polygon[i + 1 == polygon.size() ? 0 : i + 1];
-        if ((a.y < p.y && b.y < p.y) || (a.y > p.y && b.y > p.y) || (a.x < p.x && b.x < p.x)) continue;
-        if (is_on({a, b}, p)) return Where::boundary;
-        // Counts the sides that meet the ray to the right; a side owns its lower end.
-        if ((a.y <= p.y) == (b.y <= p.y)) continue;
-        const Side wanted = a.y <= p.y ? Side::left : Side::right;
-        if (exact::side_of_line(a, b, p) == wanted) is_inside = !is_inside;
-    }
-    return is_inside ? Where::inside : Where::outside;
+    SideCount count(p);
+    for (std::size_t i = 0; i < polygon.size(); ++i)
+        if (count.pass(polygon[i], polygon[i + 1 == polygon.size() ? 0 : i + 1])) return Where::boundary;
+    return count.where();
 }
 
 double signed_area(std::span<const Point> polygon) {

@@ -20,22 +20,27 @@ bool are_one_place(Point a, Point b) {
     return distance(a, b) < least_measured_distance_mm;
 }
 
-std::string wanted_within(double mm, double largest_mm, const std::string& in_unit) {
+/// The words are made only where there is something to say: most numbers are right. `in_unit` gives the limit
+/// in the unit that is said.
+template <class InUnit>
+std::string wanted_within(double mm, double largest_mm, const InUnit& in_unit) {
+    if (std::abs(mm) <= largest_mm) return {};
     const std::string limit = std::to_string(std::lround(largest_mm / 1000)) + " m";
-    if (mm < -largest_mm) return "at most " + limit + " from zero, which is " + in_unit;
-    return mm > largest_mm ? "at most " + limit + ", which is " + in_unit : std::string();
+    return "at most " + limit + (mm < 0 ? " from zero" : "") + ", which is " + in_unit();
 }
 
 std::string whole_mm(double mm) {
     return std::to_string(std::lround(mm)) + " mm";
 }
 
-std::string coordinate_within(double mm, double largest_mm, const std::string& in_unit) {
-    return std::isnan(mm) ? "a number" : wanted_within(mm, largest_mm, in_unit);
+template <class InUnit>
+std::string coordinate_within(double mm, double largest_mm, const InUnit& in_unit) {
+    return std::isnan(mm) ? std::string("a number") : wanted_within(mm, largest_mm, in_unit);
 }
 
-std::string length_within(double mm, double largest_mm, const std::string& in_unit) {
-    return mm >= 0 ? wanted_within(mm, largest_mm, in_unit) : "a length that is not negative";
+template <class InUnit>
+std::string length_within(double mm, double largest_mm, const InUnit& in_unit) {
+    return mm >= 0 ? wanted_within(mm, largest_mm, in_unit) : std::string("a length that is not negative");
 }
 
 std::string wanted_unless(bool is_right, const char* wanted) {
@@ -55,19 +60,19 @@ std::string wanted_instead_of_edge_name(const std::string& name) {
 }
 
 std::string wanted_instead_of_coordinate(double mm, Unit unit) {
-    return coordinate_within(mm, largest_length_mm, largest_in(unit));
+    return coordinate_within(mm, largest_length_mm, [&] { return largest_in(unit); });
 }
 
 std::string wanted_instead_of_length(double mm, Unit unit) {
-    return length_within(mm, largest_length_mm, largest_in(unit));
+    return length_within(mm, largest_length_mm, [&] { return largest_in(unit); });
 }
 
 std::string wanted_instead_of_coordinate_within(double mm, double largest_mm) {
-    return coordinate_within(mm, largest_mm, whole_mm(largest_mm));
+    return coordinate_within(mm, largest_mm, [&] { return whole_mm(largest_mm); });
 }
 
 std::string wanted_instead_of_length_within(double mm, double largest_mm) {
-    return length_within(mm, largest_mm, whole_mm(largest_mm));
+    return length_within(mm, largest_mm, [&] { return whole_mm(largest_mm); });
 }
 
 std::string wanted_instead_of_angle(double degrees) {

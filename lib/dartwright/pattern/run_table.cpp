@@ -14,7 +14,8 @@ RunTable::RunTable(const Outline& outline, const Run& run) : run_length_(run.len
         Item item{index, stretches_.size(), 0, walked, 0, 0};
         for (const Curve& curve : curves_of_item(outline, index)) {
             const double part = length(curve);
-            stretches_.push_back({curve, item.length, part});
+            stretches_.push_back({curve, item.length, part, {}});
+            if (const Cubic* cubic = std::get_if<Cubic>(&curve)) stretches_.back().search.emplace(*cubic);
             item.length += part;
         }
         item.end = stretches_.size();
@@ -22,6 +23,10 @@ RunTable::RunTable(const Outline& outline, const Run& run) : run_length_(run.len
         walked += item.sewn;
         items_.push_back(item);
     }
+}
+
+double RunTable::Stretch::parameter_at(double distance) const {
+    return search ? search->parameter_at(distance) : dartwright::parameter_at(curve, distance);
 }
 
 // At a joint the item that begins there, save at the run's end.
@@ -52,7 +57,7 @@ RunPlace RunTable::place(double sewn_distance) const {
     }
     const Stretch& stretch = stretch_at(item, out.along_item);
     const double along = out.along_item - stretch.along;
-    const double t = along >= stretch.length ? 1 : parameter_at(stretch.curve, along);
+    const double t = along >= stretch.length ? 1 : stretch.parameter_at(along);
     out.point = point_at(stretch.curve, t);
     out.tangent = tangent_at(stretch.curve, t);
     return out;

@@ -1,7 +1,9 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
+#include "dartwright/geometry/place_search.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -21,6 +23,8 @@ class RunTable {
         Curve curve;
         double along = 0;  // from the item's start to its own, geometric, mm
         double length = 0;
+        std::optional<PlaceSearch> search;  // of a cubic
+        double parameter_at(double distance) const;
     };
     struct Item {
         std::size_t item = 0;  // in the outline
