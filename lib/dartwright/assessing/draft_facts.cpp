@@ -35,6 +35,7 @@ void add_piece(DraftFacts& facts, std::size_t index) {
     PieceFacts piece;
     const PieceBothWays both{plan.reference[index], drawn};
     piece.parts = rigid_parts(both);
+    piece.from_finished = rigid_parts({plan.finished[index], drawn});
     const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(plan.finished[index]));
     DartsOfPiece asked{{}, {}, sewn_around(drawn)};
     for (const AskedDart& each : plan.darts)

@@ -30,7 +30,7 @@ class ShapesOfPiece {
         : facts_(facts),
           piece_(piece),
           both_{facts.plan->finished[piece], facts.draft.pieces[piece]->shaped},
-          parts_(rigid_parts(both_)) {}
+          parts_(facts.pieces[piece].from_finished) {}
 
     ScoredLines lines() {
         for (std::size_t i = 0; i < parts_.parts.size(); ++i) {
@@ -81,7 +81,7 @@ class ShapesOfPiece {
     const DraftFacts& facts_;
     std::size_t piece_;
     PieceBothWays both_;
-    RigidParts parts_;
+    const RigidParts& parts_;
     std::vector<std::pair<std::string, Stray>> strays_;
 };
 

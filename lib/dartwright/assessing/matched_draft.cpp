@@ -296,7 +296,8 @@ constexpr double least_alike = 0.65;
 /// Of one that is neither full size nor another unit nor a bad print, more must.
 constexpr double least_alike_at_odd_size = 0.9;
 
-// How much of the way around lies as the known piece's, each part between mouths wherever it was turned to.
+// How much of the way around lies as the known piece's, each part between mouths wherever it was turned to;
+// of the longer way, since what is drawn beyond the known edges makes another piece as well.
 double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
     const double around = sewn_around(known);
     if (!(around > 0)) return 0;
@@ -318,7 +319,7 @@ double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
         }
         beside_mm += parts.parts[i].length_mm * near / static_cast<double>(places.before.size());
     }
-    return beside_mm / around;
+    return beside_mm / std::max(around, sewn_around(drawn));
 }
 
 bool is_odd_size(double scale) {

@@ -14,7 +14,8 @@ RunTable::RunTable(const Outline& outline, const Run& run) : run_length_(run.len
         Item item{index, stretches_.size(), 0, walked, 0, 0};
         for (const Curve& curve : curves_of_item(outline, index)) {
             const double part = length(curve);
-            stretches_.push_back({curve, item.length, part});
+            stretches_.push_back({curve, item.length, part, {}});
+            if (std::holds_alternative<Cubic>(curve)) stretches_.back().table.emplace(curve, exact_table);
             item.length += part;
         }
         item.end = stretches_.size();
@@ -52,7 +53,9 @@ RunPlace RunTable::place(double sewn_distance) const {
     }
     const Stretch& stretch = stretch_at(item, out.along_item);
     const double along = out.along_item - stretch.along;
-    const double t = along >= stretch.length ? 1 : parameter_at(stretch.curve, along);
+    const double t = along >= stretch.length ? 1
+                     : stretch.table         ? stretch.table->parameter_at(along)
+                                             : parameter_at(stretch.curve, along);
     out.point = point_at(stretch.curve, t);
     out.tangent = tangent_at(stretch.curve, t);
     return out;

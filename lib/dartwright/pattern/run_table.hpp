@@ -1,13 +1,15 @@
 #pragma once
 
+#include <optional>
 #include <vector>
 
+#include "dartwright/geometry/arc_length_table.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
 
 /// Answers many questions for places on one run, each in O(log n) for its n curves; O(n) to set up. The
-/// places are those of `place_on_run`, but for the rounding of a sum of lengths.
+/// places are those of `place_on_run` within 1e-9 mm, and but for the rounding of a sum of lengths.
 class RunTable {
   public:
     RunTable(const Outline& outline, const Run& run);
@@ -21,6 +23,7 @@ class RunTable {
         Curve curve;
         double along = 0;  // from the item's start to its own, geometric, mm
         double length = 0;
+        std::optional<ArcLengthTable> table;  // of a curve that is no line
     };
     struct Item {
         std::size_t item = 0;  // in the outline
