@@ -260,6 +260,9 @@ double shares_apart(std::vector<double> one, const std::vector<double>& other) {
     }
     return least;
 }
+/// Nearer ones may be the piece in another's hand: of two or three edges there are only so many shapes.
+constexpr double strangers_apart = 0.4;
+
 bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
     std::vector<Made> made;
     for (std::size_t i = 0; i <= accepted.steps.made.size(); ++i) {
@@ -268,7 +271,7 @@ bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
                       {accepted.steps.made.begin(), accepted.steps.made.begin() + std::ptrdiff_t(i)});
         for (const Piece& known : state.pieces)
             for (const Piece& piece : stranger.pieces)
-                if (shares_apart(shares_of(known), shares_of(piece)) < 0.25) return false;
+                if (shares_apart(shares_of(known), shares_of(piece)) < strangers_apart) return false;
     }
     return true;
 }
