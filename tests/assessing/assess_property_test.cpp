@@ -10,6 +10,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -76,7 +77,7 @@ void give_third_edge(Piece& piece) {
 enum class Moved { all, all_or_part };
 GeneratedExercise any_exercise(bool may_curve, Moved moved = Moved::all_or_part) {
     GeneratedExercise out;
-    GeneratedPiece generated = any_piece(may_curve, *rc::gen::inRange(1, 3));
+    GeneratedPiece generated = any_piece(may_curve, *testing::evenly(1, 3));
     if (generated.size_mm < least_size_mm)
         generated.pattern =
             testing::image({0, 1.5 * least_size_mm / generated.size_mm, false, {}}, generated.pattern);
@@ -92,7 +93,7 @@ GeneratedExercise any_exercise(bool may_curve, Moved moved = Moved::all_or_part)
     const std::vector<Run> runs = runs_of(piece.outline);
     for (const double mouth : dart_distances(piece.outline, *find_run(runs, out.edge)))
         RC_PRE(std::abs(mouth - out.at_mm) > 15);
-    out.is_whole = moved == Moved::all || *rc::gen::inRange(0, 3) > 0;
+    out.is_whole = moved == Moved::all || *testing::evenly(0, 3) > 0;
     if (!out.is_whole) out.request.part.share = real_between(0.3, 0.7);
     out.request.name = "moved";
     out.exercise.pattern = generated.pattern;
@@ -124,7 +125,7 @@ Lost cost(const std::string& criterion, double off_mm) {
 double any_slip() {
     const double slip = real_between(0.3, 6);
     for (const double edge : {1.0, 25.4 / 16, 25.4 / 8}) RC_PRE(std::abs(slip - edge) > 0.02);
-    return *rc::gen::inRange(0, 2) == 0 ? slip : -slip;
+    return *testing::evenly(0, 2) == 0 ? slip : -slip;
 }
 
 RC_GTEST_PROP(assessing_properties, finished_pattern_gets_all_marks, ()) {
@@ -138,10 +139,10 @@ RC_GTEST_PROP(assessing_properties, finished_pattern_gets_all_marks, ()) {
 // Listed from another item on, and the other way round.
 Pattern listed_otherwise(Pattern pattern) {
     Piece& piece = pattern.pieces[0];
-    const int first = *rc::gen::inRange(0, int(piece.outline.items.size()));
+    const int first = *testing::evenly(0, int(piece.outline.items.size()));
     piece.outline.start = start_of_item(piece.outline, std::size_t(first));
     std::rotate(piece.outline.items.begin(), piece.outline.items.begin() + first, piece.outline.items.end());
-    if (*rc::gen::inRange(0, 2) == 0) return pattern;
+    if (*testing::evenly(0, 2) == 0) return pattern;
     piece.outline = reversed(piece.outline);
     for (Notch& notch : piece.notches)
         notch.from = notch.from == "start" ? "end" : notch.from == "end" ? "start" : notch.from;
@@ -149,7 +150,7 @@ Pattern listed_otherwise(Pattern pattern) {
 }
 
 Pattern with_a_fault(GeneratedExercise& generated) {
-    if (*rc::gen::inRange(0, 3) == 0) return generated.finished;
+    if (*testing::evenly(0, 3) == 0) return generated.finished;
     generated.finished.pieces[0].notches[0].at += any_slip();
     return generated.finished;
 }
@@ -159,10 +160,10 @@ RC_GTEST_PROP(assessing_properties, marks_are_the_same_however_a_draft_lies_and_
     const PreparedExercise exercise = prepared(generated.exercise);
     const Pattern draft = with_a_fault(generated);
     Pattern other = listed_otherwise(draft);
-    if (*rc::gen::inRange(0, 2) == 0) other = testing::renamed(other);
+    if (*testing::evenly(0, 2) == 0) other = testing::renamed(other);
     other = testing::image({real_between(-pi, pi),
                             1,
-                            *rc::gen::inRange(0, 2) == 0,
+                            *testing::evenly(0, 2) == 0,
                             {real_between(-3000, 3000), real_between(-3000, 3000)}},
                            other);
     other.unit = Unit::inch;
@@ -217,7 +218,7 @@ RC_GTEST_PROP(assessing_properties, moved_notch_costs_the_notches, ()) {
     const double slip = any_slip();
     Pattern draft = generated.finished;
     std::vector<Notch>& notches = draft.pieces[0].notches;
-    notches[std::size_t(*rc::gen::inRange(0, int(notches.size())))].at += slip;
+    notches[testing::any_index_of(notches)].at += slip;
     RC_ASSERT(lost_by(generated, draft) == cost("notches", slip));
 }
 
@@ -233,7 +234,7 @@ RC_GTEST_PROP(assessing_properties, longer_run_costs_the_lengths, ()) {
     const double slip = any_slip();
     Pattern draft = generated.finished;
     std::vector<OutlineItem>& items = draft.pieces[0].outline.items;
-    const std::size_t i = std::size_t(*rc::gen::inRange(0, int(items.size()) - 1));
+    const std::size_t i = std::size_t(*testing::evenly(0, int(items.size()) - 1));
     const EdgeItem* edge = items[i].as_edge();
     const EdgeItem* next = items[i + 1].as_edge();
     const bool is_corner = edge && next && edge->edge != next->edge;
@@ -257,7 +258,7 @@ RC_GTEST_PROP(assessing_properties, allowance_of_another_width_costs_the_allowan
     const double slip = any_slip();
     Pattern draft = generated.finished;
     auto& widths = draft.pieces[0].allowance;
-    widths[std::size_t(*rc::gen::inRange(0, int(widths.size())))].second = 15 + slip;
+    widths[testing::any_index_of(widths)].second = 15 + slip;
     RC_ASSERT(lost_by(generated, draft) == cost("allowances", slip));
 }
 

@@ -14,6 +14,7 @@
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright::testing {
 
@@ -49,8 +50,8 @@ inline Pattern any_block() {
             out.push_back(read_pattern_file(std::string(DARTWRIGHT_SOURCE_DIR "/fixtures/") + name));
         return out;
     }();
-    if (*rc::gen::inRange(0, 4) == 0) return blocks[std::size_t(*rc::gen::inRange(0, int(blocks.size())))];
-    GeneratedPiece generated = any_piece(true, *rc::gen::inRange(1, 4));
+    if (*evenly(0, 4) == 0) return blocks[any_index_of(blocks)];
+    GeneratedPiece generated = any_piece(true, *evenly(1, 4));
     constexpr double least_mm = 250;
     if (generated.size_mm < least_mm)
         generated.pattern = image({0, 1.5 * least_mm / generated.size_mm, false, {}}, generated.pattern);
@@ -88,25 +89,24 @@ inline std::string any_clear_place(const Piece& piece) {
 }
 
 inline std::optional<Made> any_made(const Pattern& pattern, int number) {
-    const Piece& piece = pattern.pieces[std::size_t(*rc::gen::inRange(0, int(pattern.pieces.size())))];
+    const Piece& piece = pattern.pieces[any_index_of(pattern.pieces)];
     const std::vector<std::string> darts = darts_of(piece);
     const std::string name = "made " + std::to_string(number);
     Made made;
     made.request = {{"piece", piece.name}};
-    const int kind = *rc::gen::inRange(0, 10);
+    const int kind = *evenly(0, 10);
     if (kind == 9) {
         made.operation = "open";
         return made;
     }
     if (darts.empty()) return std::nullopt;
-    const std::string& dart = darts[std::size_t(*rc::gen::inRange(0, int(darts.size())))];
+    const std::string& dart = darts[any_index_of(darts)];
     if (kind < 3) {
         made.operation = "pivot";
         made.request.insert(made.request.end(),
                             {{"dart", dart}, {"to", any_clear_place(piece)}, {"name", name}});
-        if (*rc::gen::inRange(0, 2) == 0)
-            made.request.push_back({"share", text_share(real_between(0.3, 0.7))});
-        if (*rc::gen::inRange(0, 2) == 0) made.request.push_back({"back_off", text_mm(real_between(5, 40))});
+        if (*evenly(0, 2) == 0) made.request.push_back({"share", text_share(real_between(0.3, 0.7))});
+        if (*evenly(0, 2) == 0) made.request.push_back({"back_off", text_mm(real_between(5, 40))});
     } else if (kind == 3) {
         made.operation = "split";
         const double share = real_between(0.3, 0.7);
@@ -118,8 +118,8 @@ inline std::optional<Made> any_made(const Pattern& pattern, int number) {
     } else if (kind < 6) {
         made.operation = "merge";
         made.request.push_back({"dart", dart});
-        made.request.push_back({"with", darts[std::size_t(*rc::gen::inRange(0, int(darts.size())))]});
-        if (*rc::gen::inRange(0, 3) == 0) made.request.push_back({"name", name});
+        made.request.push_back({"with", darts[any_index_of(darts)]});
+        if (*evenly(0, 3) == 0) made.request.push_back({"name", name});
     } else if (kind == 6) {
         made.operation = "close";
         made.request.push_back({"dart", dart});
@@ -127,7 +127,7 @@ inline std::optional<Made> any_made(const Pattern& pattern, int number) {
         if (made.request.back().second == "seam") made.request.push_back({"to", any_clear_place(piece)});
     } else if (kind == 7) {
         made.operation = "true";
-        if (*rc::gen::inRange(0, 2) == 0)
+        if (*evenly(0, 2) == 0)
             made.request.push_back({"dart", dart});
         else
             made.request.push_back({"edge", runs_of(piece.outline).front().edge});
@@ -141,9 +141,9 @@ inline std::optional<Made> any_made(const Pattern& pattern, int number) {
 
 inline Steps any_steps() {
     Steps steps{any_block(), {}};
-    const int count = *rc::gen::inRange(1, 5);
+    const int count = *evenly(1, 5);
     Pattern pattern = steps.block;
-    for (int tried = 0; tried < 4 * count && int(steps.made.size()) < count; ++tried) {
+    for (int tried = 0; tried < 12 * count && int(steps.made.size()) < count; ++tried) {
         const auto made = any_made(pattern, tried);
         if (!made) continue;
         const auto after = all_done(pattern, {*made});
@@ -155,11 +155,10 @@ inline Steps any_steps() {
 }
 
 inline std::string any_marks(const Pattern& before, const Pattern& after, const Made& made) {
-    if (*rc::gen::inRange(0, 3) > 0) return "12";
+    if (*evenly(0, 3) > 0) return "12";
     std::string out;
     for (const Criterion each : criteria_of(deeds_of(made, {before, after})))
-        if (*rc::gen::inRange(0, 2) == 0)
-            out += (out.empty() ? "{" : ", ") + json_text(word_of(each)) + ": 3";
+        if (*evenly(0, 2) == 0) out += (out.empty() ? "{" : ", ") + json_text(word_of(each)) + ": 3";
     return out.empty() ? "7" : out + "}";
 }
 
@@ -176,7 +175,7 @@ inline std::string exercise_text(const Steps& steps) {
     tasks += "{\"name\": \"keep\", \"keep\": true, \"marks\": 10}";
     for (const char* more : {"{\"name\": \"true\", \"true\": true, \"marks\": 3}",
                              "{\"name\": \"size\", \"size\": true, \"marks\": 2}"})
-        if (*rc::gen::inRange(0, 2) == 0) tasks += std::string(",\n") + more;
+        if (*evenly(0, 2) == 0) tasks += std::string(",\n") + more;
     Pattern block = steps.block;
     block.made.clear();
     return "{\"dartwright_exercise\": 1, \"name\": \"generated\", \"unit\": \"mm\", \"pattern\": " +

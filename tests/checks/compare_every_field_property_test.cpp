@@ -7,6 +7,7 @@
 #include "dartwright/checks/compare.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
 
@@ -208,7 +209,7 @@ Similarity any_lie() {
 // Every change in every case: a number drawn from a range grows with the case, and would seldom reach the
 // last.
 RC_GTEST_PROP(CompareEveryField, OneChangeIsNeverKept, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece piece = any_piece(true, *evenly(1, 3));
     const Pattern before = full_pattern(piece);
     RC_PRE(!before.pieces[0].notches.empty());
     const double direction = real_between(-pi, pi);
@@ -233,7 +234,7 @@ RC_GTEST_PROP(CompareEveryField, OneChangeIsNeverKept, ()) {
 }
 
 RC_GTEST_PROP(CompareEveryField, APatternAndItselfIsUnchanged, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece piece = any_piece(true, *evenly(1, 3));
     const Pattern before = full_pattern(piece);
     Pattern after = before;
     const Similarity lie = any_lie();

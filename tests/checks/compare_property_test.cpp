@@ -6,6 +6,7 @@
 
 #include "dartwright/checks/compare.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_chains.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
@@ -20,8 +21,8 @@ struct Chain {
 };
 
 Chain any_moved() {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 4));
-    return {piece.pattern, any_chain(piece.pattern, *rc::gen::inRange(0, 5)), piece.size_mm};
+    const GeneratedPiece piece = any_piece(true, *evenly(1, 4));
+    return {piece.pattern, any_chain(piece.pattern, *evenly(0, 5)), piece.size_mm};
 }
 
 void say_losses(const Comparison& comparison) {
@@ -117,8 +118,7 @@ std::vector<std::string> losses_of_kind(const Comparison& comparison, const std:
 RC_GTEST_PROP(CompareFinds, ANotchMovedByItsAmountFromBothEnds, ()) {
     Chain chain = any_moved();
     const double by = real_between(1.01, 8);
-    Notch& notch = chain.after.pieces[0]
-                       .notches[std::size_t(*rc::gen::inRange(0, int(chain.after.pieces[0].notches.size())))];
+    Notch& notch = chain.after.pieces[0].notches[any_index_of(chain.after.pieces[0].notches)];
     notch.at += by;
     const Comparison comparison = compare(chain.before, chain.after);
     RC_ASSERT(comparison.losses.size() == 2u);
@@ -132,7 +132,7 @@ RC_GTEST_PROP(CompareFinds, ANotchMovedByItsAmountFromBothEnds, ()) {
 RC_GTEST_PROP(CompareFinds, ANotchThatIsGone, ()) {
     Chain chain = any_moved();
     std::vector<Notch>& notches = chain.after.pieces[0].notches;
-    const auto gone = notches.begin() + *rc::gen::inRange(0, int(notches.size()));
+    const auto gone = notches.begin() + *evenly(0, int(notches.size()));
     const std::string edge = gone->edge;
     notches.erase(gone);
     const Comparison comparison = compare(chain.before, chain.after);
@@ -143,7 +143,7 @@ RC_GTEST_PROP(CompareFinds, ANotchThatIsGone, ()) {
 RC_GTEST_PROP(CompareFinds, AnEdgeThatHasAnotherName, ()) {
     Chain chain = any_moved();
     const auto runs = runs_of(chain.after.pieces[0].outline);
-    const std::string gone = runs[std::size_t(*rc::gen::inRange(0, int(runs.size())))].edge;
+    const std::string gone = runs[any_index_of(runs)].edge;
     for (OutlineItem& item : chain.after.pieces[0].outline.items) {
         if (EdgeItem* edge = item.as_edge(); edge && edge->edge == gone) edge->edge = "stranger";
     }
@@ -162,7 +162,7 @@ RC_GTEST_PROP(CompareFinds, AnEdgeThatHasAnotherName, ()) {
 RC_GTEST_PROP(CompareFinds, ALengthLostByItsAmount, ()) {
     Chain chain = any_moved();
     const auto runs = runs_of(chain.after.pieces[0].outline);
-    const Run& run = runs[std::size_t(*rc::gen::inRange(0, int(runs.size())))];
+    const Run& run = runs[any_index_of(runs)];
     const double by = real_between(1.01, 3);
     RC_PRE(run.length > 4 * by);
     for (const std::size_t item : run.items) {
@@ -178,10 +178,10 @@ RC_GTEST_PROP(CompareFinds, ALengthLostByItsAmount, ()) {
 
 // A corner that is pulled out shows in the shape of the part that has it.
 RC_GTEST_PROP(CompareFinds, APartThatWasRedrawn, ()) {
-    const GeneratedPiece piece = any_piece(false, *rc::gen::inRange(1, 3));
+    const GeneratedPiece piece = any_piece(false, *evenly(1, 3));
     Pattern redrawn = piece.pattern;
     const auto runs = runs_of(redrawn.pieces[0].outline);
-    const Run& run = runs[std::size_t(*rc::gen::inRange(0, int(runs.size())))];
+    const Run& run = runs[any_index_of(runs)];
     Point& corner = redrawn.pieces[0].outline.items[run.items.back()].to;
     corner = corner + 0.05 * (corner - piece.pivot);
     const Comparison comparison = compare(piece.pattern, redrawn);

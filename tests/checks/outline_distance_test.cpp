@@ -8,6 +8,7 @@
 #include <limits>
 
 #include "dartwright/geometry/closest.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -86,7 +87,7 @@ void expect_plain_distance(const Outline& first, const Motion& motion, const Out
 }
 
 RC_GTEST_PROP(OutlineDistance, of_a_piece_and_itself_moved_is_the_plain_one, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece piece = any_piece(true, *evenly(1, 3));
     const double far = piece.size_mm * log_between(1e-4, 1);
     const Motion motion =
         then(turn_about(piece.pivot, turn_by(real_between(-0.5, 0.5) * far / piece.size_mm)),
@@ -96,8 +97,8 @@ RC_GTEST_PROP(OutlineDistance, of_a_piece_and_itself_moved_is_the_plain_one, ())
 }
 
 RC_GTEST_PROP(OutlineDistance, of_two_pieces_is_the_plain_one, ()) {
-    const GeneratedPiece first = any_piece(true, *rc::gen::inRange(1, 3));
-    const GeneratedPiece second = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece first = any_piece(true, *evenly(1, 3));
+    const GeneratedPiece second = any_piece(true, *evenly(1, 3));
     const Motion motion = shift_by(second.pivot - first.pivot);
     expect_plain_distance(first.pattern.pieces[0].outline, motion, second.pattern.pieces[0].outline,
                           std::max(first.size_mm, second.size_mm));

@@ -9,6 +9,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/walk.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_seams.hpp"
 #include "support/written_otherwise.hpp"
 
@@ -72,10 +73,9 @@ void expect_same(const CheckReport& a, const CheckReport& b, double tolerance) {
 // Two pieces of a seam, of which the first has one dart or two besides in other cases.
 Pattern any_pattern() {
     if (*rc::gen::arbitrary<bool>()) return any_seam().pattern;
-    Pattern pattern = any_piece(true, *rc::gen::inRange(1, 3)).pattern;
+    Pattern pattern = any_piece(true, *testing::evenly(1, 3)).pattern;
     const std::vector<Run> runs = runs_of(pattern.pieces[0].outline);
-    if (*rc::gen::arbitrary<bool>())
-        pattern.pieces[0].cut->fold = runs[std::size_t(*rc::gen::inRange(0, int(runs.size())))].edge;
+    if (*rc::gen::arbitrary<bool>()) pattern.pieces[0].cut->fold = runs[testing::any_index_of(runs)].edge;
     return pattern;
 }
 

@@ -7,6 +7,7 @@
 
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_file.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -181,16 +182,16 @@ TEST(AppliedRule, prefers_the_width_that_names_the_piece_and_says_what_it_misnam
 CuttingRule any_rule() {
     const std::vector<std::string> edges{"waist", "side",         "armhole",     "shoulder",
                                          "neck",  "centre front", "centre back", "hem"};
-    const auto any_width = [] { return *rc::gen::inRange(0, 400) / 10.0; };
+    const auto any_width = [] { return *testing::evenly(0, 400) / 10.0; };
     const auto any_edge = [&] {
         return RuleWidth{*rc::gen::elementOf(edges), *rc::gen::element<std::string>("", "front", "back"),
                          any_width()};
     };
     CuttingRule rule;
     rule.name = "any";
-    for (int i = *rc::gen::inRange(0, 4); i > 0; --i) rule.allowance.edges.push_back(any_edge());
-    for (int i = *rc::gen::inRange(0, 3); i > 0; --i) rule.allowance.openings.push_back(any_edge());
-    for (int i = *rc::gen::inRange(0, 3); i > 0; --i)
+    for (int i = *testing::evenly(0, 4); i > 0; --i) rule.allowance.edges.push_back(any_edge());
+    for (int i = *testing::evenly(0, 3); i > 0; --i) rule.allowance.openings.push_back(any_edge());
+    for (int i = *testing::evenly(0, 3); i > 0; --i)
         rule.allowance.seams.push_back(
             {*rc::gen::element<std::string>("side", "shoulder", "centre back", "hem"), {}, any_width()});
     if (*rc::gen::arbitrary<bool>()) rule.allowance.joined_mm = any_width();
@@ -202,7 +203,7 @@ RC_GTEST_PROP(AppliedRule, twice_is_the_same_as_once, ()) {
     const Pattern pattern = pattern_of("workshop/chorus-bodice.json");
     const CuttingRule rule = any_rule();
     std::optional<double> undecided;
-    if (*rc::gen::arbitrary<bool>()) undecided = *rc::gen::inRange(0, 400) / 10.0;
+    if (*rc::gen::arbitrary<bool>()) undecided = *testing::evenly(0, 400) / 10.0;
     const AppliedRule once = apply_rule(pattern, rule, undecided);
     const AppliedRule twice = apply_rule(once.pattern, rule, undecided);
     RC_ASSERT(once.pattern.pieces == twice.pattern.pieces);

@@ -8,6 +8,7 @@
 #include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -29,10 +30,8 @@ inline Piece straight_piece(const std::vector<Point>& corners, const std::vector
 /// Allowances of a doll's to a cloak's seams, none at some edges, some in stretches.
 inline void add_any_allowances(Piece& piece, double widest_mm, bool may_have_stretches) {
     for (const Run& run : runs_of(piece.outline)) {
-        const auto any_width = [&] {
-            return *rc::gen::inRange(0, 4) == 0 ? 0.0 : real_between(0.02, 1) * widest_mm;
-        };
-        if (may_have_stretches && *rc::gen::inRange(0, 4) == 0) {
+        const auto any_width = [&] { return *evenly(0, 4) == 0 ? 0.0 : real_between(0.02, 1) * widest_mm; };
+        if (may_have_stretches && *evenly(0, 4) == 0) {
             const double joint = run.length * real_between(0.2, 0.8);
             const std::string from = name_of_end(run, RunEnd::start);
             piece.allowance.emplace_back(

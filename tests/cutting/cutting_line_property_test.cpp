@@ -10,6 +10,7 @@
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -23,7 +24,7 @@ using testing::real_between;
 constexpr double enough_mm = 2e-4;  // what is made one point, on top of the line's error
 
 Piece any_cut_piece(bool may_have_stretches = true) {
-    testing::GeneratedPiece generated = any_piece(true, *rc::gen::inRange(1, 3));
+    testing::GeneratedPiece generated = any_piece(true, *testing::evenly(1, 3));
     Piece piece = generated.pattern.pieces[0];
     add_any_allowances(piece, std::min(40.0, generated.size_mm / 10), may_have_stretches);
     return piece;
@@ -225,7 +226,7 @@ RC_GTEST_PROP(CuttingLine, has_caps_that_fold_onto_the_line_beside_the_mouth, ()
 }
 
 RC_GTEST_PROP(CuttingLine, without_allowances_is_the_stitching_line_with_its_caps, ()) {
-    Piece piece = any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    Piece piece = any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
     for (OutlineItem& item : piece.outline.items) {
         if (DartItem* dart = item.as_dart()) dart->press = piece.outline.items[1].as_edge()->edge;
     }
@@ -265,11 +266,11 @@ RC_GTEST_PROP(CuttingLine, is_reached_by_notches, ()) {
 
 // Whatever is asked at the corners, and however wide the allowances: a simple line round the stitching line.
 RC_GTEST_PROP(CuttingLine, stays_simple_whatever_is_asked_of_its_corners, ()) {
-    Piece piece = any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
-    add_any_allowances(piece, *rc::gen::inRange(1, 60), true);
+    Piece piece = any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
+    add_any_allowances(piece, *testing::evenly(1, 60), true);
     CuttingRequest request;
     for (const Run& run : runs_of(piece.outline)) {
-        const auto kind = static_cast<CornerKind>(*rc::gen::inRange(0, 5));
+        const auto kind = static_cast<CornerKind>(*testing::evenly(0, 5));
         const std::optional<double> limit =
             *rc::gen::arbitrary<bool>() ? std::optional(real_between(0.1, 50)) : std::nullopt;
         request.corners.push_back(

@@ -10,6 +10,7 @@
 #include "cutting/cut_pieces.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -134,7 +135,7 @@ double clearance(const std::vector<Point>& a, const std::vector<Point>& b) {
 
 // Stars of any number of points, so that pieces nest into each other.
 LayPiece any_lay_piece(int number) {
-    const int corners = *rc::gen::inRange(3, 9);
+    const int corners = *testing::evenly(3, 9);
     const double size = real_between(20, 300);
     std::vector<Point> points;
     for (int k = 0; k < corners; ++k) {
@@ -142,7 +143,7 @@ LayPiece any_lay_piece(int number) {
         points.push_back(
             {size * real_between(0.3, 1) * std::cos(angle), size * real_between(0.3, 1) * std::sin(angle)});
     }
-    LayPiece piece = polygon("any", points, *rc::gen::inRange(1, 4));
+    LayPiece piece = polygon("any", points, *testing::evenly(1, 4));
     piece.name += std::to_string(number);
     const double grain = real_between(-pi, pi);
     piece.grain = {std::cos(grain), std::sin(grain)};
@@ -152,7 +153,7 @@ LayPiece any_lay_piece(int number) {
 
 RC_GTEST_PROP(LayKeeps, PiecesWholeApartUprightAndOnTheCloth, ()) {
     std::vector<LayPiece> pieces;
-    const int count = *rc::gen::inRange(1, 6);
+    const int count = *testing::evenly(1, 6);
     for (int i = 0; i < count; ++i) {
         pieces.push_back(any_lay_piece(i));
         RC_PRE(is_simple(pieces.back().polygon) && signed_area(pieces.back().polygon) > 100);

@@ -10,6 +10,7 @@
 #include "cutting/cut_pieces.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -36,7 +37,7 @@ Point any_place_inside(const std::vector<Point>& polygon) {
             if (where_in_polygon(polygon, p) == Where::inside) inside.push_back(p);
         }
     RC_ASSERT(!inside.empty());
-    return inside[*rc::gen::inRange<std::size_t>(0, inside.size())];
+    return inside[testing::any_index_of(inside)];
 }
 
 struct Marked {
@@ -47,16 +48,16 @@ struct Marked {
 };
 
 Marked any_marked_piece() {
-    testing::GeneratedPiece generated = any_piece(true, *rc::gen::inRange(1, 3));
+    testing::GeneratedPiece generated = any_piece(true, *testing::evenly(1, 3));
     Marked marked;
     marked.piece = generated.pattern.pieces[0];
     testing::add_any_allowances(marked.piece, std::min(40.0, generated.size_mm / 10), true);
     for (const Run& run : runs_of(marked.piece.outline)) {
-        const auto kind = static_cast<NotchKind>(*rc::gen::inRange(0, 3));
+        const auto kind = static_cast<NotchKind>(*testing::evenly(0, 3));
         marked.piece.notches.push_back(
             {run.edge, name_of_end(run, RunEnd::start), run.length * real_between(0.1, 0.9), kind});
     }
-    marked.request.notches.form = static_cast<NotchForm>(*rc::gen::inRange(0, 4));
+    marked.request.notches.form = static_cast<NotchForm>(*testing::evenly(0, 4));
     marked.request.notches.depth_mm = real_between(1, 12);
     marked.line = cutting_line(marked.piece);
     marked.markings = markings_of(marked.piece, marked.line, marked.request);

@@ -8,6 +8,7 @@
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_seams.hpp"
 #include "support/written_otherwise.hpp"
 
@@ -34,10 +35,10 @@ void expect_same_line(const std::vector<Point>& a, const std::vector<Point>& b, 
 }
 
 Piece any_cut_piece() {
-    Piece piece = *rc::gen::arbitrary<bool>() ? any_piece(true, *rc::gen::inRange(1, 3)).pattern.pieces[0]
+    Piece piece = *rc::gen::arbitrary<bool>() ? any_piece(true, *testing::evenly(1, 3)).pattern.pieces[0]
                                               : any_seam().pattern.pieces[0];
     for (const Run& run : runs_of(piece.outline)) {
-        const double width = *rc::gen::inRange(0, 3) == 0 ? 0 : real_between(2, 15);
+        const double width = *testing::evenly(0, 3) == 0 ? 0 : real_between(2, 15);
         piece.allowance.emplace_back(run.edge, width);
     }
     return piece;

@@ -12,6 +12,7 @@
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_dart_rows.hpp"
 
 namespace dartwright::testing {
@@ -42,15 +43,15 @@ AnyCap any_cap_in(const Piece& piece) {
     }
     AnyCap out;
     out.piece = piece;
-    out.dart = darts[std::size_t(*rc::gen::inRange(0, int(darts.size())))];
+    out.dart = darts[any_index_of(darts)];
     out.f = figures_of(piece.outline, out.dart);
     out.cap = cap_of(piece, out.dart, any_side());
     return out;
 }
 
 AnyCap any_cap() {
-    if (*rc::gen::inRange(0, 3) > 0) return any_cap_in(any_dart_row(*rc::gen::inRange(1, 6)));
-    return any_cap_in(any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0]);
+    if (*evenly(0, 3) > 0) return any_cap_in(any_dart_row(*evenly(1, 6)));
+    return any_cap_in(any_piece(true, *evenly(1, 4)).pattern.pieces[0]);
 }
 
 MirrorLine leg_line(const AnyCap& c) {
@@ -240,7 +241,7 @@ std::size_t dart_with_point(const Piece& piece, Point point) {
 RC_GTEST_PROP(Cap, OfAHalfIsThatOfTheOpenedPiece, ()) {
     Pattern half;
     half.name = "half";
-    half.pieces = {any_dart_row(*rc::gen::inRange(1, 4))};
+    half.pieces = {any_dart_row(*evenly(1, 4))};
     Piece& piece = half.pieces[0];
     piece.cut->fold = "centre";
     const AnyCap c = any_cap_in(piece);

@@ -12,6 +12,7 @@
 #include "dartwright/darts/made_operations.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/split.hpp"
+#include "support/evenly.hpp"
 #include "support/shape_laws.hpp"
 
 namespace dartwright {
@@ -228,7 +229,7 @@ namespace testing {
 namespace {
 
 RC_GTEST_PROP(CloseGathersKeeps, EverySewnLengthAndAddsTheStatedFullness, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece piece = any_piece(true, *testing::evenly(1, 3));
     const Piece& before = piece.pattern.pieces[0];
     // A mouth between two peaks is bridged by less than the edge if the span is many times its width.
     const double mouth = figures_of(before.outline, dart_named(before, piece.darts[0])).intake;

@@ -14,6 +14,7 @@
 #include "dartwright/darts/made_operations.hpp"
 #include "dartwright/darts/repoint.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
 
@@ -221,13 +222,13 @@ namespace testing {
 namespace {
 
 RC_GTEST_PROP(ClusterKeeps, LengthsAreaAndNotchesAndMakesLegsEqual, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece piece = any_piece(true, *testing::evenly(1, 3));
     const Piece& before = piece.pattern.pieces[0];
     ClusterRequest request;
     request.piece = "piece";
     // The first dart stands inside an edge.
     request.dart = "dart 0";
-    request.count = *rc::gen::inRange(2, 5);
+    request.count = *testing::evenly(2, 5);
     request.apart_mm = 2.1 + piece.size_mm * real_between(0, 0.04);
     if (*rc::gen::arbitrary<bool>()) request.lies = ClusterLies::parallel;
     ClusterResult made;

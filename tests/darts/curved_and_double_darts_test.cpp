@@ -8,6 +8,7 @@
 #include "darts/true_fronts.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/split.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
 
@@ -165,7 +166,7 @@ testing::GeneratedPiece any_piece_with_fish(int darts) {
 }
 
 RC_GTEST_PROP(DartWithTwoPointsProperty, TurnsByTheAccountsTurnOrNotAtAll, ()) {
-    const testing::GeneratedPiece before = any_piece_with_fish(*rc::gen::inRange(1, 4));
+    const testing::GeneratedPiece before = any_piece_with_fish(*testing::evenly(1, 4));
     const std::string place = testing::any_place(before.pattern.pieces[0]);
     RC_PRE(!place.empty());
     PivotRequest request = moving(before.darts[0], place);
@@ -194,7 +195,7 @@ RC_GTEST_PROP(DartWithTwoPointsProperty, TurnsByTheAccountsTurnOrNotAtAll, ()) {
 }
 
 RC_GTEST_PROP(DartWithCurvedLegsProperty, KeepsRunsAnglesAndAreaAndSaysThatItIsDrawnStraight, ()) {
-    testing::GeneratedPiece before = testing::any_piece(true, *rc::gen::inRange(1, 4));
+    testing::GeneratedPiece before = testing::any_piece(true, *testing::evenly(1, 4));
     const std::string place = testing::any_place(before.pattern.pieces[0]);
     RC_PRE(!place.empty());
     const DartFigures straight = figures(before.pattern, before.darts[0]);

@@ -9,6 +9,7 @@
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_half.hpp"
 #include "support/shape_laws.hpp"
 
@@ -184,7 +185,7 @@ RC_GTEST_PROP(OpenLets, ADartCrossTheMiddle, ()) {
     for (std::size_t i = 0; i < runs.size(); ++i) {
         if (runs[i].edge.find("right ") == 0) right.push_back(i);
     }
-    const auto& run = runs[right[std::size_t(*rc::gen::inRange(0, int(right.size())))]];
+    const auto& run = runs[right[any_index_of(right)]];
     const std::string place =
         to_text(Place{run.edge, {real_between(0.2, 0.8), true}, name_of_end(run, RunEnd::start)});
     const PivotRequest request{"half", "left dart", place, {}, {}, "", "new", "", ""};

@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "dartwright/darts/pivot.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
 
@@ -32,7 +33,7 @@ struct Moved {
 Moved any_pivot(bool may_curve, int darts, bool whole = true) {
     Moved out;
     out.before = any_piece(may_curve, darts);
-    out.dart = out.before.darts[std::size_t(*rc::gen::inRange(0, darts))];
+    out.dart = out.before.darts[std::size_t(*evenly(0, darts))];
     out.place = any_place(out.before.pattern.pieces[0], &out.place_distance);
     RC_PRE(!out.place.empty());
     out.request = request_to(out.dart, out.place);
@@ -47,26 +48,26 @@ Moved any_pivot(bool may_curve, int darts, bool whole = true) {
 }
 
 RC_GTEST_PROP(PivotKeeps, SewnLengthOfEveryRun, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 4), *rc::gen::arbitrary<bool>());
+    const Moved m = any_pivot(true, *evenly(1, 4), *rc::gen::arbitrary<bool>());
     expect_same_runs(m.before.pattern.pieces[0], m.result.pattern.pieces[0]);
 }
 
 RC_GTEST_PROP(PivotKeeps, TotalAngleAboutThePivot, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 4), *rc::gen::arbitrary<bool>());
+    const Moved m = any_pivot(true, *evenly(1, 4), *rc::gen::arbitrary<bool>());
     const double before = total_angle(m.before.pattern.pieces[0], m.before.pivot);
     const double after = total_angle(m.result.pattern.pieces[0], m.before.pivot);
     RC_ASSERT(std::abs(before - after) <= 1e-12);
 }
 
 RC_GTEST_PROP(PivotKeeps, ClothArea, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 4), *rc::gen::arbitrary<bool>());
+    const Moved m = any_pivot(true, *evenly(1, 4), *rc::gen::arbitrary<bool>());
     const double before = cloth_area(m.before.pattern.pieces[0]);
     const double after = cloth_area(m.result.pattern.pieces[0]);
     RC_ASSERT(std::abs(before - after) <= 1e-11 * before);
 }
 
 RC_GTEST_PROP(PivotKeeps, NotchesAtTheirSewnDistances, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 4));
+    const Moved m = any_pivot(true, *evenly(1, 4));
     RC_ASSERT(m.before.pattern.pieces[0].notches == m.result.pattern.pieces[0].notches);
     expect_same_runs(m.before.pattern.pieces[0], m.result.pattern.pieces[0]);
 }
@@ -74,7 +75,7 @@ RC_GTEST_PROP(PivotKeeps, NotchesAtTheirSewnDistances, ()) {
 // Every sampled point of the outline either stayed to the last bit of the held part or went with the one
 // turn that the account names.
 RC_GTEST_PROP(PivotTurns, EachPointByTheAccountsTurnOrNotAtAll, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 4), *rc::gen::arbitrary<bool>());
+    const Moved m = any_pivot(true, *evenly(1, 4), *rc::gen::arbitrary<bool>());
     const Piece& before = m.before.pattern.pieces[0];
     const std::vector<Point> a = samples(before, 9);
     const std::vector<Point> b = samples_like(m.result.pattern.pieces[0], before, 9);
@@ -90,7 +91,7 @@ RC_GTEST_PROP(PivotTurns, EachPointByTheAccountsTurnOrNotAtAll, ()) {
 }
 
 RC_GTEST_PROP(PivotMakes, ADartOfThatAngleAtThePlaceWithEqualLegs, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 4), *rc::gen::arbitrary<bool>());
+    const Moved m = any_pivot(true, *evenly(1, 4), *rc::gen::arbitrary<bool>());
     const Piece& after = m.result.pattern.pieces[0];
     const std::size_t item = dart_named(after, m.result.account.new_dart);
     const DartFigures f = figures_of(after.outline, item);
@@ -169,7 +170,7 @@ RC_GTEST_PROP(PivotProof, EveryVariantOpenedAtOnePlaceCoincides, ()) {
 }
 
 RC_GTEST_PROP(PivotOfACopy, TurnedReflectedShiftedOrScaledIsTheCopyOfThePivot, ()) {
-    const Moved m = any_pivot(true, *rc::gen::inRange(1, 3));
+    const Moved m = any_pivot(true, *evenly(1, 3));
     Similarity s{real_between(-3, 3),
                  1,
                  *rc::gen::arbitrary<bool>(),
@@ -198,7 +199,7 @@ RC_GTEST_PROP(PivotOfACopy, TurnedReflectedShiftedOrScaledIsTheCopyOfThePivot, (
 }
 
 RC_GTEST_PROP(PivotRefuses, NothingOnAStarShapedPieceOfStraightEdges, ()) {
-    const GeneratedPiece piece = any_piece(false, *rc::gen::inRange(1, 4));
+    const GeneratedPiece piece = any_piece(false, *evenly(1, 4));
     const std::string place = any_place(piece.pattern.pieces[0]);
     RC_PRE(!place.empty());
     pivot(piece.pattern, request_to(piece.darts[0], place));

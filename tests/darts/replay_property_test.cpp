@@ -6,6 +6,7 @@
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_chains.hpp"
 
 namespace dartwright::testing {
@@ -16,7 +17,7 @@ PivotRequest any_pivot(const Pattern& pattern) {
     PivotRequest request{
         "piece", any_dart(pattern.pieces[0]), any_place(pattern.pieces[0]), {}, {}, "", "said", "", ""};
     RC_PRE(!request.to.empty());
-    switch (*rc::gen::inRange(0, 4)) {
+    switch (*evenly(0, 4)) {
         case 0:
             request.part.share = real_between(0.01, 1);
             break;
@@ -35,17 +36,17 @@ PivotRequest any_pivot(const Pattern& pattern) {
 }
 
 Pattern any_made(const Pattern& block) {
-    Pattern pattern = any_chain(block, *rc::gen::inRange(0, 5));
+    Pattern pattern = any_chain(block, *evenly(0, 5));
     try {
         pattern = pivot(pattern, any_pivot(pattern)).pattern;
     } catch (const Impossible&) {
         RC_DISCARD("not possible there");
     }
-    return any_chain(pattern, *rc::gen::inRange(0, 3), 10);
+    return any_chain(pattern, *evenly(0, 3), 10);
 }
 
 RC_GTEST_PROP(Replay, GivesTheSameBytes, ()) {
-    const Pattern block = any_piece(true, *rc::gen::inRange(1, 4)).pattern;
+    const Pattern block = any_piece(true, *evenly(1, 4)).pattern;
     const Pattern made = any_made(block);
     RC_ASSERT(problems_of(made).empty());
     const ReplayResult again = replay(block, made.made);
@@ -60,8 +61,8 @@ Pattern through_a_file(const Pattern& pattern) {
 
 // As from the command line, where the pattern is written and read between any two operations.
 RC_GTEST_PROP(Replay, GivesTheSameBytesThroughFiles, ()) {
-    Pattern block = any_piece(true, *rc::gen::inRange(1, 3)).pattern;
-    block.unit = std::array{Unit::mm, Unit::cm, Unit::inch}[std::size_t(*rc::gen::inRange(0, 3))];
+    Pattern block = any_piece(true, *evenly(1, 3)).pattern;
+    block.unit = std::array{Unit::mm, Unit::cm, Unit::inch}[std::size_t(*evenly(0, 3))];
     const Pattern start = through_a_file(block);
     Pattern pattern = start;
     for (int step = 0; step < 4; ++step) pattern = through_a_file(any_step(pattern, step));

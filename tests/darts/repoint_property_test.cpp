@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "dartwright/darts/repoint.hpp"
+#include "support/evenly.hpp"
 #include "support/shape_laws.hpp"
 
 namespace dartwright::testing {
@@ -17,7 +18,7 @@ struct Aimed {
 
 Aimed any_aimed() {
     Aimed out;
-    out.before = any_piece(true, *rc::gen::inRange(1, 4));
+    out.before = any_piece(true, *evenly(1, 4));
     const Vector moved =
         real_between(0.001, 0.06) * out.before.size_mm * apply(turn_by(real_between(-pi, pi)), Vector{1, 0});
     out.request.piece = "piece";
@@ -33,7 +34,7 @@ Aimed any_aimed() {
 }
 
 std::string only_dart(const GeneratedPiece& piece) {
-    return piece.darts[std::size_t(*rc::gen::inRange(0, int(piece.darts.size())))];
+    return piece.darts[any_index_of(piece.darts)];
 }
 
 RC_GTEST_PROP(RepointPivotKeeps, EveryRunEveryNotchAndEveryMouthsPlace, ()) {
@@ -117,7 +118,7 @@ RC_GTEST_PROP(RepointPivotOfACopy, TurnedOrReflectedIsTheCopy, ()) {
 }
 
 RC_GTEST_PROP(RepointBackOff, MovesThePointAlone, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(1, 4));
+    const GeneratedPiece piece = any_piece(true, *evenly(1, 4));
     const std::string name = only_dart(piece);
     const Piece& before = piece.pattern.pieces[0];
     const DartFigures f = figures_of(before.outline, dart_named(before, name));

@@ -8,6 +8,7 @@
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/split.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_chains.hpp"
 #include "support/generated_pieces.hpp"
 #include "support/shape_laws.hpp"
@@ -50,7 +51,7 @@ SplitRequest any_split(const GeneratedPiece& piece, int count, bool is_all) {
 Divided any_divided(bool is_all, int darts = 1) {
     Divided out;
     out.before = any_piece(true, darts);
-    out.request = any_split(out.before, *rc::gen::inRange(1, 4), is_all);
+    out.request = any_split(out.before, *evenly(1, 4), is_all);
     try {
         out.result = split(out.before.pattern, out.request);
     } catch (const Impossible&) {
@@ -60,7 +61,7 @@ Divided any_divided(bool is_all, int darts = 1) {
 }
 
 RC_GTEST_PROP(SplitKeeps, LengthsAnglesAreaAndNotches, ()) {
-    const Divided d = any_divided(*rc::gen::arbitrary<bool>(), *rc::gen::inRange(1, 4));
+    const Divided d = any_divided(*rc::gen::arbitrary<bool>(), *evenly(1, 4));
     const Piece& before = d.before.pattern.pieces[0];
     const Piece& after = d.result.pattern.pieces[0];
     expect_same_runs(before, after);
@@ -128,7 +129,7 @@ RC_GTEST_PROP(SplitAndMerge, AreOnePivot, ()) {
 }
 
 RC_GTEST_PROP(MergeKeeps, LengthsAnglesAreaAndNotches, ()) {
-    const GeneratedPiece piece = any_piece(true, *rc::gen::inRange(2, 4));
+    const GeneratedPiece piece = any_piece(true, *evenly(2, 4));
     const Piece& before = piece.pattern.pieces[0];
     const MergeResult result = merge(piece.pattern, {"piece", piece.darts[0], piece.darts[1], "", ""});
     const Piece& after = result.pattern.pieces[0];

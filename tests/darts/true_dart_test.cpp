@@ -7,6 +7,7 @@
 
 #include "darts/plain_front.hpp"
 #include "dartwright/checks/check.hpp"
+#include "support/evenly.hpp"
 #include "support/shape_laws.hpp"
 
 namespace dartwright {
@@ -149,7 +150,7 @@ struct Trued {
 // A generated piece with one leg longer than the other, and the dart trued.
 Trued any_trued() {
     Trued out;
-    out.before = any_piece(true, *rc::gen::inRange(1, 3));
+    out.before = any_piece(true, *testing::evenly(1, 3));
     Outline& outline = out.before.pattern.pieces[0].outline;
     const std::size_t dart = *find_dart(out.before.pattern.pieces[0], out.before.darts[0]);
     const DartFigures f = figures_of(outline, dart);

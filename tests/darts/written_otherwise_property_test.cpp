@@ -9,6 +9,7 @@
 #include "dartwright/darts/repoint.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_half.hpp"
 #include "support/shape_laws.hpp"
 #include "support/written_otherwise.hpp"
@@ -55,7 +56,7 @@ void expect_same_after(const Operation& operation, const Pattern& pattern, doubl
 constexpr double moved_mm = 2e-5;
 
 RC_GTEST_PROP(OperationsDoTheSame, PivotWrittenOtherwise, ()) {
-    const GeneratedPiece generated = any_piece(true, *rc::gen::inRange(1, 3));
+    const GeneratedPiece generated = any_piece(true, *testing::evenly(1, 3));
     const std::string place = any_place(generated.pattern.pieces[0]);
     RC_PRE(!place.empty());
     expect_same_after(

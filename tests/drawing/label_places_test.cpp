@@ -4,6 +4,7 @@
 #include <rapidcheck.h>
 #include <rapidcheck/gtest.h>
 
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -29,10 +30,10 @@ RC_GTEST_PROP(LabelPlaces, MeetingsAreThoseOfEachHeld, ()) {
     TakenPlaces taken;
     std::vector<std::pair<Point, Point>> stretches;
     std::vector<TurnedBox> boxes;
-    const int count = *rc::gen::inRange(0, 60);
+    const int count = *testing::evenly(0, 60);
     for (int i = 0; i < count; ++i) {
         const Point from = any_point();
-        const Point to = *rc::gen::inRange(0, 8) == 0 ? from : any_point();
+        const Point to = *testing::evenly(0, 8) == 0 ? from : any_point();
         stretches.push_back({from, to});
         taken.add(from, to);
         boxes.push_back(any_box());

@@ -24,6 +24,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "drawing/svg_reading.hpp"
 #include "geometry/length_oracle.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_half.hpp"
 
 namespace dartwright {
@@ -313,7 +314,7 @@ PaperCase any_paper_case() {
     Piece& half = out.pattern.pieces[0];
     for (std::size_t i = 0; i < half.outline.items.size(); ++i) {
         EdgeItem* edge = half.outline.items[i].as_edge();
-        if (!edge || edge->edge == "fold" || *rc::gen::inRange(0, 3) == 0) continue;
+        if (!edge || edge->edge == "fold" || *testing::evenly(0, 3) == 0) continue;
         edge->fullness = item_by_quadrature(half.outline, i) * testing::real_between(0.002, 0.5);
     }
     // Notches and allowances are along the sewn edge, which is shorter now.
@@ -322,7 +323,7 @@ PaperCase any_paper_case() {
     const std::size_t dart = *find_dart(half, "dart");
     const DartFigures figures = figures_of(half.outline, dart);
     DartItem& item = *half.outline.items[dart].as_dart();
-    if (*rc::gen::inRange(0, 3) == 0)
+    if (*testing::evenly(0, 3) == 0)
         item.stitched = std::min(figures.leg_a, figures.leg_b) * testing::real_between(0.2, 0.9);
     if (*rc::gen::arbitrary<bool>()) return out;
     OpenRequest request{"half"};

@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "dartwright/assessing/criterion_names.hpp"
+#include "support/evenly.hpp"
 #include "support/sample_assessments.hpp"
 
 namespace dartwright {
@@ -100,7 +101,7 @@ std::string generated_text() {
                                           "前", "tab\there", "=1+1", "a\nb");
 }
 double generated_number() {
-    return *rc::gen::inRange(-1'000'000'007, 1'000'000'007) / 1e4 + *rc::gen::inRange(0, 1000) / 3e6;
+    return *testing::evenly(-1'000'000'007, 1'000'000'007) / 1e4 + *testing::evenly(0, 1000) / 3e6;
 }
 std::optional<double> generated_optional() {
     if (*rc::gen::arbitrary<bool>()) return std::nullopt;
@@ -110,7 +111,7 @@ std::optional<double> generated_optional() {
 Assessment generated_assessment() {
     Assessment of = support::assessment_of(generated_text(), {"noted", "full", "fault"});
     of.file = generated_text();
-    of.marks = *rc::gen::inRange(0, 400) / 12.0;
+    of.marks = *testing::evenly(0, 400) / 12.0;
     for (JudgedTask& task : of.tasks) {
         task.words = generated_text();
         for (JudgedCriterion& criterion : task.criteria)

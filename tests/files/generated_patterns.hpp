@@ -13,6 +13,7 @@
 #include "dartwright/files/numbers.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "geometry/generators.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright::generated {
 
@@ -20,7 +21,7 @@ namespace dartwright::generated {
 inline double file_length(Unit unit, double low_mm, double high_mm) {
     const double low = low_mm / mm_in(unit);
     const double high = high_mm / mm_in(unit);
-    const double value = low + (high - low) * *rc::gen::inRange(0, 1'000'003) / 1'000'003.0;
+    const double value = low + (high - low) * *testing::evenly(0, 1'000'003) / 1'000'003.0;
     const bool is_short = *rc::gen::arbitrary<bool>();
     return to_mm(is_short ? std::round(value * 100) / 100 : value, unit);
 }
@@ -50,12 +51,12 @@ inline OutlineItem star_item(const Star& star, const std::string& edge, double f
     OutlineItem item{EdgeItem{edge, StraightShape{}, 0}, star.at(to, radius)};
     EdgeItem& drawn = *item.as_edge();
     const double third = (to - from) / 3;
-    const int kind = *rc::gen::inRange(0, 3);
+    const int kind = *testing::evenly(0, 3);
     if (kind == 1)
         drawn.shape = CubicShape{{star.at(from + third, radius * 1.1), star.at(to - third, radius * 1.1)}};
     if (kind == 2)
         drawn.shape = SplineShape{{star.at(from + third, radius * 1.05), star.at(to - third, radius)}};
-    if (*rc::gen::inRange(0, 4) == 0) drawn.fullness = file_length(star.unit, 0.1, radius * 0.01);
+    if (*testing::evenly(0, 4) == 0) drawn.fullness = file_length(star.unit, 0.1, radius * 0.01);
     return item;
 }
 
@@ -83,7 +84,7 @@ inline Outline star_outline(const Star& star, double radius, const std::vector<s
     for (std::size_t i = 0; i < edges.size(); ++i) {
         for (int part = 0; part < parts; ++part) {
             const double from = static_cast<double>(i * parts + static_cast<std::size_t>(part)) * step;
-            const bool has_dart = *rc::gen::inRange(0, 4) == 0;
+            const bool has_dart = *testing::evenly(0, 4) == 0;
             const double end = from + step * (has_dart ? 0.9 : 1);
             items.push_back(star_item(star, edges[i], from, end, radius));
             if (!has_dart) continue;
@@ -109,16 +110,16 @@ struct GeneratedPiece {
 };
 inline GeneratedPiece piece(Unit unit, std::size_t number) {
     GeneratedPiece out;
-    const auto count = static_cast<std::size_t>(*rc::gen::inRange(1, 7));
+    const auto count = static_cast<std::size_t>(*testing::evenly(1, 7));
     for (std::size_t i = 0; i < count; ++i) out.edges.push_back(file_name("edge", i));
     const auto some_edge = [&] {
-        return static_cast<std::size_t>(*rc::gen::inRange<int>(0, static_cast<int>(count)));
+        return static_cast<std::size_t>(*testing::evenly<int>(0, static_cast<int>(count)));
     };
     Piece& made = out.piece;
     made.name = file_name("piece", number);
     made.outline = star_outline({unit, file_point(unit, 500)}, file_length(unit, 100, 900), out.edges);
     if (*rc::gen::arbitrary<bool>()) {
-        made.cut = Cut{*rc::gen::inRange(1, 9), "", *rc::gen::arbitrary<bool>(), {}};
+        made.cut = Cut{*testing::evenly(1, 9), "", *rc::gen::arbitrary<bool>(), {}};
         const std::size_t fold = some_edge();
         if (*rc::gen::arbitrary<bool>()) made.cut->fold = out.edges[fold];
         if (!made.cut->fold.empty() && *rc::gen::arbitrary<bool>())
@@ -136,13 +137,13 @@ inline GeneratedPiece piece(Unit unit, std::size_t number) {
                                      file_point(unit, 90),
                                      {{file_point(unit, 90), file_point(unit, 90)}},
                                      out.edges[some_edge()]});
-    for (int i = *rc::gen::inRange(0, 4); i > 0; --i) {
+    for (int i = *testing::evenly(0, 4); i > 0; --i) {
         const std::size_t edge = some_edge();
         made.notches.push_back({out.edges[edge], end_name(out.edges, edge), file_length(unit, 0, 300),
                                 *rc::gen::element(NotchKind::single, NotchKind::double_, NotchKind::triple)});
     }
     for (std::size_t i = 0; i < count; ++i) {
-        const int kind = *rc::gen::inRange(0, 3);
+        const int kind = *testing::evenly(0, 3);
         if (kind == 1) made.allowance.emplace_back(out.edges[i], file_length(unit, 0, 40));
         if (kind == 2) {
             const AllowanceStretch stretch{end_name(out.edges, i), file_length(unit, 0, 40),
@@ -160,11 +161,11 @@ inline GeneratedPiece piece(Unit unit, std::size_t number) {
 
 inline SeamSide side(const std::vector<GeneratedPiece>& pieces) {
     SeamSide parts;
-    for (int i = *rc::gen::inRange(1, 4); i > 0; --i) {
+    for (int i = *testing::evenly(1, 4); i > 0; --i) {
         const auto& of =
-            pieces[static_cast<std::size_t>(*rc::gen::inRange<int>(0, static_cast<int>(pieces.size())))];
+            pieces[static_cast<std::size_t>(*testing::evenly<int>(0, static_cast<int>(pieces.size())))];
         const auto edge =
-            static_cast<std::size_t>(*rc::gen::inRange<int>(0, static_cast<int>(of.edges.size())));
+            static_cast<std::size_t>(*testing::evenly<int>(0, static_cast<int>(of.edges.size())));
         parts.push_back(
             {of.piece.name, of.edges[edge], end_name(of.edges, edge), *rc::gen::arbitrary<bool>()});
     }
@@ -176,23 +177,23 @@ inline Pattern pattern(Unit unit) {
     made.name = file_name("pattern", 0);
     made.unit = unit;
     std::vector<GeneratedPiece> pieces;
-    const auto count = static_cast<std::size_t>(*rc::gen::inRange(1, 4));
+    const auto count = static_cast<std::size_t>(*testing::evenly(1, 4));
     for (std::size_t i = 0; i < count; ++i) {
         pieces.push_back(piece(unit, i));
         made.pieces.push_back(pieces.back().piece);
     }
-    for (int i = *rc::gen::inRange(0, 4); i > 0; --i) {
+    for (int i = *testing::evenly(0, 4); i > 0; --i) {
         Seam seam{file_name("seam", made.seams.size()), {{side(pieces), side(pieces)}}, {}, {}};
         if (*rc::gen::arbitrary<bool>())
-            seam.ease = Ease{*rc::gen::inRange(1, 3), file_length(unit, 0, 30), true};
+            seam.ease = Ease{*testing::evenly(1, 3), file_length(unit, 0, 30), true};
         if (*rc::gen::arbitrary<bool>()) seam.ends = {{seam.joins[0][0].from, CornerIs::smooth}};
         made.seams.push_back(seam);
     }
     for (const ToleranceName& tolerance : tolerance_names())
         if (*rc::gen::arbitrary<bool>())
             made.tolerances[tolerance.name] =
-                tolerance.is_angle ? *rc::gen::inRange(0, 1800) / 10.0 : file_length(unit, 0, 9);
-    for (int i = *rc::gen::inRange(0, 3); i > 0; --i)
+                tolerance.is_angle ? *testing::evenly(0, 1800) / 10.0 : file_length(unit, 0, 9);
+    for (int i = *testing::evenly(0, 3); i > 0; --i)
         made.made.push_back(
             {file_name("operation", 1), {{"to", file_name("place", 2)}, {"a", ""}, {"share", "50%"}}});
     return made;

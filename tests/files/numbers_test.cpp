@@ -9,6 +9,7 @@
 #include <stdexcept>
 
 #include "geometry/generators.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -21,7 +22,7 @@ rc::Gen<Unit> any_unit() {
 /// Doubles with all their digits, of either sign, over the sizes of a file and far below.
 rc::Gen<double> any_length() {
     return rc::gen::mapcat(generated::log_uniform(1e-9, 1e4), [](double size) {
-        return rc::gen::map(rc::gen::inRange(-1'000'000'007, 1'000'000'007),
+        return rc::gen::map(testing::evenly(-1'000'000'007, 1'000'000'007),
                             [size](int i) { return size * (i / 999'999'937.0); });
     });
 }
@@ -56,7 +57,7 @@ RC_GTEST_PROP(Numbers, DecimalReadsBackAsTheSameDouble, ()) {
 
 // What a person writes, to a thousandth of the unit, comes back digit for digit.
 RC_GTEST_PROP(Numbers, ShortDecimalsComeBack, ()) {
-    const double written = *rc::gen::inRange(-400'000, 400'000) / 1000.0;
+    const double written = *testing::evenly(-400'000, 400'000) / 1000.0;
     const Unit unit = *any_unit();
     RC_ASSERT(from_mm(to_mm(written, unit), unit) == written);
 }

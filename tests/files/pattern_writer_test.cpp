@@ -8,6 +8,7 @@
 #include "dartwright/files/pattern_file.hpp"
 #include "edited_pattern.hpp"
 #include "generated_patterns.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -63,9 +64,9 @@ RC_GTEST_PROP(PatternWriter, ComputedLengthsAreWrittenTheSameEverAfter, ()) {
 // millimetres and fewer digits.
 RC_GTEST_PROP(PatternWriter, NumbersWithAllTheirDigitsAreKept, ()) {
     const std::string unit = *rc::gen::element<std::string>("cm", "in");
-    const double share = *rc::gen::inRange(1, 1'000'000'007) / 1'000'000'009.0;
+    const double share = *testing::evenly(1, 1'000'000'007) / 1'000'000'009.0;
     double number = 0.1 + 300 * share;
-    for (int steps = *rc::gen::inRange(0, 5); steps > 0; --steps)
+    for (int steps = *testing::evenly(0, 5); steps > 0; --steps)
         number = std::nextafter(number, std::numeric_limits<double>::infinity());
     auto whole = edited::tunic_json();
     whole["unit"] = unit;

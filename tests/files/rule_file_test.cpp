@@ -6,6 +6,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "files/edited_pattern.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -144,7 +145,7 @@ TEST(rule_file, in_a_pattern_is_kept_in_its_own_unit) {
 
 CuttingRule any_rule() {
     const auto any_name = [] { return *rc::gen::element<std::string>("side", "hem", "neck", "Saum \"b\""); };
-    const auto any_length = [] { return *rc::gen::inRange(0, 1'000'000) / 997.0; };
+    const auto any_length = [] { return *testing::evenly(0, 1'000'000) / 997.0; };
     CuttingRule rule;
     rule.name = any_name();
     rule.unit = *rc::gen::element(Unit::mm, Unit::cm, Unit::inch);

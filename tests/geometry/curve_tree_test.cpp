@@ -4,6 +4,7 @@
 
 #include "dartwright/geometry/closest.hpp"
 #include "geometry/generators.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -13,7 +14,7 @@ namespace {
 std::vector<Curve> any_curves() {
     std::vector<Curve> out;
     const bool is_connected = *rc::gen::arbitrary<bool>();
-    const int count = *rc::gen::inRange(1, 40);
+    const int count = *testing::evenly(1, 40);
     for (int i = 0; i < count; ++i) {
         Cubic cubic = *rc::gen::oneOf(generated::cubic(300), generated::near_cusp(300));
         if (is_connected && !out.empty()) cubic.p[0] = end_of(out.back());

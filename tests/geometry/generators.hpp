@@ -11,6 +11,7 @@
 #include <vector>
 
 #include "dartwright/geometry/curve.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 
@@ -28,7 +29,7 @@ namespace generated {
 
 /// A value in [low, high] in steps of a millionth of the range.
 inline rc::Gen<double> real(double low, double high) {
-    return rc::gen::map(rc::gen::inRange(0, 1000001),
+    return rc::gen::map(testing::evenly(0, 1000001),
                         [low, high](int i) { return low + (high - low) * (i * 1e-6); });
 }
 /// A value of which the logarithm is spread evenly.

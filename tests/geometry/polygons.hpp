@@ -1,12 +1,13 @@
 #pragma once
 
 #include "geometry/generators.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright::generated {
 
 /// Corners on a small grid, so that every kind of touching turns up often.
 inline rc::Gen<Point> grid_point() {
-    return rc::gen::map(rc::gen::pair(rc::gen::inRange(0, 7), rc::gen::inRange(0, 7)),
+    return rc::gen::map(rc::gen::pair(testing::evenly(0, 7), testing::evenly(0, 7)),
                         [](const std::pair<int, int>& p) {
                             return Point{static_cast<double>(p.first), static_cast<double>(p.second)};
                         });
@@ -21,7 +22,7 @@ inline double nudged(double value, int steps) {
 
 /// Grid corners divided by 7 and nudged: nearly collinear, nearly touching.
 inline rc::Gen<Point> near_grid_point() {
-    const auto steps = rc::gen::inRange(-1, 2);
+    const auto steps = testing::evenly(-1, 2);
     return rc::gen::map(rc::gen::tuple(grid_point(), steps, steps), [](const std::tuple<Point, int, int>& p) {
         const auto& [place, x, y] = p;
         return Point{nudged(place.x / 7, x), nudged(place.y / 7, y)};
@@ -36,7 +37,7 @@ inline std::vector<Point> without_repeats(std::vector<Point> p) {
 
 /// Neighbouring corners differ; there are at least three.
 inline rc::Gen<std::vector<Point>> polygon(const rc::Gen<Point>& corner, std::size_t most = 11) {
-    return rc::gen::suchThat(rc::gen::mapcat(rc::gen::inRange<std::size_t>(3, most),
+    return rc::gen::suchThat(rc::gen::mapcat(testing::evenly<std::size_t>(3, most),
                                              [corner](std::size_t n) {
                                                  return rc::gen::map(
                                                      rc::gen::container<std::vector<Point>>(n, corner),

@@ -4,6 +4,7 @@
 #include "dartwright/geometry/predicates.hpp"
 #include "geometry/exact_oracle.hpp"
 #include "geometry/polygons.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
@@ -30,7 +31,7 @@ RC_GTEST_PROP(SelfCrossings, simple_as_by_definition_and_by_cgal_near_a_grid, ()
 
 // Rings about a centre are simple; two corners exchanged make some that are not.
 RC_GTEST_PROP(SelfCrossings, simple_as_by_cgal_on_rings, ()) {
-    const auto n = *rc::gen::inRange<std::size_t>(4, 80);
+    const auto n = *testing::evenly<std::size_t>(4, 80);
     const auto radii = *rc::gen::container<std::vector<double>>(n, generated::real(20, 100));
     std::vector<Point> ring;
     for (std::size_t i = 0; i < n; ++i) {
@@ -38,7 +39,7 @@ RC_GTEST_PROP(SelfCrossings, simple_as_by_cgal_on_rings, ()) {
         ring.push_back({radii[i] * std::cos(angle), radii[i] * std::sin(angle)});
     }
     RC_ASSERT(is_simple(ring));
-    std::swap(ring[*rc::gen::inRange<std::size_t>(0, n)], ring[*rc::gen::inRange<std::size_t>(0, n)]);
+    std::swap(ring[*testing::evenly<std::size_t>(0, n)], ring[*testing::evenly<std::size_t>(0, n)]);
     RC_ASSERT(is_simple(ring) == is_simple_by_cgal(ring));
 }
 

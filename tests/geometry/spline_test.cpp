@@ -4,12 +4,13 @@
 #include <stdexcept>
 
 #include "geometry/generators.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright {
 namespace {
 
 rc::Gen<std::vector<Point>> measured_points() {
-    return rc::gen::mapcat(rc::gen::inRange<std::size_t>(2, 9), [](std::size_t n) {
+    return rc::gen::mapcat(testing::evenly<std::size_t>(2, 9), [](std::size_t n) {
         return rc::gen::suchThat(rc::gen::container<std::vector<Point>>(n, generated::point(300)),
                                  [](const std::vector<Point>& p) {
                                      for (std::size_t i = 1; i < p.size(); ++i) {

@@ -11,6 +11,7 @@
 #include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -376,12 +377,12 @@ Piece any_scooped_hem() {
     const double tall = testing::real_between(0.5, 2);
     const double open = testing::real_between(-1.2, 0.8);
     const double rise = *rc::gen::arbitrary<bool>() ? 0 : testing::real_between(0, 30);
-    const bool has_own_names = *rc::gen::inRange(0, 3) == 0;
+    const bool has_own_names = *testing::evenly(0, 3) == 0;
     const double width = 2 * radius + 200;
     const Point middle{width / 2 + testing::real_between(-40, 40),
                        std::max(0.0, tall * radius * std::sin(open)) + rise};
     const double sweep = pi + 2 * open;
-    const int curves = *rc::gen::inRange(sweep > 1.5 ? 2 : 1, 6);
+    const int curves = *testing::evenly(sweep > 1.5 ? 2 : 1, 6);
     const auto at = [&](double angle) {
         return middle + Vector{radius * std::cos(angle), tall * radius * std::sin(angle)};
     };
@@ -412,7 +413,7 @@ Piece any_scooped_hem() {
     add("right", StraightShape{}, {width, height}, any_width());
     add("waist", StraightShape{}, {0, height}, any_width());
     add("left", StraightShape{}, {0, 0}, any_width());
-    return begun_at(piece, *rc::gen::inRange<std::size_t>(0, piece.outline.items.size()));
+    return begun_at(piece, testing::any_index_of(piece.outline.items));
 }
 
 // `what`, so that a failure tells its piece.

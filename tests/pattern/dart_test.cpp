@@ -5,6 +5,7 @@
 
 #include "geometry/length_oracle.hpp"
 #include "pattern/sample_outlines.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -116,7 +117,7 @@ TEST(closing, takes_the_second_leg_to_the_first) {
 // --- Properties: the generator's darts have equal legs and points on their bisectors ---------------------
 
 RC_GTEST_PROP(dart_property, the_mouth_is_twice_the_leg_times_the_sine_of_half_the_angle, ()) {
-    const auto piece = testing::any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    const auto piece = testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         if (!piece.outline.items[i].as_dart()) continue;
         const DartFigures f = figures_of(piece.outline, i);
@@ -130,7 +131,7 @@ RC_GTEST_PROP(dart_property, the_mouth_is_twice_the_leg_times_the_sine_of_half_t
 }
 
 RC_GTEST_PROP(dart_property, laws_under_turning_reflecting_shifting_and_scaling, ()) {
-    Piece piece = testing::any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    Piece piece = testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
     const double k = testing::log_between(0.1, 10);
     const testing::Similarity s{testing::real_between(-3, 3),
                                 k,

@@ -8,6 +8,8 @@
 
 #include <cmath>
 
+#include "support/evenly.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -119,19 +121,19 @@ TEST(fullness, goes_round_the_beginning_of_a_run_that_is_the_whole_outline) {
 
 // Cuts one straight item of the waist in many, with its fullness in proportion, some of no length.
 RC_GTEST_PROP(FullnessIs, TheSameHoweverAnEdgeIsDivided, ()) {
-    const double fullness = *rc::gen::inRange(100, 9000) / 100.0;
+    const double fullness = *testing::evenly(100, 9000) / 100.0;
     const Piece whole = skirt(fullness);
     Piece divided = whole;
-    const int parts = *rc::gen::inRange(1, 6);
+    const int parts = *testing::evenly(1, 6);
     std::vector<double> at{100};
-    for (int i = 1; i < parts; ++i) at.push_back(100 + 140.0 * *rc::gen::inRange(0, 101) / 100);
+    for (int i = 1; i < parts; ++i) at.push_back(100 + 140.0 * *testing::evenly(0, 101) / 100);
     at.push_back(240);
     std::sort(at.begin(), at.end());
     auto& items = divided.outline.items;
     items.erase(items.begin() + 1);
     for (std::size_t i = at.size() - 1; i > 0; --i)
         items.insert(items.begin() + 1, straight("waist", {at[i], 0}, fullness * (at[i] - at[i - 1]) / 140));
-    const int turns = *rc::gen::inRange(0, int(items.size()));
+    const int turns = *testing::evenly(0, int(items.size()));
     divided.outline.start = items[std::size_t(turns)].to;
     std::rotate(items.begin(), items.begin() + turns + 1, items.end());
     const std::vector<FullStretch> one = full_stretches(whole, runs_of(whole.outline));

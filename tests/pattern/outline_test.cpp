@@ -6,6 +6,7 @@
 #include "dartwright/geometry/closest.hpp"
 #include "geometry/length_oracle.hpp"
 #include "pattern/sample_outlines.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -103,7 +104,7 @@ TEST(flat_outline, of_an_open_outline_closes_with_a_side_of_the_last_item) {
 // --- Properties ----------------------------------------------------------------------------------------
 
 Piece any_piece() {
-    return testing::any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    return testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
 }
 
 double shoelace(const std::vector<Point>& polygon) {
@@ -140,7 +141,7 @@ double area_by_quadrature(const Outline& outline) {
 }
 
 RC_GTEST_PROP(outline_property, area_of_straight_edges_is_the_shoelace_formula, ()) {
-    const Piece piece = testing::any_piece(false, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    const Piece piece = testing::any_piece(false, *testing::evenly(1, 4)).pattern.pieces[0];
     for (const DartsDrawn darts : {DartsDrawn::to_points, DartsDrawn::to_pivots}) {
         const double expected = shoelace(flat_outline(piece.outline, darts, 1).points);
         RC_ASSERT(std::abs(signed_area(piece.outline, darts) - expected) <= 1e-12 * expected);

@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "pattern/sample_outlines.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -49,7 +50,7 @@ TEST(cloth_area, is_that_of_the_cloth_whichever_way_the_outline_is_walked) {
 // The generator's mouths are chords of a circle about one pivot: with the wedges taken out, the cloth is a
 // sum of sectors, so the area of the wedges is known.
 RC_GTEST_PROP(cloth_area_property, is_the_area_to_the_points_less_what_is_between_points_and_pivots, ()) {
-    const Piece piece = testing::any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    const Piece piece = testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
     double expected = signed_area(piece.outline, DartsDrawn::to_points);
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();

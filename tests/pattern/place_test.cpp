@@ -8,6 +8,7 @@
 
 #include "dartwright/pattern/pattern.hpp"
 #include "pattern/sample_outlines.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -229,7 +230,7 @@ RC_GTEST_PROP(place_property, shares_are_written_and_read_to_rounding, ()) {
 RC_GTEST_PROP(place_property, the_two_ends_give_one_place, ()) {
     const Outline outline = testing::any_piece(true, 2).pattern.pieces[0].outline;
     const auto runs = runs_of(outline);
-    const auto& run = runs[*rc::gen::inRange<std::size_t>(0, runs.size())];
+    const auto& run = runs[testing::any_index_of(runs)];
     const double at = testing::real_between(0, 1) * run.length;
     const Place from_start{run.edge, {at, false}, name_of_end(run, RunEnd::start)};
     const Place from_end{run.edge, {run.length - at, false}, name_of_end(run, RunEnd::end)};

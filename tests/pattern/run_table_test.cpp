@@ -4,6 +4,7 @@
 #include <rapidcheck/gtest.h>
 
 #include "pattern/sample_outlines.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -15,7 +16,7 @@ using sample::front;
 constexpr double sum_rounding_mm = 1e-9;
 
 RC_GTEST_PROP(RunTable, gives_the_places_of_place_on_run, ()) {
-    Outline outline = testing::any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0].outline;
+    Outline outline = testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0].outline;
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         if (EdgeItem* edge = outline.items[i].as_edge(); edge && *rc::gen::arbitrary<bool>())
             edge->fullness = testing::real_between(0, 0.5) * length_of_item(outline, i);

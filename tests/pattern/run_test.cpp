@@ -6,6 +6,7 @@
 #include "dartwright/geometry/closest.hpp"
 #include "geometry/length_oracle.hpp"
 #include "pattern/sample_outlines.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright {
@@ -222,10 +223,10 @@ double length_error(double length) {
 }
 
 Piece any_piece_with_fullness() {
-    Piece piece = testing::any_piece(true, *rc::gen::inRange(1, 4)).pattern.pieces[0];
+    Piece piece = testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0];
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         EdgeItem* edge = piece.outline.items[i].as_edge();
-        if (!edge || *rc::gen::inRange(0, 3) != 0) continue;
+        if (!edge || *testing::evenly(0, 3) != 0) continue;
         edge->fullness = testing::real_between(0, 0.5) * length_of_item(piece.outline, i);
     }
     return piece;
@@ -265,7 +266,7 @@ RC_GTEST_PROP(run_property, every_item_is_in_exactly_one_run_or_corner, ()) {
 RC_GTEST_PROP(run_property, where_the_outline_starts_changes_nothing_but_indices, ()) {
     const Piece piece = any_piece_with_fullness();
     Outline other = piece.outline;
-    const auto by = *rc::gen::inRange<std::size_t>(0, other.items.size());
+    const auto by = testing::any_index_of(other.items);
     other.start = start_of_item(other, by);
     std::rotate(other.items.begin(), other.items.begin() + std::ptrdiff_t(by), other.items.end());
     const auto a = runs_of(piece.outline);
@@ -287,7 +288,7 @@ RC_GTEST_PROP(run_property, where_the_outline_starts_changes_nothing_but_indices
 RC_GTEST_PROP(run_property, a_place_lies_at_its_distance, ()) {
     const Piece piece = any_piece_with_fullness();
     const auto runs = runs_of(piece.outline);
-    const auto& run = runs[*rc::gen::inRange<std::size_t>(0, runs.size())];
+    const auto& run = runs[testing::any_index_of(runs)];
     const double at = testing::real_between(0, 1) * run.length;
     const RunPlace place = place_on_run(piece.outline, run, at);
     double along = 0;

@@ -5,6 +5,7 @@
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/split.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -14,7 +15,7 @@ inline std::string any_dart(const Piece& piece) {
     for (const OutlineItem& item : piece.outline.items) {
         if (const DartItem* dart = item.as_dart()) names.push_back(dart->name);
     }
-    return names[std::size_t(*rc::gen::inRange(0, int(names.size())))];
+    return names[any_index_of(names)];
 }
 
 // One operation, or the pattern as it is where the one drawn is not possible.
@@ -24,7 +25,7 @@ inline Pattern any_step(const Pattern& pattern, int number) {
     const std::string name = std::string("step ") + std::to_string(number);
     if (place.empty()) return pattern;
     try {
-        switch (*rc::gen::inRange(0, 3)) {
+        switch (*evenly(0, 3)) {
             case 0: {
                 PivotRequest request{"piece", dart, place, {}, {}, "", name, "", ""};
                 if (*rc::gen::arbitrary<bool>()) request.part.share = real_between(0.2, 0.8);

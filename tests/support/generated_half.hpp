@@ -2,12 +2,13 @@
 
 // Generated halves of pieces on the fold: star-shaped about the middle of the fold, with one dart.
 
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
 
 inline std::vector<double> any_corner_angles() {
-    const int count = *rc::gen::inRange(2, 5);
+    const int count = *evenly(2, 5);
     std::vector<double> angles;
     for (int k = 1; k <= count; ++k)
         angles.push_back(radians(-90 + 180.0 * k / (count + 1) + real_between(-6, 6)));
@@ -25,7 +26,7 @@ inline Pattern any_half() {
     Point from{0, -r * real_between(0.75, 1)};
     piece.outline.start = from;
     const std::vector<double> angles = any_corner_angles();
-    const std::size_t with_dart = std::size_t(*rc::gen::inRange(0, int(angles.size())));
+    const std::size_t with_dart = any_index_of(angles);
     const bool is_in_corner = *rc::gen::arbitrary<bool>();
     const Point pivot{r * real_between(0.2, 0.35), r * real_between(-0.05, 0.05)};
     int run = 0;

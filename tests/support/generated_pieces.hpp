@@ -11,11 +11,12 @@
 
 #include "dartwright/geometry/curve.hpp"
 #include "dartwright/pattern/pattern.hpp"
+#include "support/evenly.hpp"
 
 namespace dartwright::testing {
 
 inline double real_between(double low, double high) {
-    return low + (high - low) * (*rc::gen::inRange(0, 1000001)) / 1e6;
+    return low + (high - low) * (*evenly(0, 1000001)) / 1e6;
 }
 inline double log_between(double low, double high) {
     return std::exp(real_between(std::log(low), std::log(high)));
@@ -34,7 +35,7 @@ inline Point polar(Point centre, double radius, double angle) {
 
 // A shape from one corner to the next that stays within a narrow band about the chord.
 inline Shape any_shape(Point from, Point to, bool may_curve) {
-    const int kind = may_curve ? *rc::gen::inRange(0, 3) : 0;
+    const int kind = may_curve ? *evenly(0, 3) : 0;
     const Vector along = to - from;
     const Vector aside = perpendicular(along);
     if (kind == 1) {
@@ -91,7 +92,7 @@ inline GeneratedPiece any_piece(bool may_curve, int dart_count) {
     for (double& each : leg) each = r * real_between(0.7, 1.0);
     piece.outline.start = polar(out.pivot, leg[0], angle);
     for (int d = 0; d < dart_count; ++d) {
-        const int corners = *rc::gen::inRange(3, 6);
+        const int corners = *evenly(3, 6);
         Point from = polar(out.pivot, leg[std::size_t(d)], angle);
         for (int k = 1; k <= corners + 1; ++k) {
             const bool is_last = k == corners + 1;
@@ -111,7 +112,7 @@ inline GeneratedPiece any_piece(bool may_curve, int dart_count) {
         DartItem dart;
         dart.name = "dart " + std::to_string(next);
         const double opening = openings[next];
-        const double back_off = *rc::gen::inRange(0, 2) == 0 ? 0.0 : leg[next] * real_between(0.02, 0.2);
+        const double back_off = *evenly(0, 2) == 0 ? 0.0 : leg[next] * real_between(0.02, 0.2);
         dart.pivot = out.pivot;
         dart.point = polar(out.pivot, back_off, angle + opening / 2);
         if (back_off == 0) dart.point = out.pivot;
@@ -121,7 +122,7 @@ inline GeneratedPiece any_piece(bool may_curve, int dart_count) {
         piece.outline.items.push_back({dart, to});
         out.darts.push_back(dart.name);
     }
-    const std::string along = piece.outline.items[std::size_t(*rc::gen::inRange(0, 2))].as_edge()->edge;
+    const std::string along = piece.outline.items[std::size_t(*evenly(0, 2))].as_edge()->edge;
     piece.grain = Grain{polar(out.pivot, r / 5, grain_angle), polar(out.pivot, r / 3, grain_angle), along};
     piece.cut = Cut{};
     for (const Run& run : runs_of(piece.outline)) {
@@ -140,7 +141,7 @@ inline GeneratedPiece any_piece(bool may_curve, int dart_count) {
 /// A place on any run, at least 2 mm from its ends and from every mouth and joint; empty if the run has none.
 inline std::string any_place(const Piece& piece, double* distance = nullptr) {
     const std::vector<Run> runs = runs_of(piece.outline);
-    const Run& run = runs[std::size_t(*rc::gen::inRange(0, int(runs.size())))];
+    const Run& run = runs[any_index_of(runs)];
     const double at = real_between(0.05, 0.95) * run.length;
     std::vector<double> stops = item_distances(piece.outline, run);
     stops.push_back(run.length);

@@ -3,6 +3,7 @@
 // Generated pairs of pieces with a seam between them, for properties: panels with edges of any shape, of
 // slightly different lengths, drawn either way round.
 
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -41,7 +42,7 @@ inline Piece any_panel(const std::string& name, const Panel& panel) {
     add("side", waist);
     add("waist", top);
     piece.outline.items.push_back({EdgeItem{"centre", StraightShape{}, 0}, piece.outline.start});
-    if (*rc::gen::inRange(0, 4) == 0) {
+    if (*evenly(0, 4) == 0) {
         EdgeItem& side = *piece.outline.items[1].as_edge();
         side.fullness = panel.height * real_between(0.01, 0.05);
     }
@@ -66,7 +67,7 @@ inline GeneratedSeam any_seam() {
     seam.name = "side";
     seam.joins = {SeamSide{{"first", "side", from, false}}, SeamSide{{"second", "side", from, false}}};
     if (*rc::gen::arbitrary<bool>()) {
-        seam.ease = Ease{*rc::gen::inRange(1, 3), real_between(0, 5), true};
+        seam.ease = Ease{*evenly(1, 3), real_between(0, 5), true};
     }
     out.pattern.seams.push_back(seam);
     for (Piece& piece : out.pattern.pieces) {

@@ -4,6 +4,7 @@
 // of no length put in.
 
 #include "dartwright/geometry/arc_length.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -52,7 +53,7 @@ inline Outline with_point(Outline outline, std::size_t item, bool may_round = tr
     const Vector off{real_between(-1e-7, 1e-7), real_between(-1e-7, 1e-7)};
     EdgeItem edge{outline.items[named].as_edge()->edge, StraightShape{}, 0};
     Point to = at;
-    switch (*rc::gen::inRange(0, 4)) {
+    switch (*evenly(0, 4)) {
         case 0:
             edge.shape = CubicShape{{at, at}};
             break;
@@ -79,10 +80,10 @@ struct Writing {
 
 /// A few of these changes, each at a drawn place. Edges of 25 mm or more are divided.
 inline Outline written_otherwise(Outline outline, Writing writing = {}) {
-    const int changes = *rc::gen::inRange(1, 5);
+    const int changes = *evenly(1, 5);
     for (int k = 0; k < changes; ++k) {
-        const std::size_t item = std::size_t(*rc::gen::inRange(0, int(outline.items.size())));
-        const int kind = *rc::gen::inRange(0, 3);
+        const std::size_t item = any_index_of(outline.items);
+        const int kind = *evenly(0, 3);
         if (kind == 0 && writing.may_begin_elsewhere) {
             outline = begun_at(outline, item);
         } else if (kind == 1 && writing.may_divide) {

@@ -42,7 +42,7 @@ constexpr std::array<JudgedBy, 16> judged_by{{{Criterion::place, place_lines},
 ScoredLines lines_of(const DraftFacts& facts, const MarkedTask& task, Criterion criterion) {
     const auto found = std::find_if(judged_by.begin(), judged_by.end(),
                                     [&](const JudgedBy& each) { return each.criterion == criterion; });
-    ScoredLines lines = not_begun_lines(facts, task, criterion);
+    ScoredLines lines = not_begun_lines(task, criterion);
     if (lines.empty()) lines = found->lines(facts, task);
     if (!lines.empty()) return lines;
     JudgedLine line;
@@ -167,7 +167,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
         if (facts.draft.is_strangers) return strangers(tasks);
         for (std::size_t i = 0; i < tasks.size(); ++i) {
-            out.tasks.push_back(judged(facts, {i, tasks[i]}));
+            out.tasks.push_back(judged(facts, marked_task(facts, i)));
             out.marks += out.tasks.back().marks;
             out.of += out.tasks.back().of;
         }

@@ -86,10 +86,11 @@ double beside_axis(const DartFigures& dart, Point pivot) {
     return std::abs(cross(along, pivot - dart.point));
 }
 
-// Where either part carried the pivot to, whichever is nearer to where the dart aims.
-void measure_aim(DartFact& fact, const MovedSides& moved, const DartItem& item) {
+// Where either part carried the pivot to, whichever is nearer to where the dart aims; the part before as a
+// whole too, since by that the pivot was found in the pattern to begin with.
+void measure_aim(DartFact& fact, const MovedSides& moved, const Motion& whole_before, const DartItem& item) {
     fact.aim_off_mm = std::numeric_limits<double>::infinity();
-    for (const Motion& motion : {moved.before, moved.after}) {
+    for (const Motion& motion : {whole_before, moved.before, moved.after}) {
         const Point carried = apply(motion, fact.asked->pivot);
         // A dart that is drawn to no pivot aims at one along its centre line.
         const double off =
@@ -120,7 +121,7 @@ void measure_dart(DartFact& fact, const MovedPiece& piece) {
     if (const auto sides = mouth_sides(piece.parts, drawn.runs, {dart.edge, share})) {
         const MovedSides moved = moved_sides(piece, *sides, fact.asked->pivot);
         if (sides->before != sides->after) measure_turn(fact, moved);
-        measure_aim(fact, moved, item);
+        measure_aim(fact, moved, robust_motion(piece.parts.places[sides->before]), item);
     }
     fact.kink_deg = std::min(dart.kink_deg, kink_deg(drawn.piece.outline, dart.item, fact.used_pivot));
     const Vector a = dart.figures.a - fact.used_pivot;

@@ -18,6 +18,8 @@ namespace {
 constexpr double same_mouth_mm = 1;
 /// Angles nearer than this are one, radians: what rounding makes of them is far less.
 constexpr double same_angle_rad = 1e-6;
+/// Chord error of the outlines in a picture, mm: a tenth of a pencil's line.
+constexpr double picture_mm = 0.05;
 
 // The end named by the place that the operation opened the dart at; the nearer one if it named none.
 RunEnd end_asked(const Made& operation, const ShapedPiece& shaped, const StandingDart& dart) {
@@ -126,6 +128,7 @@ void Planning::shape_pieces() {
     plan_.tolerances = tolerances_of(plan_.exercise.pattern);
     for (const Piece& piece : plan_.finished_pattern.pieces) {
         plan_.finished.push_back(shaped_piece(piece, plan_.tolerances, "in the exercise"));
+        plan_.finished_polygons.push_back(polygon_of(plan_.finished.back().piece.outline, 1));
         plan_.signatures.push_back(signatures_of(plan_.finished.back()));
         plan_.reference.push_back(reference_for(plan_.finished.back()));
     }
@@ -306,6 +309,10 @@ bool AskedDart::is_touched_by(std::size_t by) const {
 bool ExercisePlan::may_differ(Freedom freedom) const {
     return std::find(exercise.may_differ.begin(), exercise.may_differ.end(), freedom) !=
            exercise.may_differ.end();
+}
+
+std::vector<Point> polygon_of(const Outline& outline, double times) {
+    return flat_outline(outline, DartsDrawn::to_points, times * picture_mm).points;
 }
 
 ExercisePlan plan_of(const Exercise& exercise) {

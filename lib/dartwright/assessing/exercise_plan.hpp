@@ -67,6 +67,7 @@ struct ExercisePlan {
     std::vector<ShapedPiece> reference;
     Pattern finished_pattern;
     std::vector<ShapedPiece> finished;
+    std::vector<std::vector<Point>> finished_polygons;  ///< of the finished pieces, for pictures
     std::vector<std::vector<RunSignature>> signatures;
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
@@ -89,6 +90,8 @@ struct ExercisePlan {
 /// BadWords, UnknownName and Impossible name the task; Impossible for a piece that does not close.
 ExercisePlan plan_of(const Exercise& exercise);
 
+/// The outline in a picture, darts drawn to their points; `times` its size.
+std::vector<Point> polygon_of(const Outline& outline, double times);
 std::vector<std::string> edges_of(const ShapedPiece& shaped);
 /// The sewn distance around a piece at which each run begins, in the order of `edges`; a run that it lacks
 /// has no length.

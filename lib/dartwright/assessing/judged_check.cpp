@@ -158,13 +158,10 @@ bool has_edge(const ComparedPart& part, const std::string& edge) {
 
 // How the grain lies against the part that it belongs to, degrees; either way along is the same. A mouth may
 // divide the edge that it lies along; then it may have gone with either part.
-std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) {
-    const ShapedPiece& expected = facts.plan->reference[piece];
-    const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
-    if (!expected.piece.grain || !drawn.piece.grain) return std::nullopt;
-    const Grain& asked = *expected.piece.grain;
-    const RigidParts& parts = facts.pieces[piece].parts;
-    const PieceBothWays both{expected, drawn};
+std::optional<double> grain_off_deg(const PieceBothWays& both, const RigidParts& parts) {
+    const ShapedPiece& drawn = both.after;
+    if (!both.before.piece.grain || !drawn.piece.grain) return std::nullopt;
+    const Grain& asked = *both.before.piece.grain;
     const auto off_by = [&](const Motion& motion) {
         const Vector along = apply(motion, asked.to - asked.from);
         const double off = degrees(angle_from(along, drawn.piece.grain->to - drawn.piece.grain->from));
@@ -179,6 +176,17 @@ std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) 
         }
     }
     return least ? *least : off_by(robust_motion(parts));
+}
+
+// Against the pattern to begin with, or the finished one: where several tasks cut the edge that it lies
+// along, it may have gone with one part first and with another then.
+std::optional<double> grain_off_deg(const DraftFacts& facts, std::size_t piece) {
+    const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
+    const PieceFacts& about = facts.pieces[piece];
+    const auto from_start = grain_off_deg({facts.plan->reference[piece], drawn}, about.parts);
+    const auto from_finished = grain_off_deg({facts.plan->finished[piece], drawn}, about.from_finished);
+    if (!from_start || !from_finished) return from_start ? from_start : from_finished;
+    return std::abs(*from_finished) < std::abs(*from_start) ? from_finished : from_start;
 }
 
 void add_grain(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {

@@ -18,6 +18,8 @@ using ScoredLines = std::vector<ScoredLine>;
 struct MarkedTask {
     std::size_t index = 0;
     const Task& task;
+    /// The pieces that it works on, if all of them are as they were handed out.
+    std::vector<std::string> not_begun = {};
 };
 /// Every thing that the criterion looks at in that task, at fault or not.
 ScoredLines place_lines(const DraftFacts& facts, const MarkedTask& task);
@@ -39,8 +41,10 @@ ScoredLines size_lines(const DraftFacts& facts, const MarkedTask& task);
 
 /// Whether a dart that the task was to change is drawn as it was before, so that it earns nothing.
 bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t task);
-/// A line at fault if the task works on pieces that are all as they were handed out; else none.
-ScoredLines not_begun_lines(const DraftFacts& facts, const MarkedTask& task, Criterion criterion);
+/// The task, and whether it was begun.
+MarkedTask marked_task(const DraftFacts& facts, std::size_t index);
+/// A line at fault if it was not begun; else none.
+ScoredLines not_begun_lines(const MarkedTask& task, Criterion criterion);
 
 /// What the size is judged by where no task asks for it; empty where another criterion is to bear it.
 ScoredLines borne_size(const DraftFacts& facts, Criterion criterion);

@@ -88,9 +88,14 @@ double darts_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedP
     return most;
 }
 
-// How far a piece is from a known one, wherever it lies, in first rungs; more than 1 is not worked out to the
-// end.
-double pieces_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedPiece& drawn) {
+double most_strayed(const InRungs& rungs, const RigidParts& parts) {
+    double most = 0;
+    for (const ComparedPart& part : parts.parts) most = std::max(most, rungs.length(part.strays_mm, 0));
+    return most;
+}
+
+// How far a piece is from a known one, wherever it lies, in first rungs, but for what its edges stray.
+double sizes_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedPiece& drawn) {
     if (known.runs.size() != drawn.runs.size()) return another;
     double most = 0;
     for (const Run& run : known.runs) {
@@ -98,11 +103,7 @@ double pieces_apart(const InRungs& rungs, const ShapedPiece& known, const Shaped
         if (!found) return another;
         most = std::max(most, rungs.length(run.length, found->length));
     }
-    if (most <= 1) most = std::max(most, darts_apart(rungs, known, drawn));
-    if (most > 1) return most;
-    for (const ComparedPart& part : rigid_parts({known, drawn}).parts)
-        most = std::max(most, rungs.length(part.strays_mm, 0));
-    return most;
+    return most <= 1 ? std::max(most, darts_apart(rungs, known, drawn)) : most;
 }
 
 bool is_as_handed_out(const DraftFacts& facts, std::size_t piece) {
@@ -110,8 +111,13 @@ bool is_as_handed_out(const DraftFacts& facts, std::size_t piece) {
     if (!start || !facts.draft.pieces[piece]) return false;
     const InRungs rungs(facts.plan->exercise.ladders);
     const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
-    const double off = pieces_apart(rungs, *start, drawn);
-    return off <= 1 && off <= pieces_apart(rungs, facts.plan->finished[piece], drawn);
+    const double sizes = sizes_apart(rungs, *start, drawn);
+    if (sizes > 1) return false;
+    const double off = std::max(sizes, most_strayed(rungs, rigid_parts({*start, drawn})));
+    if (off > 1) return false;
+    const double sizes_there = sizes_apart(rungs, facts.plan->finished[piece], drawn);
+    if (sizes_there > 1) return true;
+    return off <= std::max(sizes_there, most_strayed(rungs, facts.pieces[piece].from_finished));
 }
 
 }  // namespace
@@ -128,17 +134,22 @@ bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t tas
     });
 }
 
-ScoredLines not_begun_lines(const DraftFacts& facts, const MarkedTask& task, Criterion criterion) {
-    if (!std::holds_alternative<OperationTask>(task.task.what)) return {};
-    const std::vector<std::size_t>& pieces = facts.plan->worked_on[task.index];
-    std::vector<std::string> names;
-    for (const std::size_t piece : pieces)
-        if (is_as_handed_out(facts, piece)) names.push_back(facts.plan->finished[piece].piece.name);
-    if (names.empty() || names.size() < pieces.size()) return {};
+MarkedTask marked_task(const DraftFacts& facts, std::size_t index) {
+    MarkedTask out{index, facts.plan->exercise.tasks[index], {}};
+    if (!std::holds_alternative<OperationTask>(out.task.what)) return out;
+    const std::vector<std::size_t>& pieces = facts.plan->worked_on[index];
+    const auto is_unchanged = [&](std::size_t piece) { return is_as_handed_out(facts, piece); };
+    if (!std::all_of(pieces.begin(), pieces.end(), is_unchanged)) return out;
+    for (const std::size_t piece : pieces) out.not_begun.push_back(facts.plan->finished[piece].piece.name);
+    return out;
+}
+
+ScoredLines not_begun_lines(const MarkedTask& task, Criterion criterion) {
+    if (task.not_begun.empty()) return {};
     JudgedLine line;
     line.criterion = criterion;
-    line.piece = names.front();
-    line.what = "the " + words::list(names);
+    line.piece = task.not_begun.front();
+    line.what = "the " + words::list(task.not_begun);
     line.remedy = "Do what the task asks for: nothing of it is done.";
     return {fault_line(std::move(line), "changed", "as it was handed out")};
 }

@@ -2,7 +2,8 @@
 
 #include <algorithm>
 
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/checks/compared_darts.hpp"
+#include "dartwright/checks/compared_separation.hpp"
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/pattern/dart.hpp"
 
@@ -15,14 +16,27 @@ ClosedDart closed_at(const std::string& piece, const ComparedDart& dart, const s
             dart.before->angle_rad};
 }
 
-void add_deeds(OperationDeeds& deeds, const ComparedPiece& piece, const std::vector<Run>& runs_before) {
-    for (const ComparedDart& dart : piece.darts) {
+void add_deeds(OperationDeeds& deeds, const PieceBothWays& both, const Tolerances& tolerances) {
+    const std::string& piece = both.before.piece.name;
+    for (const ComparedDart& dart : compared_darts(both, tolerances)) {
         const bool is_new = dart.change == DartChange::moved || dart.change == DartChange::opened;
-        if (is_new || dart.change == DartChange::changed)
-            deeds.touched.push_back({piece.name, dart.name, is_new});
+        if (is_new || dart.change == DartChange::changed) deeds.touched.push_back({piece, dart.name, is_new});
         if (dart.change == DartChange::moved || dart.change == DartChange::gone)
-            deeds.closed.push_back(closed_at(piece.name, dart, runs_before));
+            deeds.closed.push_back(closed_at(piece, dart, both.before.runs));
     }
+}
+
+const Piece* named(const Pattern& pattern, const std::string& name) {
+    const auto found = std::find_if(pattern.pieces.begin(), pattern.pieces.end(),
+                                    [&](const Piece& each) { return each.name == name; });
+    return found == pattern.pieces.end() ? nullptr : &*found;
+}
+
+std::vector<ShapedPiece> new_pieces(const PatternStep& step, const Tolerances& tolerances) {
+    std::vector<ShapedPiece> out;
+    for (const Piece& piece : step.after.pieces)
+        if (!named(step.before, piece.name)) out.push_back(shaped_piece(piece, tolerances, "after"));
+    return out;
 }
 
 // An operation may leave what it names where it stands, and true it.
@@ -53,8 +67,17 @@ Pattern done(const Pattern& pattern, const Made& operation) {
 
 OperationDeeds deeds_of(const Made& operation, const PatternStep& step) {
     OperationDeeds deeds;
-    for (const ComparedPiece& piece : compare(step.before, step.after).pieces)
-        add_deeds(deeds, piece, runs_of(piece_named(step.before, piece.name).outline));
+    const Tolerances tolerances = tolerances_of(step.before);
+    const std::vector<ShapedPiece> strangers = new_pieces(step, tolerances);
+    for (const Piece& piece : step.before.pieces) {
+        const Piece* same = named(step.after, piece.name);
+        if (!same || *same == piece) continue;
+        const PieceBothWays both{shaped_piece(piece, tolerances, "before"),
+                                 shaped_piece(*same, tolerances, "after")};
+        // The darts of a piece that was separated are looked for in no other.
+        if (!compared_separation(both.before, &both.after, strangers, tolerances))
+            add_deeds(deeds, both, tolerances);
+    }
     add_named(deeds, operation, step.after);
     for (const Piece& piece : step.after.pieces)
         if (std::find(step.before.pieces.begin(), step.before.pieces.end(), piece) ==

@@ -11,14 +11,8 @@
 namespace dartwright {
 namespace {
 
-/// Chord error of the outlines in a picture, mm: a tenth of a pencil's line.
-constexpr double picture_mm = 0.05;
 /// A piece that lies turned by less than this lies as it did, degrees.
 constexpr double turned_deg = 0.5;
-
-std::vector<Point> polygon(const Outline& outline, double chord_error_mm) {
-    return flat_outline(outline, DartsDrawn::to_points, chord_error_mm).points;
-}
 
 // The part that the grain lies along lies as in the finished pattern, so that by it the picture is turned.
 Motion motion_of(const DraftFacts& facts, std::size_t piece) {
@@ -28,9 +22,9 @@ Motion motion_of(const DraftFacts& facts, std::size_t piece) {
 OverlaidPiece overlaid(const DraftFacts& facts, std::size_t piece, const Piece& drawn) {
     const Piece& expected = facts.plan->finished[piece].piece;
     OverlaidPiece out{expected.name, drawn.name, {}, {}};
-    out.found = polygon(drawn.outline, picture_mm * std::max(1.0, facts.draft.scale.drawn));
+    out.found = polygon_of(drawn.outline, std::max(1.0, facts.draft.scale.drawn));
     const Motion motion = motion_of(facts, piece);
-    for (const Point p : polygon(expected.outline, picture_mm))
+    for (const Point p : facts.plan->finished_polygons[piece])
         out.expected.push_back(facts.draft.as_drawn(piece, apply(motion, p)));
     return out;
 }

@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: the darts of one piece of two patterns, and the pivots about which they turn.
+// Private to the library: the darts of one piece of two patterns, and the pivots about which they turn.
 
 #include "dartwright/checks/compared_piece.hpp"
 

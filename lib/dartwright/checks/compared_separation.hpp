@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: a piece of one pattern that lies in two or three pieces of the other.
+// Private to the library: a piece of one pattern that lies in two or three pieces of the other.
 
 #include <optional>
 
