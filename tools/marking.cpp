@@ -1,14 +1,17 @@
 #include "marking.hpp"
 
+#include <algorithm>
 #include <atomic>
 #include <condition_variable>
 #include <exception>
 #include <filesystem>
+#include <limits>
 #include <mutex>
 #include <new>
 #include <system_error>
 #include <thread>
 
+#include "awaited_text.hpp"
 #include "checked_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/utf8.hpp"
@@ -57,11 +60,14 @@ MarkedDraft finished(const Marking& marking, const std::string& path, Assessment
     return draft;
 }
 
-MarkedDraft mark(const Marking& marking, const PatternPath& path) {
+/// Empty if the marking was stopped while the draft was waited for.
+std::optional<MarkedDraft> mark(const Marking& marking, const PatternPath& path) {
     if (!path.trouble.empty()) return finished(marking, path.path, unread(path.trouble));
     std::string text;
     try {
-        text = read_text_file(path.path);
+        std::optional<std::string> read = awaited_text(path.path, marking.stop);
+        if (!read) return std::nullopt;
+        text = std::move(*read);
     } catch (const FileTrouble& trouble) {
         return finished(marking, path.path, unread(without_name(trouble.what(), path.path)));
     } catch (const std::bad_alloc&) {
@@ -90,8 +96,10 @@ class Desk {
     /// The next draft in order; empty when there is none left or the marking was stopped before it.
     std::optional<MarkedDraft> take() {
         std::unique_lock<std::mutex> held(mutex_);
-        changed_.wait(held,
-                      [&] { return trouble_ || done_.count(taken_) != 0 || (is_over_ && taken_ >= begun_); });
+        changed_.wait(held, [&] {
+            return trouble_ || done_.count(taken_) != 0 ||
+                   (is_over_ && taken_ >= std::min(begun_, stopped_before_));
+        });
         if (trouble_) std::rethrow_exception(trouble_);
         const auto found = done_.find(taken_);
         if (found == done_.end()) return std::nullopt;
@@ -116,9 +124,12 @@ class Desk {
   private:
     void mark_at(std::size_t index) {
         try {
-            MarkedDraft draft = mark(marking_, marking_.drafts[index]);
+            std::optional<MarkedDraft> draft = mark(marking_, marking_.drafts[index]);
             const std::lock_guard<std::mutex> held(mutex_);
-            done_.emplace(index, std::move(draft));
+            if (draft)
+                done_.emplace(index, std::move(*draft));
+            else
+                stop_before(index);
         } catch (...) {
             const std::lock_guard<std::mutex> held(mutex_);
             trouble_ = std::current_exception();
@@ -137,6 +148,11 @@ class Desk {
         return begun_++;
     }
 
+    void stop_before(std::size_t index) {
+        is_over_ = true;
+        stopped_before_ = std::min(stopped_before_, index);
+    }
+
     const Marking& marking_;
     const std::function<bool()>& is_to_stop_;
     std::size_t most_ahead_;
@@ -145,6 +161,8 @@ class Desk {
     std::map<std::size_t, MarkedDraft> done_;
     std::size_t begun_ = 0;
     std::size_t taken_ = 0;
+    /// Those after it are not handed on, so that lines are kept in order.
+    std::size_t stopped_before_ = std::numeric_limits<std::size_t>::max();
     bool is_over_ = false;
     std::exception_ptr trouble_;
 };

@@ -3,6 +3,7 @@
 
 #include <unistd.h>
 
+#include <array>
 #include <cerrno>
 #include <cstring>
 
@@ -51,6 +52,18 @@ void write_all(int descriptor, std::string_view text, const std::string& path) {
         if (written < 0 && errno == EINTR) continue;
         if (written < 0) fail_file(path, "written", errno);
         text.remove_prefix(static_cast<std::size_t>(written));
+    }
+}
+
+std::string read_all(int descriptor, const std::string& path) {
+    std::string text;
+    std::array<char, 65536> buffer{};
+    for (;;) {
+        const ssize_t count = ::read(descriptor, buffer.data(), buffer.size());
+        if (count < 0 && errno == EINTR) continue;
+        if (count < 0) fail_file(path, "read", errno);
+        if (count == 0) return text;
+        text.append(buffer.data(), static_cast<std::size_t>(count));
     }
 }
 

@@ -4,7 +4,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <array>
 #include <cerrno>
 #include <filesystem>
 #include <optional>
@@ -114,15 +113,7 @@ std::string read_text_file(const std::string& path) {
     const Descriptor descriptor(is_standard_input ? STDIN_FILENO
                                                   : ::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (!descriptor.is_open()) fail_file(name, "read", errno);
-    std::string text;
-    std::array<char, 65536> buffer{};
-    for (;;) {
-        const ssize_t count = ::read(descriptor.get(), buffer.data(), buffer.size());
-        if (count < 0 && errno == EINTR) continue;
-        if (count < 0) fail_file(name, "read", errno);
-        if (count == 0) return text;
-        text.append(buffer.data(), static_cast<std::size_t>(count));
-    }
+    return read_all(descriptor.get(), name);
 }
 
 }  // namespace dartwright
