@@ -19,6 +19,7 @@
 #include "marking.hpp"
 #include "progress.hpp"
 #include "result_file.hpp"
+#include "unforeseen.hpp"
 
 namespace dartwright::tools {
 
@@ -38,17 +39,19 @@ struct ReadExercise {
     std::string digest;
 };
 
-Exercise exercise_in(const std::string& text, const std::string& path) {
+Exercise exercise_in(const std::string& text, const std::string& path, NamedFiles named) {
     try {
-        return read_exercise(text, path == "-" ? "standard input" : path);
+        return read_exercise(text, path == "-" ? "standard input" : path, named);
     } catch (const InvalidPattern& invalid) {
         throw FileTrouble(first_problem_of_other(invalid));
     }
 }
 
-ReadExercise read_exercise_of(const std::string& path) {
+ReadExercise read_exercise_of(const Arguments& arguments) {
+    const std::string path = arguments.positional[0];
     const std::string text = read_text_file(path);
-    ReadExercise read{exercise_in(text, path), {}};
+    const NamedFiles named = arguments.has("own-folder") ? NamedFiles::in_own_folder : NamedFiles::anywhere;
+    ReadExercise read{exercise_in(text, path, named), {}};
     // What it takes from other files belongs to it: a draft is marked by that too.
     std::string bytes = text + write_pattern(read.exercise.pattern);
     for (const Task& task : read.exercise.tasks)
@@ -130,7 +133,7 @@ class Marker {
 
     MarkedClass mark() {
         Progress progress("drafts", drafts_.size());
-        const Marking marking{prepared_, digest_, drafts_, known_, threads_};
+        const Marking marking{prepared_, digest_, drafts_, known_, threads_, interruption_.descriptor()};
         mark_drafts(
             marking, [&] { return interruption_.is_asked(); },
             [&](std::size_t index, MarkedDraft draft) {
@@ -196,7 +199,7 @@ struct Tally {
         marks += assessment.marks;
         of += assessment.of;
         const bool has_fault = has_lost_by_fault(assessment);
-        const bool is_internal = assessment.unread.rfind(internal_error_lead, 0) == 0;
+        const bool is_internal = is_internal_error(assessment.unread);
         ExitStatus own = has_fault ? ExitStatus::faults : ExitStatus::done;
         if (!assessment.unread.empty()) own = is_internal ? ExitStatus::internal : ExitStatus::unreadable;
         if (has_fault) ++count.with_faults;
@@ -303,30 +306,7 @@ void require_words(const Arguments& arguments) {
         throw WrongUse("--merge marks nothing, so that --jobs is of no use");
 }
 
-/// Writes the report where it was asked for. An interrupted one leaves no file.
-Tally reported(const Arguments& arguments, Invocation& call, const ReportedClass& of,
-               const MarkedClass& marked, const Interruption& interruption) {
-    const std::string format = arguments.value("format").value_or("text");
-    const Reporter reporter(marked, interruption);
-    if (is_to_standard_output(arguments)) {
-        const auto report = class_report(
-            format, of, [&](std::string_view text) { call.out.write(text); }, Ink(call.out.is_coloured()));
-        const Tally tally = reporter.write(*report);
-        call.out.flush();
-        return tally;
-    }
-    WholeFile file(arguments.required("output"), arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
-    const auto report = class_report(
-        format, of, [&](std::string_view text) { file.write(text); }, Ink(false));
-    const Tally tally = reporter.write(*report);
-    if (interruption.is_asked()) return tally;
-    remember_written(call, arguments.required("output"), file.finish());
-    call.out.write(tally.account());
-    call.out.flush();
-    return tally;
-}
-
-void say_interrupted(const Arguments& arguments, const Invocation& call) {
+std::string interrupted_words(const Arguments& arguments, const Invocation& call) {
     const auto lines = arguments.value("lines");
     std::string words = "interrupted; ";
     if (!call.written.empty()) words += shown_path(call.written) + " is written" + (lines ? "; " : "");
@@ -334,7 +314,45 @@ void say_interrupted(const Arguments& arguments, const Invocation& call) {
         words += "what was marked is kept in " + shown_path(*lines) + ", and --resume goes on from there";
     else if (call.written.empty())
         words += "nothing is kept without --lines";
-    say("dartwright assess: ", words);
+    return words;
+}
+
+/// A pipe or a device, which is written directly and may be waited for; a folder is neither.
+bool is_pipe_or_device(const std::string& path) {
+    std::error_code unknown;
+    const auto status = std::filesystem::status(path, unknown);
+    return std::filesystem::exists(status) && !std::filesystem::is_regular_file(status) &&
+           !std::filesystem::is_directory(status);
+}
+
+/// Writes the report where it was asked for. An interrupted one leaves no file.
+Tally reported(const Arguments& arguments, Invocation& call, const ReportedClass& of,
+               const MarkedClass& marked, const Interruption& interruption) {
+    const std::string format = arguments.value("format").value_or("text");
+    const Reporter reporter(marked, interruption);
+    // Whoever reads the report may keep it waiting.
+    std::optional<EndingAtOnce> at_once;
+    if (is_to_standard_output(arguments)) {
+        at_once.emplace(interruption, interrupted_words(arguments, call));
+        const auto report = class_report(
+            format, of, [&](std::string_view text) { call.out.write(text); }, Ink(call.out.is_coloured()));
+        const Tally tally = reporter.write(*report);
+        call.out.flush();
+        return tally;
+    }
+    const std::string output = arguments.required("output");
+    if (is_pipe_or_device(output)) at_once.emplace(interruption, interrupted_words(arguments, call));
+    WholeFile file(output, arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
+    const auto report = class_report(
+        format, of, [&](std::string_view text) { file.write(text); }, Ink(false));
+    const Tally tally = reporter.write(*report);
+    if (interruption.is_asked()) return tally;
+    remember_written(call, output, file.finish());
+    at_once.reset();
+    at_once.emplace(interruption, interrupted_words(arguments, call));
+    call.out.write(tally.account());
+    call.out.flush();
+    return tally;
 }
 
 /// What was passed over, the first of them by their names.
@@ -353,7 +371,7 @@ ExitStatus look_at_exercise(const Arguments& arguments, Invocation& call) {
     const std::string format = arguments.value("format").value_or("text");
     if (format != "text" && format != "json")
         throw WrongUse("--exercise is reported as text or json, not '" + format + "'");
-    const PreparedExercise exercise = prepared(read_exercise_of(arguments.positional[0]).exercise);
+    const PreparedExercise exercise = prepared(read_exercise_of(arguments).exercise);
     const auto report = [&](const Ink& ink) {
         return format == "json" ? exercise_json(exercise) : exercise_text(exercise, ink);
     };
@@ -369,16 +387,24 @@ ExitStatus look_at_exercise(const Arguments& arguments, Invocation& call) {
     return ExitStatus::done;
 }
 
+ReadExercise exercise_asked(const Arguments& arguments, const Interruption& interruption) {
+    const EndingAtOnce at_once(interruption, "interrupted; nothing was marked yet");
+    return read_exercise_of(arguments);
+}
+
 ExitStatus run_assess(const Arguments& arguments, Invocation& call) {
     require_words(arguments);
     if (arguments.has("exercise")) return look_at_exercise(arguments, call);
     const Interruption interruption;
-    const ReadExercise exercise = read_exercise_of(arguments.positional[0]);
+    const ReadExercise exercise = exercise_asked(arguments, interruption);
     // What cannot be written is said before an hour's marking, not after.
     class_report(arguments.value("format").value_or("text"), {exercise.exercise}, {}, Ink(false));
     if (!is_to_standard_output(arguments)) {
         if (arguments.required("output").empty()) throw WrongUse("-o needs the name of a file");
-        WholeFile(arguments.required("output"), arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
+        // A pipe is opened once, when there is something to say.
+        if (!is_pipe_or_device(arguments.required("output")))
+            WholeFile(arguments.required("output"),
+                      arguments.has("overwrite") ? Overwrite::yes : Overwrite::no);
     }
     const MarkedClass marked = arguments.has("merge") ? merged(arguments, exercise)
                                                       : Marker(arguments, exercise, interruption).mark();
@@ -389,7 +415,7 @@ ExitStatus run_assess(const Arguments& arguments, Invocation& call) {
                          interruption);
     }
     if (interruption.is_asked()) {
-        say_interrupted(arguments, call);
+        say("dartwright assess: ", interrupted_words(arguments, call));
         interruption.end();
     }
     say_passed_over(marked.passed_over);
@@ -431,6 +457,10 @@ Command assess_command() {
           "look at the exercise alone: what each mark is for, and what the pattern gets as it is handed out "
           "and "
           "when it is finished; as text or JSON"},
+         {"own-folder", 0, "",
+          "what the exercise takes from other files must lie in its own folder, or below, wherever links "
+          "lead: "
+          "for an exercise that somebody else sent"},
          {"jobs", 0, "N", "drafts marked at a time; as many as there are processors if absent"}},
         {{"dartwright assess side-dart.json --exercise", "before it is given out: what is each mark for?"},
          {"dartwright assess side-dart.json class/", "mark every draft in a folder"},

@@ -7,6 +7,7 @@
 #include "dartwright/files/output_file.hpp"
 #include "pattern_paths.hpp"
 #include "tolerance_option.hpp"
+#include "unforeseen.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -34,10 +35,11 @@ CheckedFile checked(const std::string& path, const std::string& text,
     } catch (const InvalidPattern& invalid) {
         file = unread(path, first_problem(invalid));
         file.problems = invalid.problems;
-    } catch (const std::exception& error) {
+    } catch (...) {
         // One pattern that defeats the program does not take the others' results with it.
-        file = unread(path, std::string("internal error: ") + error.what());
-        file.status = ExitStatus::internal;
+        const Unforeseen other = unforeseen(std::current_exception());
+        file = unread(path, other.words);
+        file.status = other.status;
     }
     return file;
 }
@@ -51,6 +53,8 @@ std::optional<CheckedFile> check_path(const PatternPath& path,
         text = read_text_file(path.path);
     } catch (const FileTrouble& trouble) {
         return unread(path.path, without_name(trouble.what(), path.path));
+    } catch (const std::bad_alloc&) {
+        return unread(path.path, unforeseen(std::current_exception(), " while reading it").words);
     }
     CheckedFile file = checked(path.path, text, tolerances);
     if (path.is_from_folder && !file.problems.empty() && is_other_json(text)) return std::nullopt;

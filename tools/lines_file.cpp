@@ -41,7 +41,8 @@ namespace {
 }
 
 int opened_handle(const std::string& path, int flags) {
-    const int handle = ::open(path.c_str(), flags | O_CLOEXEC, 0666);
+    // The other end of a pipe is not waited for.
+    const int handle = ::open(path.c_str(), flags | O_CLOEXEC | O_NONBLOCK, 0666);
     if (handle < 0) fail(path, (flags & O_RDWR) != 0 ? "written" : "read");
     struct stat status {};
     if (::fstat(handle, &status) != 0 || !S_ISREG(status.st_mode)) {

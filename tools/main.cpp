@@ -19,6 +19,7 @@
 #include "nearest_word.hpp"
 #include "output.hpp"
 #include "signals.hpp"
+#include "unforeseen.hpp"
 
 namespace dartwright::tools {
 
@@ -90,10 +91,9 @@ Ending ending_of(const std::exception_ptr& thrown) {
         return {ExitStatus::unreadable, error.what()};
     } catch (const std::out_of_range& error) {
         return {ExitStatus::impossible, error.what()};
-    } catch (const std::exception& error) {
-        return {ExitStatus::internal, std::string("internal error: ") + error.what()};
     } catch (...) {
-        return {ExitStatus::internal, "internal error: of no kind that is known"};
+        Unforeseen other = unforeseen(std::current_exception());
+        return {other.status, std::move(other.words)};
     }
 }
 

@@ -1,16 +1,22 @@
 #include "marking.hpp"
 
+#include <algorithm>
 #include <atomic>
 #include <condition_variable>
 #include <exception>
 #include <filesystem>
+#include <limits>
 #include <mutex>
+#include <new>
+#include <system_error>
 #include <thread>
 
+#include "awaited_text.hpp"
 #include "checked_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/utf8.hpp"
 #include "draft_file.hpp"
+#include "unforeseen.hpp"
 
 namespace dartwright::tools {
 namespace {
@@ -27,17 +33,19 @@ AssessmentLine unread(std::string reason, std::string digest = {}) {
 }
 
 AssessmentLine judged(const Marking& marking, const std::string& text, const std::string& shown) {
+    const char* doing = " while reading it";
     try {
         const DraftRead draft = read_draft(text, shown);
+        doing = " while judging it";
         AssessmentLine line{"", digest_of(text), assess(marking.exercise, draft.pattern)};
         if (line.assessment.unread.empty())
             line.assessment.notes.insert(line.assessment.notes.end(), draft.notes.begin(), draft.notes.end());
         return line;
     } catch (const InvalidPattern& invalid) {
         return unread(first_problem(invalid), digest_of(text));
-    } catch (const std::exception& error) {
+    } catch (...) {
         // One draft that defeats the program does not take the others' marks with it.
-        return unread(std::string(internal_error_lead) + error.what());
+        return unread(unforeseen(std::current_exception(), doing).words);
     }
 }
 
@@ -52,13 +60,19 @@ MarkedDraft finished(const Marking& marking, const std::string& path, Assessment
     return draft;
 }
 
-MarkedDraft mark(const Marking& marking, const PatternPath& path) {
+/// Empty if the marking was stopped while the draft was waited for.
+std::optional<MarkedDraft> mark(const Marking& marking, const PatternPath& path) {
     if (!path.trouble.empty()) return finished(marking, path.path, unread(path.trouble));
     std::string text;
     try {
-        text = read_text_file(path.path);
+        std::optional<std::string> read = awaited_text(path.path, marking.stop);
+        if (!read) return std::nullopt;
+        text = std::move(*read);
     } catch (const FileTrouble& trouble) {
         return finished(marking, path.path, unread(without_name(trouble.what(), path.path)));
+    } catch (const std::bad_alloc&) {
+        return finished(marking, path.path,
+                        unread(unforeseen(std::current_exception(), " while reading it").words));
     }
     MarkedDraft draft;
     const auto known = marking.known.find(line_name(path.path));
@@ -76,26 +90,16 @@ class Desk {
         : marking_(marking), is_to_stop_(is_to_stop), most_ahead_(ahead_of_slowest * marking.threads) {}
 
     void work() {
-        while (const std::optional<std::size_t> index = next()) {
-            MarkedDraft draft;
-            std::exception_ptr trouble;
-            try {
-                draft = mark(marking_, marking_.drafts[*index]);
-            } catch (...) {
-                trouble = std::current_exception();
-            }
-            const std::lock_guard<std::mutex> held(mutex_);
-            if (trouble) trouble_ = trouble;
-            done_.emplace(*index, std::move(draft));
-            changed_.notify_all();
-        }
+        while (const std::optional<std::size_t> index = next()) mark_at(*index);
     }
 
     /// The next draft in order; empty when there is none left or the marking was stopped before it.
     std::optional<MarkedDraft> take() {
         std::unique_lock<std::mutex> held(mutex_);
-        changed_.wait(held,
-                      [&] { return trouble_ || done_.count(taken_) != 0 || (is_over_ && taken_ >= begun_); });
+        changed_.wait(held, [&] {
+            return trouble_ || done_.count(taken_) != 0 ||
+                   (is_over_ && taken_ >= std::min(begun_, stopped_before_));
+        });
         if (trouble_) std::rethrow_exception(trouble_);
         const auto found = done_.find(taken_);
         if (found == done_.end()) return std::nullopt;
@@ -106,6 +110,11 @@ class Desk {
         return draft;
     }
 
+    /// Where there is no thread to mark it: the next draft, on the calling one.
+    void mark_one() {
+        if (const std::optional<std::size_t> index = next()) mark_at(*index);
+    }
+
     void stop() {
         const std::lock_guard<std::mutex> held(mutex_);
         is_over_ = true;
@@ -113,6 +122,21 @@ class Desk {
     }
 
   private:
+    void mark_at(std::size_t index) {
+        try {
+            std::optional<MarkedDraft> draft = mark(marking_, marking_.drafts[index]);
+            const std::lock_guard<std::mutex> held(mutex_);
+            if (draft)
+                done_.emplace(index, std::move(*draft));
+            else
+                stop_before(index);
+        } catch (...) {
+            const std::lock_guard<std::mutex> held(mutex_);
+            trouble_ = std::current_exception();
+        }
+        changed_.notify_all();
+    }
+
     std::optional<std::size_t> next() {
         std::unique_lock<std::mutex> held(mutex_);
         changed_.wait(held, [&] { return is_over_ || begun_ < taken_ + most_ahead_; });
@@ -124,6 +148,11 @@ class Desk {
         return begun_++;
     }
 
+    void stop_before(std::size_t index) {
+        is_over_ = true;
+        stopped_before_ = std::min(stopped_before_, index);
+    }
+
     const Marking& marking_;
     const std::function<bool()>& is_to_stop_;
     std::size_t most_ahead_;
@@ -132,16 +161,25 @@ class Desk {
     std::map<std::size_t, MarkedDraft> done_;
     std::size_t begun_ = 0;
     std::size_t taken_ = 0;
+    /// Those after it are not handed on, so that lines are kept in order.
+    std::size_t stopped_before_ = std::numeric_limits<std::size_t>::max();
     bool is_over_ = false;
     std::exception_ptr trouble_;
 };
 
-/// Threads that are waited for whatever happens.
+/// Threads that are waited for whatever happens; as many of those wanted as the system gives.
 class Threads {
   public:
-    Threads(Desk& desk, std::size_t count) : desk_(desk) {
-        for (std::size_t i = 0; i < count; ++i) threads_.emplace_back([&] { desk_.work(); });
+    Threads(Desk& desk, std::size_t wanted) : desk_(desk) {
+        threads_.reserve(wanted);
+        try {
+            while (threads_.size() < wanted) threads_.emplace_back([&] { desk_.work(); });
+        } catch (const std::system_error&) {
+            // So many processes and no more, or no memory for a stack: those there are do the work.
+        } catch (const std::bad_alloc&) {
+        }
     }
+    bool are_any() const { return !threads_.empty(); }
     Threads(const Threads&) = delete;
     Threads& operator=(const Threads&) = delete;
     ~Threads() {
@@ -178,7 +216,12 @@ void mark_drafts(const Marking& marking, const std::function<bool()>& is_to_stop
     Desk desk(marking, is_to_stop);
     const Threads threads(desk, std::max<std::size_t>(1, std::min(marking.threads, marking.drafts.size())));
     std::size_t index = 0;
-    while (std::optional<MarkedDraft> draft = desk.take()) take(index++, std::move(*draft));
+    for (;;) {
+        if (!threads.are_any()) desk.mark_one();
+        std::optional<MarkedDraft> draft = desk.take();
+        if (!draft) return;
+        take(index++, std::move(*draft));
+    }
 }
 
 }  // namespace dartwright::tools

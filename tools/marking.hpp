@@ -31,15 +31,16 @@ struct Marking {
     /// By file as it is written in lines: the digest of the draft that was marked before.
     const std::map<std::string, std::string>& known;
     std::size_t threads = 1;
+    /// A descriptor at which there is something to read once no draft is to be waited for; none below 0.
+    int stop = -1;
 };
 
 /// Hands every draft on in order, on the calling thread, as soon as it and those before it are marked. No new
-/// one is begun once `is_to_stop` says so; those begun are handed on. What `take` throws ends the marking.
+/// one is begun once `is_to_stop` says so; those begun are handed on, but
+/// none from the first on that was still waited for. What `take` throws ends the marking.
+/// Where the system gives fewer threads, or none, those there are do the work, the calling one if need be.
 void mark_drafts(const Marking& marking, const std::function<bool()>& is_to_stop,
                  const std::function<void(std::size_t index, MarkedDraft draft)>& take);
-
-/// What is before the reason when the program, not the draft, is at fault.
-inline constexpr const char* internal_error_lead = "internal error: ";
 
 /// A file's name as lines keep it: bytes that are not UTF-8 become `\xFF`, so that different names stay so.
 std::string line_name(const std::string& path);

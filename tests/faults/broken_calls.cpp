@@ -4,16 +4,20 @@
 //   FAULT=N:<SIGNAL   the signal comes before the N-th call;  N:>SIGNAL after it
 //   FAULT_UNKNOWN=1   there are no files without a name, as on some file systems
 //   FAULT_LIBRARY=X   no library can be loaded whose name has X in it
+//   FAULT_THREADS=N   only the first N threads can be started
+//   FAULT_MEMORY=N    nothing of N bytes or more can be had at once
 //   FAULT_COUNT=FILE  at the end the number of calls is written to FILE
 
 #include <dlfcn.h>
 #include <fcntl.h>
+#include <pthread.h>
 #include <sys/stat.h>
 #include <sys/syscall.h>
 #include <unistd.h>
 
 #include <atomic>
 #include <cerrno>
+#include <climits>
 #include <csignal>
 #include <cstdarg>
 #include <cstdio>
@@ -24,6 +28,13 @@
 namespace {
 
 std::atomic<long> calls{0};
+std::atomic<long> threads{0};
+
+/// A number from the environment; none if there is no such setting.
+long number_in(const char* setting, long none) {
+    const char* words = std::getenv(setting);
+    return words == nullptr ? none : std::strtol(words, nullptr, 10);
+}
 
 enum class Kind { none, error, signal_before, signal_after };
 
@@ -132,6 +143,18 @@ void* dlopen(const char* file, int flags) {
     const char* refused = std::getenv("FAULT_LIBRARY");
     if (refused != nullptr && file != nullptr && std::strstr(file, refused) != nullptr) return nullptr;
     return uncounted<void* (*)(const char*, int)>("dlopen", file, flags);
+}
+int pthread_create(pthread_t* thread, const pthread_attr_t* attributes, void* (*begin)(void*), void* given) {
+    if (++threads > number_in("FAULT_THREADS", LONG_MAX)) return EAGAIN;
+    return uncounted<int (*)(pthread_t*, const pthread_attr_t*, void* (*)(void*), void*)>(
+        "pthread_create", thread, attributes, begin, given);
+}
+void* __libc_malloc(std::size_t size);
+void* malloc(std::size_t size) {
+    static const long limit = number_in("FAULT_MEMORY", LONG_MAX);
+    if (size < static_cast<std::size_t>(limit)) return __libc_malloc(size);
+    errno = ENOMEM;
+    return nullptr;
 }
 int fsync(int descriptor) {
     return called<int (*)(int)>("fsync", descriptor);

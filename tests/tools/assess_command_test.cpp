@@ -1,5 +1,7 @@
 // assess as a process: the order, what is kept and gone on with, what is put together, who is told apart.
 
+#include <fcntl.h>
+#include <poll.h>
 #include <sys/stat.h>
 
 #include <csignal>
@@ -364,7 +366,7 @@ pid_t started(const std::vector<std::string>& words, const std::string& folder) 
     ::_exit(127);
 }
 
-TEST(lines, hold_all_that_was_begun_when_the_program_is_interrupted) {
+TEST(lines, hold_all_that_was_marked_when_the_program_is_interrupted_while_it_waits_for_a_draft) {
     Class drafts;
     const std::string pipe = drafts.folder() / "class/c-pipe.json";
     ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
@@ -372,19 +374,18 @@ TEST(lines, hold_all_that_was_begun_when_the_program_is_interrupted) {
         started({DARTWRIGHT_PROGRAM, "assess", exercise, "class/amal.json", "class/bo.json",
                  "class/c-pipe.json", "class", "--jobs", "1", "--lines", "class.jsonl", "-o", "report.txt"},
                 drafts.folder().path());
-    {
-        // Opening waits until the program reads the third draft; so it is in the middle of one.
-        std::ofstream into(pipe);
-        ASSERT_EQ(::kill(child, SIGINT), 0);
-        into << moved_to("side@2 1/2in/armhole");
-    }
     int status = 0;
-    ASSERT_EQ(::waitpid(child, &status, 0), child);
+    {
+        // Opening waits until the program reads the third draft; it never gets it.
+        const std::ofstream into(pipe);
+        ASSERT_EQ(::kill(child, SIGINT), 0);
+        ASSERT_EQ(::waitpid(child, &status, 0), child);
+    }
     EXPECT_TRUE(WIFSIGNALED(status));
     EXPECT_EQ(WTERMSIG(status), SIGINT);
     EXPECT_NE(text_of_file(drafts.folder() / "said.txt").find("--resume goes on from there"),
               std::string::npos);
-    EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 3u);
+    EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 2u);
     EXPECT_EQ(drafts.folder().names(), (std::vector<std::string>{"class", "class.jsonl", "said.txt"}));
     std::filesystem::remove(pipe);
     drafts.add("c-pipe.json", moved_to("side@2 1/2in/armhole"));
@@ -411,6 +412,141 @@ TEST(assess, does_not_wait_for_a_pipe_that_lies_in_the_folder) {
     const Ended ended = drafts.assess({"class", "--format", "csv"});
     EXPECT_EQ(ended.status, 3);
     EXPECT_NE(ended.out.find("is a pipe or a device, not a file"), std::string::npos);
+}
+
+/// A pipe in the folder, open to read, with room for little, so that a report does not fit.
+int little_pipe(const std::string& path) {
+    EXPECT_EQ(::mkfifo(path.c_str(), 0600), 0);
+    const int pipe = ::open(path.c_str(), O_RDONLY | O_NONBLOCK | O_CLOEXEC);
+    ::fcntl(pipe, F_SETPIPE_SZ, 4096);
+    return pipe;
+}
+
+int ended_by(pid_t child, int signal) {
+    EXPECT_EQ(::kill(child, signal), 0);
+    int status = 0;
+    EXPECT_EQ(::waitpid(child, &status, 0), child);
+    return WIFSIGNALED(status) ? WTERMSIG(status) : 0;
+}
+
+TEST(assess, ends_at_the_first_signal_while_it_waits_for_the_exercise) {
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+        const Class drafts;
+        const std::string pipe = drafts.folder() / "exercise.json";
+        ASSERT_EQ(::mkfifo(pipe.c_str(), 0600), 0);
+        const pid_t child =
+            started({DARTWRIGHT_PROGRAM, "assess", "exercise.json", "class"}, drafts.folder().path());
+        const std::ofstream into(pipe);  // waits until it is read
+        EXPECT_EQ(ended_by(child, signal), signal);
+        EXPECT_EQ(text_of_file(drafts.folder() / "said.txt"),
+                  "dartwright assess: interrupted; nothing was marked yet\n");
+    }
+}
+
+TEST(assess, ends_at_the_first_signal_while_its_report_is_waited_for) {
+    for (const int signal : {SIGINT, SIGTERM, SIGHUP}) {
+        const Class drafts;
+        const support::Handle pipe(little_pipe(drafts.folder() / "report"));
+        const pid_t child = started({DARTWRIGHT_PROGRAM, "assess", exercise, "class", "--format", "html",
+                                     "--lines", "class.jsonl", "-o", "report"},
+                                    drafts.folder().path());
+        pollfd ready{pipe.get(), POLLIN, 0};
+        ASSERT_EQ(::poll(&ready, 1, -1), 1);  // the report has begun, and does not fit
+        EXPECT_EQ(ended_by(child, signal), signal);
+        EXPECT_NE(text_of_file(drafts.folder() / "said.txt").find("kept in class.jsonl, and --resume"),
+                  std::string::npos);
+        EXPECT_EQ(lines_in(text_of_file(drafts.folder() / "class.jsonl")), 6u);
+    }
+}
+
+TEST(assess, writes_a_report_to_a_pipe) {
+    const Class drafts;
+    const Ended ended = shell("mkfifo pipe; cat pipe > got & dartwright assess '" + exercise +
+                                  "' class/amal.json --format html -o pipe; wait; "
+                                  "dartwright assess '" +
+                                  exercise + "' class/amal.json --format html | cmp - got",
+                              drafts.folder().path());
+    EXPECT_EQ(ended.status, 0) << ended.err << ended.out;
+}
+
+TEST(merge, refuses_a_pipe_and_does_not_wait_for_it) {
+    const Class drafts;
+    ASSERT_EQ(::mkfifo((drafts.folder() / "pipe").c_str(), 0600), 0);
+    const Ended ended = drafts.assess({"--merge", "pipe"});
+    EXPECT_EQ(ended.status, 3);
+    EXPECT_TRUE(says_one_line(ended, "pipe: is not a file of lines"));
+}
+
+/// The shipped exercise with another name for its pattern, in a folder of its own.
+class Sent {
+  public:
+    Sent() { std::filesystem::create_directories(folder_ / "sent/inner"); }
+    const Folder& folder() const { return folder_; }
+    Ended with_pattern(const std::string& name, std::vector<std::string> more = {}) const {
+        Json json = Json::parse(text_of_file(exercise));
+        json["pattern"] = name;
+        std::vector<std::string> words{"assess", folder_.add("sent/exercise.json", json.dump()), bodice,
+                                       "--format", "csv"};
+        words.insert(words.end(), more.begin(), more.end());
+        return dartwright(words);
+    }
+
+  private:
+    Folder folder_;
+};
+
+TEST(exercise, takes_its_pattern_from_plain_files_only) {
+    const Sent sent;
+    ASSERT_EQ(::mkfifo((sent.folder() / "sent/pipe").c_str(), 0600), 0);
+    for (const std::string name : {"pipe", "/dev/zero", "/dev/stdin", "inner", "/"}) {
+        const Ended ended = sent.with_pattern(name);
+        EXPECT_EQ(ended.status, 3) << name;
+        EXPECT_TRUE(says_one_line(ended, "/pattern: found ")) << name << ended.err;
+    }
+}
+
+TEST(exercise, shows_nothing_of_a_file_that_is_no_pattern) {
+    const Sent sent;
+    for (const std::string text : {"velvet:x:0:0\n", "{\"velvet\": \"silk\"}", "\"velvet\"", "velvet = 1",
+                                   "[\"velvet\"]", "{\"dartwright\": 1, \"velvet\" velvet"}) {
+        sent.folder().add("secret.txt", text);
+        const Ended ended = sent.with_pattern("../secret.txt");
+        EXPECT_EQ(ended.status, 3) << text;
+        EXPECT_TRUE(says_one_line(ended, "secret.txt\", which is no pattern file")) << ended.err;
+        EXPECT_EQ(ended.err.find("velvet"), ended.err.npos) << ended.err;
+    }
+    // What is one is told as ever.
+    sent.folder().add("wrong.json", replaced(text_of_file(bodice), "\"unit\"", "\"velvet\""));
+    EXPECT_TRUE(says_one_line(sent.with_pattern("../wrong.json"), "wrong.json\" with no key \"unit\""));
+}
+
+TEST(exercise, stays_in_its_own_folder_where_that_is_asked) {
+    const Sent sent;
+    const std::string block_text = text_of_file(source_folder + "/fixtures/blocks/close-fitting.json");
+    const std::string outside = sent.folder().add("outside.json", block_text);
+    sent.folder().add("sent/beside.json", block_text);
+    sent.folder().add("sent/inner/below.json", block_text);
+    std::filesystem::create_directories(sent.folder() / "sent-too");
+    sent.folder().add("sent-too/outside.json", block_text);
+    std::filesystem::create_symlink("../outside.json", sent.folder() / "sent/link.json");
+    std::filesystem::create_symlink("inner/below.json", sent.folder() / "sent/inner-link.json");
+    std::filesystem::create_directory_symlink("..", sent.folder() / "sent/up");
+    for (const std::string name : {"beside.json", "inner/below.json", "inner/../beside.json",
+                                   "inner-link.json", "../sent/beside.json"}) {
+        const Ended free = sent.with_pattern(name);
+        const Ended held = sent.with_pattern(name, {"--own-folder"});
+        EXPECT_LE(free.status, 1) << name << free.err;
+        EXPECT_EQ(held.status, free.status) << name << held.err;
+        EXPECT_EQ(held.out, free.out) << name;
+    }
+    for (const std::string& name : {std::string("../outside.json"), std::string("link.json"), outside,
+                                   std::string("up/outside.json"), std::string("../sent-too/outside.json"),
+                                   std::string("/etc/passwd"), std::string("../not there.json")}) {
+        const Ended held = sent.with_pattern(name, {"--own-folder"});
+        EXPECT_EQ(held.status, 3) << name;
+        EXPECT_TRUE(says_one_line(held, "lies outside the folder of the file that names it")) << held.err;
+    }
+    EXPECT_LE(sent.with_pattern("link.json").status, 1);
 }
 
 }  // namespace

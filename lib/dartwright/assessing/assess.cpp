@@ -4,10 +4,14 @@
 #include <array>
 #include <cmath>
 #include <set>
+#include <stdexcept>
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/overlaid_pieces.hpp"
+#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
+#include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
@@ -142,6 +146,12 @@ Assessment strangers(const std::vector<Task>& tasks) {
     return out;
 }
 
+Assessment unjudged(const std::exception& error) {
+    Assessment out;
+    out.unread = error.what();
+    return out;
+}
+
 std::vector<WalkedLengths> walked(const DraftFacts& facts) {
     std::vector<WalkedLengths> out;
     for (const SeamFact& seam : facts.seams) {
@@ -174,9 +184,16 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         out.pieces = overlaid_pieces(facts, sound);
         out.seams = walked(facts);
         out.notes = notes_on(facts);
-    } catch (const std::exception& error) {
-        out = {};
-        out.unread = error.what();
+    } catch (const UnsoundPattern& error) {
+        return unjudged(error);
+    } catch (const Impossible& error) {
+        return unjudged(error);
+    } catch (const BadWords& error) {
+        return unjudged(error);
+    } catch (const UnknownName& error) {
+        return unjudged(error);
+    } catch (const std::out_of_range& error) {
+        return unjudged(error);
     }
     return out;
 }

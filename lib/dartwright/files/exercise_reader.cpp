@@ -29,22 +29,26 @@ struct PatternAsked {
     bool is_read = false;
 };
 
-PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const std::string& folder) {
+PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const NamedFrom& from) {
     if (node.kind != Kind::text) {
         const std::size_t problems = reading.problems.size();
         PatternAsked out{read_carried_pattern(reading, node), false};
         out.is_read = reading.problems.size() == problems;
         return out;
     }
+    std::string text;
     try {
-        const std::string path =
-            node.text.starts_with('/') ? std::string(node.text) : folder + std::string(node.text);
-        return {read_pattern(read_text_file(path == "-" ? "./-" : path), path), true};
+        text = read_named_file(from, std::string(node.text));
+        return {read_pattern(text, path_of_named(from, std::string(node.text))), true};
     } catch (const FileTrouble& trouble) {
         reading.add(node, clean_text(trouble.what()),
                     "a pattern, or the name of a pattern file beside the exercise");
     } catch (const InvalidPattern& invalid) {
-        add_problems_of(reading, node, invalid);
+        if (is_json_with(text, "dartwright"))
+            add_problems_of(reading, node, invalid);
+        else
+            reading.add(node, path_in_quotes(invalid.file) + ", which is no pattern file",
+                        "a pattern file; dartwright check says what keeps it from being one");
     }
     return {};
 }
@@ -207,7 +211,7 @@ void leave_earned_marks(Reading& reading, const JsonNode& root, Exercise& exerci
     }
 }
 
-Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::string& folder) {
+Exercise read_exercise_root(Reading& reading, const JsonNode& root, const NamedFrom& from) {
     const Fields fields(
         reading, root, "an exercise",
         {"dartwright_exercise", "name", "words", "unit", "pattern", "tasks", "hand", "ladder", "may_differ"});
@@ -227,13 +231,13 @@ Exercise read_exercise_root(Reading& reading, const JsonNode& root, const std::s
     exercise.unit = reading.unit = read_unit(reading, fields);
     PatternAsked pattern;
     if (const JsonNode* node = fields.required("pattern", "the pattern to begin with, or its file"))
-        pattern = read_pattern_there(reading, *node, folder);
+        pattern = read_pattern_there(reading, *node, from);
     if (const JsonNode* hand = fields.optional("hand")) exercise.hand = read_hand(reading, *hand);
     exercise.ladders = ladders_of(exercise.hand);
     if (const JsonNode* ladder = fields.optional("ladder"))
         exercise.ladders = read_ladders(reading, *ladder, exercise.ladders);
     if (const JsonNode* node = fields.required("tasks", "the list of tasks"))
-        exercise.tasks = read_tasks(reading, *node, {folder, pattern.pattern, pattern.is_read});
+        exercise.tasks = read_tasks(reading, *node, {from, pattern.pattern, pattern.is_read});
     if (const JsonNode* node = fields.optional("may_differ"))
         exercise.may_differ = read_freedoms(reading, *node);
     exercise.pattern = std::move(pattern.pattern);
@@ -260,18 +264,18 @@ void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPatter
     }
 }
 
-Exercise read_exercise(std::string_view text, const std::string& file) {
+Exercise read_exercise(std::string_view text, const std::string& file, NamedFiles named) {
     JsonTree tree = parse_json(text, "an exercise file");
     Reading reading;
     reading.problems = std::move(tree.problems);
     Exercise exercise;
-    if (tree.root) exercise = read_exercise_root(reading, *tree.root, folder_of(file));
+    if (tree.root) exercise = read_exercise_root(reading, *tree.root, {folder_of(file), named});
     if (!reading.problems.empty()) throw InvalidPattern(file, in_order(std::move(reading.problems)));
     return exercise;
 }
 
-Exercise read_exercise_file(const std::string& path) {
-    return read_exercise(read_text_file(path), path == "-" ? "standard input" : path);
+Exercise read_exercise_file(const std::string& path, NamedFiles named) {
+    return read_exercise(read_text_file(path), path == "-" ? "standard input" : path, named);
 }
 
 }  // namespace dartwright

@@ -3,6 +3,7 @@
 // Private to the room: the parts of an exercise file.
 
 #include "dartwright/assessing/exercise.hpp"
+#include "dartwright/files/named_file.hpp"
 #include "dartwright/files/reading.hpp"
 
 namespace dartwright {
@@ -14,7 +15,7 @@ Ladders read_ladders(Reading& reading, const JsonNode& node, Ladders ladders);
 /// The tasks, each done to the pattern as the ones before left it. `is_pattern_read` says whether that could
 /// be read: if not, what is asked of it is not held against it.
 struct TasksAsked {
-    const std::string& folder;  ///< from which files are named
+    const NamedFrom& from;
     const Pattern& pattern;
     bool is_pattern_read = false;
 };

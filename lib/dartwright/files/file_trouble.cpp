@@ -1,8 +1,10 @@
 // Covered by tests/files/output_file_test.cpp.
 #include "dartwright/files/file_trouble.hpp"
 
+#include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 
@@ -52,6 +54,29 @@ void write_all(int descriptor, std::string_view text, const std::string& path) {
         if (written < 0) fail_file(path, "written", errno);
         text.remove_prefix(static_cast<std::size_t>(written));
     }
+}
+
+std::string read_all(int descriptor, const std::string& path) {
+    // What the file's size says, and one byte more, so that the end of most files is met at once. A pipe says
+    // nothing, and a file may grow.
+    struct stat status {};
+    const bool is_file = ::fstat(descriptor, &status) == 0 && S_ISREG(status.st_mode);
+    constexpr std::size_t least_bytes = 4096;
+    constexpr std::size_t most_at_first = std::size_t{1} << 24;
+    std::string text;
+    text.resize(is_file ? std::clamp(static_cast<std::size_t>(status.st_size) + 1, least_bytes, most_at_first)
+                        : least_bytes);
+    std::size_t size = 0;
+    for (;;) {
+        const ssize_t count = ::read(descriptor, text.data() + size, text.size() - size);
+        if (count < 0 && errno == EINTR) continue;
+        if (count < 0) fail_file(path, "read", errno);
+        size += static_cast<std::size_t>(count);
+        if (count == 0) break;
+        if (size == text.size()) text.resize(2 * size);
+    }
+    text.resize(size);
+    return text;
 }
 
 }  // namespace dartwright

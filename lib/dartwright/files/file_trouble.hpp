@@ -11,4 +11,7 @@ namespace dartwright {
 /// Writes all of it to an open file or device, begun anew where a signal broke in. FileTrouble.
 void write_all(int descriptor, std::string_view text, const std::string& path);
 
+/// Reads to the end from an open file or device, begun anew where a signal broke in. FileTrouble.
+std::string read_all(int descriptor, const std::string& path);
+
 }  // namespace dartwright

@@ -4,7 +4,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#include <algorithm>
 #include <cerrno>
 #include <filesystem>
 #include <optional>
@@ -114,26 +113,7 @@ std::string read_text_file(const std::string& path) {
     const Descriptor descriptor(is_standard_input ? STDIN_FILENO
                                                   : ::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (!descriptor.is_open()) fail_file(name, "read", errno);
-    // What the file's size says, and one byte more, so that the end of most files is met at once. A pipe says
-    // nothing, and a file may grow.
-    struct stat status {};
-    const bool is_file = ::fstat(descriptor.get(), &status) == 0 && S_ISREG(status.st_mode);
-    constexpr std::size_t least_bytes = 4096;
-    constexpr std::size_t most_at_first = std::size_t{1} << 24;
-    std::string text;
-    text.resize(is_file ? std::clamp(static_cast<std::size_t>(status.st_size) + 1, least_bytes, most_at_first)
-                        : least_bytes);
-    std::size_t size = 0;
-    for (;;) {
-        const ssize_t count = ::read(descriptor.get(), text.data() + size, text.size() - size);
-        if (count < 0 && errno == EINTR) continue;
-        if (count < 0) fail_file(name, "read", errno);
-        size += static_cast<std::size_t>(count);
-        if (count == 0) break;
-        if (size == text.size()) text.resize(2 * size);
-    }
-    text.resize(size);
-    return text;
+    return read_all(descriptor.get(), name);
 }
 
 }  // namespace dartwright

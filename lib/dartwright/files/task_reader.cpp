@@ -7,7 +7,6 @@
 #include "dartwright/checks/measure_line.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/exercise_reader.hpp"
-#include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_reader.hpp"
 #include "dartwright/files/rule_file.hpp"
 #include "dartwright/files/rule_reader.hpp"
@@ -43,10 +42,7 @@ const std::vector<TaskKind>& task_kinds() {
 class TasksRead {
   public:
     TasksRead(Reading& reading, const TasksAsked& asked)
-        : reading_(reading),
-          folder_(asked.folder),
-          pattern_(asked.pattern),
-          is_known_(asked.is_pattern_read) {}
+        : reading_(reading), from_(asked.from), pattern_(asked.pattern), is_known_(asked.is_pattern_read) {}
 
     std::vector<Task> all(const JsonNode& node);
 
@@ -67,7 +63,7 @@ class TasksRead {
     void check_lines();
 
     Reading& reading_;
-    const std::string& folder_;
+    const NamedFrom& from_;
     Pattern pattern_;  ///< as the tasks so far leave it
     bool is_known_ = false;
     std::vector<std::pair<const JsonNode*, std::string>> lines_;  ///< to be measured on the finished pattern
@@ -185,14 +181,18 @@ TrueTask TasksRead::read_true(const Fields& fields, const JsonNode& what) {
 
 AllowanceTask TasksRead::read_allowances(const JsonNode& what) {
     if (what.kind != Kind::text) return {read_cutting(reading_, what)};
+    std::string text;
     try {
-        const std::string path =
-            what.text.starts_with('/') ? std::string(what.text) : folder_ + std::string(what.text);
-        return {read_rule(read_text_file(path == "-" ? "./-" : path), path)};
+        text = read_named_file(from_, std::string(what.text));
+        return {read_rule(text, path_of_named(from_, std::string(what.text)))};
     } catch (const FileTrouble& trouble) {
         reading_.add(what, trouble.what(), "a cutting rule, or the name of its file beside the exercise");
     } catch (const InvalidPattern& invalid) {
-        add_problems_of(reading_, what, invalid);
+        if (is_json_with(text, "dartwright_rule"))
+            add_problems_of(reading_, what, invalid);
+        else
+            reading_.add(what, path_in_quotes(invalid.file) + ", which is no cutting rule",
+                         "a cutting rule, or the name of its file beside the exercise");
     }
     return {};
 }

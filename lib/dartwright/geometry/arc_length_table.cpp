@@ -33,11 +33,10 @@ double guess(double share, double start_slope, double end_slope) {
 
 }  // namespace
 
-ArcLengthTable::ArcLengthTable(const Curve& curve, const TableAccuracy& accuracy)
-    : hodograph_(speed::hodograph_of(as_cubic(curve))) {
+ArcLengthTable::ArcLengthTable(const Curve& curve) : hodograph_(speed::hodograph_of(as_cubic(curve))) {
     const double least = speed::least_length(hodograph_, {});
     if (!(least > 0)) return;
-    enough_ = 0.5 * std::max(accuracy.place_mm / hodograph_.unit_mm, accuracy.of_length * least);
+    enough_ = 0.5 * std::max(table_place_error_mm / hodograph_.unit_mm, table_place_relative_error * least);
     const double for_a_cell = std::min(enough_, arc_length_relative_error * least) * share_for_a_cell;
     cells_.reserve(8);
     fill(speed::roots_of(hodograph_), {}, std::max(for_a_cell, 1e-13 * least));

@@ -12,18 +12,7 @@ namespace dartwright {
 inline constexpr double table_place_error_mm = 1e-6;
 inline constexpr double table_place_relative_error = 1e-10;
 
-/// How far off the places of a table may be, along the curve: so much, or so much of the length if that is
-/// more.
-struct TableAccuracy {
-    double place_mm = table_place_error_mm;
-    double of_length = table_place_relative_error;
-};
-/// As exact as `parameter_at`, but for the rounding of some dozens of sums near a cusp: 1e-12 of the length
-/// there.
-inline constexpr TableAccuracy exact_table{1e-9, 1e-12};
-
-/// Answers many questions for places along one curve, faster than `parameter_at` and, unless told otherwise,
-/// less exactly.
+/// Answers many questions for places along one curve, faster than `parameter_at` and less exactly.
 ///
 /// The curve is cut into cells over each of which a rule of eight points is good for the length from the
 /// cell's start to any place in it (about four cells; some dozens near a cusp). A question finds the cell,
@@ -31,7 +20,7 @@ inline constexpr TableAccuracy exact_table{1e-9, 1e-12};
 /// bound of what is left of the error allows it to stop.
 class ArcLengthTable {
   public:
-    explicit ArcLengthTable(const Curve& curve, const TableAccuracy& accuracy = {});
+    explicit ArcLengthTable(const Curve& curve);
 
     /// Within `arc_length_relative_error` of the curve's length.
     double length() const { return hodograph_.unit_mm * whole_; }
