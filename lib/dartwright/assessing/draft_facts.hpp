@@ -50,7 +50,6 @@ struct PieceFacts {
     RigidParts parts;                 ///< from the piece before (or the finished one) to the draft's
     RigidParts from_finished;         ///< from the finished one
     std::vector<StandingDart> extra;  ///< darts that nobody asked for
-    RigidParts from_finished;         ///< from the finished piece to the draft's
 };
 
 struct DraftFacts {
