@@ -24,7 +24,7 @@ TEST(check_command, says_true_with_a_line_a_seam_and_a_dart) {
     for (const char* words : {"chorus bodice\n", "\n  side         18.67   18.67   0.00        0.00  true\n",
                               "\n  shoulder     11.07   11.67  +0.60        0.00  true\n",
                               "\n  front: waist dart      16.69       16.69    3.40  10.4°  true\n",
-                              "\n\n  True: 2 seams and 4 darts checked, no fault\n"})
+                              "\n\n  True: 3 seams and 3 darts checked, no fault\n"})
         EXPECT_NE(ended.out.find(words), std::string::npos) << words << "\n" << ended.out;
 }
 
