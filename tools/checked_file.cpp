@@ -41,11 +41,19 @@ std::string finding_lines(std::size_t number, const Finding& finding, Unit unit,
     return text;
 }
 
+std::string checked_words(const CheckReport& report) {
+    if (report.seams.empty() && report.darts.empty()) return "no seam and no dart to check";
+    return (report.seams.empty() ? "no seam" : counted(report.seams.size(), "seam")) + " and " +
+           (report.darts.empty() ? "no dart" : counted(report.darts.size(), "dart")) + " checked";
+}
+
 std::string verdict_line(const CheckReport& report, const Ink& ink) {
     const FindingCount count = count_findings(report);
     const std::string notes = count.notes == 0 ? "" : counted(count.notes, "note");
-    if (report.passed) return ink(Paint::good, "true") + (notes.empty() ? "" : ", with " + notes) + "\n";
-    return ink(Paint::bad, "not true") + ": " + counted(count.faults, "fault") +
+    if (report.passed)
+        return ink(Paint::good, "True") + ": " + checked_words(report) + ", no fault" +
+               (notes.empty() ? "" : " and " + notes) + "\n";
+    return ink(Paint::bad, "Not true") + ": " + counted(count.faults, "fault") +
            (notes.empty() ? "" : " and " + notes) + "\n";
 }
 
@@ -108,8 +116,8 @@ std::string text_of(const CheckedFile& file, const Ink& ink) {
     const CheckReport& report = *file.report;
     if (!report.name.empty()) text += ": " + report.name;
     text += "\n";
-    for (const std::string& table :
-         {seam_table(report.seams, file.unit, ink), dart_table(report.darts, file.unit, ink)}) {
+    for (const std::string& table : {seam_table(report.seams, report.findings, file.unit, ink),
+                                     dart_table(report.darts, file.unit, ink)}) {
         if (!table.empty()) text += "\n" + table;
     }
     if (!report.findings.empty()) text += "\n  " + ink(Paint::heading, "findings") + "\n";
@@ -148,8 +156,8 @@ std::string reason_of(const CheckedFile& file) {
         if (finding.severity != Severity::fault) continue;
         const std::size_t faults = count_findings(*file.report).faults;
         const std::string subject = subject_of(finding);
-        return counted(faults, "fault") + (faults == 1 ? ": " : ", the first ") + finding.check +
-               (subject.empty() ? "" : " (" + subject + ")");
+        return counted(faults, "fault") +
+               (subject.empty() ? "" : (faults == 1 ? ": " : "; the first: ") + subject);
     }
     return "not true";
 }

@@ -168,7 +168,8 @@ ExitStatus run_show(const Arguments& arguments, Invocation& call) {
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
     call.subject = shown_path(path);
-    const std::vector<SeamVerdict> seams = check(pattern).seams;
+    const CheckReport report = check(pattern);
+    const std::vector<SeamVerdict>& seams = report.seams;
     if (format == Format::json) {
         const Tolerances tolerances = tolerances_of(pattern);
         Json pieces = Json::array();
@@ -179,7 +180,7 @@ ExitStatus run_show(const Arguments& arguments, Invocation& call) {
     const Ink ink(call.out.is_coloured());
     std::string text = ink(Paint::heading, call.subject) + ": " + pattern.name + "\n";
     for (const Piece& piece : pattern.pieces) text += text_of(piece, pattern, ink);
-    const std::string table = seam_table(seams, pattern.unit, ink);
+    const std::string table = seam_table(seams, report.findings, pattern.unit, ink);
     call.out.write(text + (table.empty() ? "" : std::string("\n") + table) + made_lines(pattern.made));
     return ExitStatus::done;
 }

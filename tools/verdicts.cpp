@@ -1,5 +1,7 @@
 #include "verdicts.hpp"
 
+#include <algorithm>
+
 #include "dartwright/files/clean_text.hpp"
 #include "figures.hpp"
 
@@ -9,6 +11,27 @@ namespace {
 
 Cell verdict_cell(bool passed) {
     return passed ? Cell{"true", Paint::good} : Cell{"not true", Paint::bad};
+}
+
+/// Of a seam: its length, a corner, a notch, the allowances.
+std::string part_of_seam(const std::string& check) {
+    if (check.starts_with("notch")) return "notch";
+    return check.starts_with("seam-") ? check.substr(5) : check;
+}
+
+/// `length and notch not true`.
+Cell seam_cell(const SeamVerdict& seam, const std::vector<Finding>& findings) {
+    std::vector<std::string> parts;
+    for (const Finding& finding : findings) {
+        if (finding.severity != Severity::fault || finding.seam != seam.name) continue;
+        const std::string part = part_of_seam(finding.check);
+        if (std::find(parts.begin(), parts.end(), part) == parts.end()) parts.push_back(part);
+    }
+    if (seam.passed || parts.empty()) return verdict_cell(seam.passed);
+    std::string words = parts.front();
+    for (std::size_t i = 1; i < parts.size(); ++i)
+        words += (i + 1 == parts.size() ? " and " : ", ") + parts[i];
+    return {words + " not true", Paint::bad};
 }
 
 Json text_or_null(const std::string& words) {
@@ -21,7 +44,8 @@ Json number_or_null(const std::optional<double>& number) {
 
 }  // namespace
 
-std::string seam_table(const std::vector<SeamVerdict>& seams, Unit unit, const Ink& ink) {
+std::string seam_table(const std::vector<SeamVerdict>& seams, const std::vector<Finding>& findings, Unit unit,
+                       const Ink& ink) {
     TextTable table({{std::string("seams, ") + word_of(unit), Align::left},
                      {"first"},
                      {"second"},
@@ -34,7 +58,7 @@ std::string seam_table(const std::vector<SeamVerdict>& seams, Unit unit, const I
                    {seam.lengths ? figure((*seam.lengths)[1], unit) : "-"},
                    {signed_figure(seam.ease, unit)},
                    {seam.difference ? signed_figure(*seam.difference, unit) : "-"},
-                   verdict_cell(seam.passed)});
+                   seam_cell(seam, findings)});
     }
     return table.is_empty() ? "" : table.text(ink);
 }

@@ -14,7 +14,9 @@ namespace dartwright::tools {
 using Json = nlohmann::ordered_json;
 
 /// One line a seam: its name, both lengths, ease, difference and verdict. Empty if there are no seams.
-std::string seam_table(const std::vector<SeamVerdict>& seams, Unit unit, const Ink& ink);
+/// What is not true of a seam is said by the faults among the findings that name it.
+std::string seam_table(const std::vector<SeamVerdict>& seams, const std::vector<Finding>& findings, Unit unit,
+                       const Ink& ink);
 /// One line a dart: where it is, its legs, intake, angle and verdict. Empty if there are no darts.
 std::string dart_table(const std::vector<DartVerdict>& darts, Unit unit, const Ink& ink);
 

@@ -28,6 +28,24 @@ TEST(seam_length, tells_who_is_longer_and_by_how_much) {
     EXPECT_NEAR(report.seams[0].lengths.value()[1], 203.3, 1e-9);
 }
 
+// 2 mm of 6, 9 of 6, and the eased side shorter than the other.
+TEST(seam_length, says_how_much_of_the_ease_is_there) {
+    const auto message = [](double back) {
+        Pattern pattern = sample::skirt({200, 400}, {200, back});
+        pattern.seams[0].ease = Ease{2, 6, false};
+        return sample::only_finding(pattern).message;
+    };
+    EXPECT_EQ(message(402),
+              "side: back is only 2.0 mm longer than front; 6.0 mm of ease was meant: 4.0 mm too "
+              "little (front 400.0 mm, back 402.0 mm).");
+    EXPECT_EQ(message(409),
+              "side: back is 9.0 mm longer than front; 6.0 mm of ease was meant: 3.0 mm too much "
+              "(front 400.0 mm, back 409.0 mm).");
+    EXPECT_EQ(message(399),
+              "side: back is 1.0 mm shorter than front; 6.0 mm of ease was meant: 7.0 mm too "
+              "little (front 400.0 mm, back 399.0 mm).");
+}
+
 TEST(seam_length, allows_for_the_ease_on_its_side) {
     Pattern pattern = sample::skirt({200, 400}, {200, 406});
     pattern.seams[0].ease = Ease{2, 6, false};

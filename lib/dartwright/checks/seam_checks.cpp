@@ -15,6 +15,19 @@ std::string length_remedy(const std::string& longer, const std::string& shorter,
            " at one end and redraw the edge that crosses there, or allow for the difference as ease.";
 }
 
+/// `back is only 2.7 mm longer than front; 5.6 mm of ease was meant: 2.9 mm too little`.
+std::string ease_words(const WalkedSeam& seam, const std::array<std::string, 2>& names) {
+    const std::size_t eased = seam.ease > 0 ? 1 : 0;
+    const double longer_by = seam.sides[eased].length - seam.sides[1 - eased].length;
+    const double ease = std::abs(seam.ease);
+    const bool is_too_little = longer_by < ease;
+    const std::string only = is_too_little && longer_by > 0 ? "only " : "";
+    return names[eased] + " is " + only + words::mm(std::abs(longer_by)) +
+           (longer_by < 0 ? " shorter than " : " longer than ") + names[1 - eased] + "; " + words::mm(ease) +
+           " of ease was meant: " + words::mm(std::abs(longer_by - ease)) +
+           (is_too_little ? " too little" : " too much");
+}
+
 PlacedFindings lengths(const WalkedSeam& seam, const Tolerances& tolerances) {
     const double difference = seam.difference();
     if (std::abs(difference) <= tolerances.seam_mm) return {};
@@ -27,13 +40,12 @@ PlacedFindings lengths(const WalkedSeam& seam, const Tolerances& tolerances) {
     finding.expected = seam.sides[0].length + seam.ease;
     finding.difference = difference;
     finding.allowed = tolerances.seam_mm;
-    const std::string ease =
-        words::number(std::abs(seam.ease)) + (seam.ease == 0 ? "" : " mm on " + names[seam.ease > 0 ? 1 : 0]);
-    finding.message = seam.seam->name + ": " + names[longer] + " is " + words::mm(std::abs(difference)) +
-                      " longer than " + names[shorter] +
-                      (seam.ease == 0 ? "" : " with the ease allowed for") + " (" + names[0] + " " +
+    const std::string what = seam.ease != 0 ? ease_words(seam, names)
+                                            : names[longer] + " is " + words::mm(std::abs(difference)) +
+                                                  " longer than " + names[shorter];
+    finding.message = seam.seam->name + ": " + what + " (" + names[0] + " " +
                       words::mm(seam.sides[0].length) + ", " + names[1] + " " +
-                      words::mm(seam.sides[1].length) + ", ease " + ease + ").";
+                      words::mm(seam.sides[1].length) + (seam.ease == 0 ? ", ease 0" : "") + ").";
     finding.remedy = length_remedy(names[longer], names[shorter], std::abs(difference));
     return {placed_at_end(finding, {&part, part.far_end()})};
 }
