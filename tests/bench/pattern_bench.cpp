@@ -139,6 +139,7 @@ BENCHMARK(draw_block_as_svg)->Unit(benchmark::kMicrosecond);
 // A round piece of so many straight edges with one dart, its pivot in the middle.
 Pattern round_piece(int edges) {
     Pattern pattern;
+    pattern.name = "round";
     Piece piece;
     piece.name = "front";
     piece.cut = Cut{};
@@ -206,6 +207,7 @@ Pattern round_of_darts(int darts) {
         return Point{radius * std::cos(angle), radius * std::sin(angle)};
     };
     Pattern pattern;
+    pattern.name = "round";
     pattern.pieces.emplace_back();
     Piece& piece = pattern.pieces[0];
     piece.name = "front";
@@ -225,6 +227,7 @@ Pattern round_of_darts(int darts) {
 
 Pattern many_pieces(int pieces) {
     Pattern pattern;
+    pattern.name = "many";
     for (int p = 0; p < pieces; ++p) {
         pattern.pieces.emplace_back();
         Piece& piece = pattern.pieces.back();
