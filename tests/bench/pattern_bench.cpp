@@ -8,6 +8,7 @@
 #include <unistd.h>
 
 #include <cmath>
+#include <ctime>
 #include <filesystem>
 #include <fstream>
 #include <nlohmann/json.hpp>
@@ -16,9 +17,11 @@
 #include "dartwright/assessing/assess.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/compare.hpp"
+#include "dartwright/cutting/lay_pattern.hpp"
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
 #include "dartwright/files/exercise_file.hpp"
@@ -136,6 +139,7 @@ BENCHMARK(draw_block_as_svg)->Unit(benchmark::kMicrosecond);
 // A round piece of so many straight edges with one dart, its pivot in the middle.
 Pattern round_piece(int edges) {
     Pattern pattern;
+    pattern.name = "round";
     Piece piece;
     piece.name = "front";
     piece.cut = Cut{};
@@ -185,6 +189,129 @@ void cap_by_edges(benchmark::State& state) {
     for (auto _ : state) benchmark::DoNotOptimize(cap_of(pattern.pieces[0], dart, PressSide::after));
 }
 BENCHMARK(cap_by_edges)->RangeMultiplier(10)->Range(8, 8000)->Unit(benchmark::kMicrosecond);
+
+// Edges of one name each, so that every one is named on its own.
+Pattern named_edges(int edges) {
+    Pattern pattern = round_piece(edges);
+    int number = 0;
+    for (OutlineItem& item : pattern.pieces[0].outline.items)
+        if (auto* edge = std::get_if<EdgeItem>(&item.what)) edge->edge = "edge " + std::to_string(++number);
+    return pattern;
+}
+
+// A round piece of 600 edges with so many darts.
+Pattern round_of_darts(int darts) {
+    constexpr int edges = 600;
+    const double step = 2 * pi / edges;
+    const auto at = [](double angle, double radius) {
+        return Point{radius * std::cos(angle), radius * std::sin(angle)};
+    };
+    Pattern pattern;
+    pattern.name = "round";
+    pattern.pieces.emplace_back();
+    Piece& piece = pattern.pieces[0];
+    piece.name = "front";
+    piece.cut = Cut{};
+    piece.grain = Grain{{-100, -20}, {-100, 20}, ""};
+    piece.outline.start = at(0, 3000);
+    for (int k = 0; k < edges; ++k) {
+        if (k % (edges / darts) == 0)
+            piece.outline.items.push_back(
+                {DartItem{"dart " + std::to_string(k), at((k + 0.2) * step, 2900), {}, {}, {}, ""},
+                 at((k + 0.4) * step, 3000)});
+        piece.outline.items.push_back({EdgeItem{"edge " + std::to_string(k / 30), StraightShape{}, 0},
+                                       k + 1 == edges ? at(0, 3000) : at((k + 1) * step, 3000)});
+    }
+    return pattern;
+}
+
+Pattern many_pieces(int pieces) {
+    Pattern pattern;
+    pattern.name = "many";
+    for (int p = 0; p < pieces; ++p) {
+        pattern.pieces.emplace_back();
+        Piece& piece = pattern.pieces.back();
+        piece.name = "piece " + std::to_string(p);
+        piece.cut = Cut{};
+        const double radius = 40 + (p * 37) % 60;
+        const auto at = [radius](int k) {
+            return Point{radius * std::cos(k * pi / 12), radius * std::sin(k * pi / 12)};
+        };
+        piece.grain = Grain{{0, -20}, {0, 20}, ""};
+        piece.outline.start = at(0);
+        for (int k = 1; k <= 24; ++k)
+            piece.outline.items.push_back({EdgeItem{"rim", StraightShape{}, 0}, at(k % 24)});
+    }
+    return pattern;
+}
+
+double processor_seconds() {
+    timespec now{};
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
+    return static_cast<double>(now.tv_sec) + 1e-9 * static_cast<double>(now.tv_nsec);
+}
+
+// Processor time of a job at several sizes, the least of three runs each, and the exponent that fits from
+// small to large: 1 is in proportion.
+template <class Make, class Do>
+void grow(benchmark::State& state, const std::vector<int>& sizes, const Make& make, const Do& work) {
+    for (auto _ : state) {
+        std::vector<Point> logs;
+        for (const int size : sizes) {
+            const auto made = make(size);
+            double least = 1e9;
+            for (int run = 0; run < 3; ++run) {
+                const double begun = processor_seconds();
+                work(made);
+                least = std::min(least, processor_seconds() - begun);
+            }
+            state.counters["ms at " + std::to_string(size)] = 1e3 * least;
+            logs.push_back({std::log(size), std::log(least)});
+        }
+        Point mean{0, 0};
+        for (const Point p : logs) mean = mean + (p - Point{0, 0}) / static_cast<double>(logs.size());
+        double across = 0;
+        double up = 0;
+        for (const Point p : logs) {
+            across += (p.x - mean.x) * (p.x - mean.x);
+            up += (p.x - mean.x) * (p.y - mean.y);
+        }
+        state.counters["exponent"] = up / across;
+    }
+}
+
+void growth_of_drawing_named_edges(benchmark::State& state) {
+    grow(state, {100, 300, 1000, 3000}, named_edges,
+         [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_pattern(pattern, {}))); });
+}
+BENCHMARK(growth_of_drawing_named_edges)->Iterations(1);
+
+void growth_of_drawing_darts(benchmark::State& state) {
+    grow(state, {10, 50, 200}, round_of_darts,
+         [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_pattern(pattern, {}))); });
+}
+BENCHMARK(growth_of_drawing_darts)->Iterations(1);
+
+void growth_of_drawing_darts_for_cutting(benchmark::State& state) {
+    grow(state, {10, 50, 200}, round_of_darts,
+         [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_cutting_pieces(pattern))); });
+}
+BENCHMARK(growth_of_drawing_darts_for_cutting)->Iterations(1);
+
+void growth_of_comparing_pieces(benchmark::State& state) {
+    grow(state, {100, 300, 1000, 3000}, many_pieces,
+         [](const Pattern& pattern) { benchmark::DoNotOptimize(compare(pattern, pattern)); });
+}
+BENCHMARK(growth_of_comparing_pieces)->Iterations(1);
+
+void growth_of_laying_pieces(benchmark::State& state) {
+    grow(state, {10, 100, 300, 1000}, many_pieces, [](const Pattern& pattern) {
+        LayRequest request;
+        request.width_mm = 1500;
+        benchmark::DoNotOptimize(lay_pattern(pattern, request));
+    });
+}
+BENCHMARK(growth_of_laying_pieces)->Iterations(1);
 
 // Runs a program to its end with its output thrown away; the exit status.
 int run_quietly(std::vector<std::string> words) {
