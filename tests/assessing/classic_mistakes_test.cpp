@@ -436,6 +436,11 @@ TEST(classic_mistakes, piece_that_is_missing_is_said) {
     const Assessment assessment = assess(side_exercise(), draft);
     EXPECT_TRUE(has_note(assessment, "No piece of the draft is the front"));
     EXPECT_DOUBLE_EQ(assessment.tasks.at(0).marks, 0);
+    // Of its edges, notches and cloth nothing else can be done.
+    for (const JudgedLine& line : testing::criterion_in(assessment, Criterion::lengths)->lines)
+        if (line.piece == "front") {
+            EXPECT_EQ(line.remedy, "Hand in the front as well.");
+        }
 }
 
 TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {
