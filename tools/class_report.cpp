@@ -103,7 +103,7 @@ class HtmlReport : public ClassReport {
     bool needs_summary() const override { return true; }
     void begin(const ClassSummary& summary) override { sink_(class_page_begin(page_, summary)); }
     void add(const ReportedDraft& draft) override {
-        sink_(class_page_student(draft.assessment, draft.number, draft.label));
+        sink_(class_page_student(draft.assessment, draft.number, draft.label, page_.ladders));
     }
     void end() override { sink_(class_page_end()); }
 

@@ -236,8 +236,24 @@ TEST(classic_mistakes, wrong_unit_costs_the_size_alone) {
         EXPECT_EQ(lost(assessment), (Lost{{"size", "fault"}})) << unit;
         const JudgedLine& line = testing::criterion_in(assessment, Criterion::size)->lines.at(0);
         EXPECT_NEAR(*line.found, unit, 1e-9 * unit);
-        EXPECT_NE(line.found_words.find("taken for one another"), std::string::npos);
+        EXPECT_NE(line.found_words.find("and the file says"), std::string::npos) << line.found_words;
     }
+}
+
+TEST(classic_mistakes, another_unit_is_said_as_what_the_numbers_are_in) {
+    const auto words_of = [](double unit) {
+        const Assessment assessment = assess(side_exercise(), image({0, unit, false, {}}, right_draft()));
+        const JudgedLine& line = testing::criterion_in(assessment, Criterion::size)->lines.at(0);
+        return line.found_words.substr(0, line.found_words.find('?')) + "? " + line.remedy;
+    };
+    EXPECT_EQ(words_of(2.54),
+              "2.54 times full size: numbers in cm, and the file says inches? If the numbers are cm, let the "
+              "file say so; if they are inches, draw at full size.");
+    EXPECT_EQ(words_of(1 / 2.54).substr(0, 74),
+              "full size divided by 2.54: numbers in inches, and the file says cm? If the");
+    EXPECT_EQ(words_of(10).substr(0, 61), "10 times full size: numbers in mm, and the file says cm? If t");
+    EXPECT_EQ(words_of(1 / 25.4).substr(0, 66),
+              "full size divided by 25.4: numbers in inches, and the file says mm");
 }
 
 TEST(classic_mistakes, bad_print_costs_the_size_alone) {
@@ -258,7 +274,7 @@ TEST(classic_mistakes, size_that_no_task_asks_for_costs_the_lengths_and_is_a_not
                   [](const Task& task) { return std::holds_alternative<MeasureTask>(task.what); });
     const Assessment assessment = assess(prepared(exercise), draft);
     EXPECT_EQ(lost(assessment), Lost{});
-    EXPECT_TRUE(has_note(assessment, "0.97 times its size"));
+    EXPECT_TRUE(has_note(assessment, "0.97 times full size"));
 }
 
 TEST(classic_mistakes, names_are_free_where_they_may_differ) {
@@ -420,6 +436,11 @@ TEST(classic_mistakes, piece_that_is_missing_is_said) {
     const Assessment assessment = assess(side_exercise(), draft);
     EXPECT_TRUE(has_note(assessment, "No piece of the draft is the front"));
     EXPECT_DOUBLE_EQ(assessment.tasks.at(0).marks, 0);
+    // Of its edges, notches and cloth nothing else can be done.
+    for (const JudgedLine& line : testing::criterion_in(assessment, Criterion::lengths)->lines)
+        if (line.piece == "front") {
+            EXPECT_EQ(line.remedy, "Hand in the front as well.");
+        }
 }
 
 TEST(classic_mistakes, another_pattern_altogether_is_judged_or_says_why) {

@@ -260,8 +260,9 @@ double shares_apart(std::vector<double> one, const std::vector<double>& other) {
     }
     return least;
 }
-/// Nearer ones may be the piece in another's hand: of two or three edges there are only so many shapes.
-constexpr double strangers_apart = 0.4;
+/// Nearer ones may be the piece in another's hand: of two or three edges there are only so many shapes. As
+/// much as the program takes for alike, counted whole on both sides, and some of it for hands.
+constexpr double strangers_apart = 0.7;
 
 bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
     std::vector<Made> made;
@@ -278,7 +279,7 @@ bool is_strange(const AcceptedExercise& accepted, const Pattern& stranger) {
 
 void pattern_of_a_stranger_earns_nothing_and_is_said_to_be_that(const AcceptedExercise& accepted,
                                                                 Asked& asked) {
-    constexpr int most_strangers = 4;
+    constexpr int most_strangers = 12;
     Pattern draft = testing::any_block();
     bool is_found = is_strange(accepted, draft);
     for (int i = 1; i < most_strangers && !is_found; ++i) {

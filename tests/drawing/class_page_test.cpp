@@ -16,7 +16,8 @@ std::string page_of(const std::vector<Assessment>& drafts, const std::string& ti
     for (const Assessment& draft : drafts) summary.add(draft);
     const std::vector<std::string> labels = labels_of(summary.students);
     std::string page = class_page_begin({title, "Move one dart.", usual_ladders()}, summary);
-    for (std::size_t i = 0; i < drafts.size(); ++i) page += class_page_student(drafts[i], i + 1, labels[i]);
+    for (std::size_t i = 0; i < drafts.size(); ++i)
+        page += class_page_student(drafts[i], i + 1, labels[i], usual_ladders());
     return page + class_page_end();
 }
 
@@ -37,6 +38,23 @@ TEST(class_page, has_a_row_and_a_part_for_every_student) {
     }
     EXPECT_NE(page.find("22 drafts: 2 have all marks, 17 have faults, 1 was not marked."), std::string::npos)
         << page.substr(0, page.find("<main"));
+}
+
+TEST(class_page, says_the_limits_to_each_student_who_lost_marks_and_the_name_on_each_printed_page) {
+    const std::string page =
+        page_of({support::assessment_of("amal", {"noted", "full", "full"}), support::assessment_of("bo")});
+    // On the class's part and on amal's.
+    EXPECT_EQ(count_in(page, "Lengths: full within 1 mm, accepted within 1.59 mm"), 2u);
+    // As the head of the lines and of the seams, for paper alone.
+    EXPECT_GE(count_in(page, "<tr class=\"again\"><th scope=\"colgroup\" colspan=\"8\"><bdi>amal</bdi>"), 1u);
+    EXPECT_NE(page.find(".again { display: none; }"), std::string::npos);
+    EXPECT_NE(page.find(".brief, .again { display: table-row; }"), std::string::npos);
+}
+
+TEST(class_page, puts_the_remedy_under_the_fault_where_the_screen_is_narrow) {
+    const std::string page = page_of({support::assessment_of("amal", {"noted", "full", "full"})});
+    EXPECT_EQ(count_in(page, "data-column=\"Remedy\""), 1u);
+    EXPECT_NE(page.find("content: attr(data-column)"), std::string::npos);
 }
 
 TEST(class_page, shows_markup_and_obeys_none) {

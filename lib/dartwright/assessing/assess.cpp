@@ -93,16 +93,18 @@ JudgedCriterion judged(const DraftFacts& facts, const MarkedTask& task, const Cr
     double worst = 1;
     double worst_there = 1;
     out.rung = lines.front().line.rung;
-    for (const ScoredLine& each : lines) {
+    for (ScoredLine& each : lines) {
         const std::string& part = marks.criterion == Criterion::seams ? each.line.seam : each.line.piece;
         all.insert(part);
         if (each.share < worst) {
             worst = each.share;
             out.rung = each.line.rung;
         }
-        if (is_missing(facts, task, each.line))
+        if (is_missing(facts, task, each.line)) {
             missing.insert(part);
-        else
+            if (!is_there(facts, each.line.piece))
+                each.line.remedy = "Hand in the " + each.line.piece + " as well.";
+        } else
             worst_there = std::min(worst_there, each.share);
     }
     const double kept = static_cast<double>(all.size() - missing.size()) / static_cast<double>(all.size());

@@ -116,7 +116,9 @@ ScoredLines angle_of(const DraftFacts& facts, const DartFact& dart) {
         why = reason;
     };
     offer(found + left_open_deg(facts, dart) - expected, "what is left of the old dart is judged there");
-    if (facts.has_pivot_off(dart) && dart.turned_rad)
+    // By the same task, or the one that this slip was made in would lose nothing.
+    const bool is_here = dart.asked->task_of(Criterion::pivot) == dart.asked->task_of(Criterion::angle);
+    if (is_here && facts.has_pivot_off(dart) && dart.turned_rad)
         offer(found - degrees(*dart.turned_rad),
               "measured about the point it was turned about, judged as the pivot");
     JudgedLine line = about_dart(facts, Criterion::angle, dart);

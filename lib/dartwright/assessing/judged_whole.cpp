@@ -13,14 +13,32 @@
 namespace dartwright {
 namespace {
 
+// The two units that were taken for one another: what the numbers are in, and what the file says.
+struct Mistaken {
+    const char* numbers = "";
+    const char* said = "";
+};
+Mistaken mistaken_by(double unit) {
+    const double times = unit > 1 ? unit : 1 / unit;
+    const Mistaken larger = std::abs(times - 10) < 1     ? Mistaken{"mm", "cm"}
+                            : std::abs(times - 2.54) < 1 ? Mistaken{"cm", "inches"}
+                                                         : Mistaken{"mm", "inches"};
+    return unit > 1 ? larger : Mistaken{larger.said, larger.numbers};
+}
+
 std::string unit_words(double unit) {
-    const bool is_larger = unit > 1;
-    const double times = is_larger ? unit : 1 / unit;
-    const char* mistaken = std::abs(times - 10) < 1     ? "centimetres and millimetres"
-                           : std::abs(times - 2.54) < 1 ? "inches and centimetres"
-                                                        : "inches and millimetres";
-    return text_of("%.4g times too ", times) + (is_larger ? "large" : "small") + ", as if " + mistaken +
-           " were taken for one another";
+    const Mistaken mistaken = mistaken_by(unit);
+    const std::string size =
+        unit > 1 ? text_of("%.4g times full size", unit) : text_of("full size divided by %.4g", 1 / unit);
+    return size + ": numbers in " + mistaken.numbers + ", and the file says " + mistaken.said + "?";
+}
+
+std::string remedy_of_size(double unit) {
+    if (unit == 1)
+        return "Print at full scale, without fitting to the page, and measure the test square first.";
+    const Mistaken mistaken = mistaken_by(unit);
+    return std::string("If the numbers are ") + mistaken.numbers + ", let the file say so; if they are " +
+           mistaken.said + ", draw at full size.";
 }
 
 std::string size_words(const DraftFacts& facts) {
@@ -29,7 +47,7 @@ std::string size_words(const DraftFacts& facts) {
     const std::string measure = "the " + facts.plan->longest_edge + " of the " + facts.plan->longest_piece +
                                 " measures " + words::mm(scale.drawn * longest) + " instead of " +
                                 words::mm(longest);
-    return scale.unit != 1 ? unit_words(scale.unit) + "; " + measure : measure;
+    return scale.unit != 1 ? unit_words(scale.unit) + " " + "The" + measure.substr(3) + "." : measure;
 }
 
 ScoredLine size_line(const DraftFacts& facts, Criterion criterion) {
@@ -39,11 +57,8 @@ ScoredLine size_line(const DraftFacts& facts, Criterion criterion) {
     line.criterion = criterion;
     line.piece = facts.plan->longest_piece;
     line.edge = facts.plan->longest_edge;
-    line.what = "the size of the draft, as so much of the true size";
-    line.remedy =
-        facts.draft.scale.unit != 1
-            ? "Say in the file the unit that it is drawn in."
-            : "Print at full scale, without fitting to the page, and measure the test square first.";
+    line.what = "the size of the draft, 1 being full size, by the " + line.edge + " of the " + line.piece;
+    line.remedy = remedy_of_size(facts.draft.scale.unit);
     ScoredLine out = length_line(facts, std::move(line), {1, scale, (scale - 1) * longest});
     out.line.quantity = Quantity::number;
     out.line.difference = scale - 1;

@@ -242,28 +242,39 @@ std::vector<double> known_darts(const ExercisePlan& plan, std::size_t piece) {
     return around;
 }
 
-// How far edges stray from the finished piece's on the whole, and darts from where one is known, mm.
+// How far edges stray from a known piece's on the whole, and darts from where one is known, mm.
 struct Strayed {
     double edges = 0;
     double darts = 0;
 };
-Strayed strayed(const ExercisePlan& plan, std::size_t piece, const ShapedPiece& drawn) {
-    const ShapedPiece& expected = plan.finished[piece];
+Strayed strayed(const ShapedPiece& expected, const std::vector<double>& darts, const ShapedPiece& drawn) {
     const double all_round = sewn_around(expected);
     Strayed out;
     for (const ComparedPart& part : rigid_parts({expected, drawn}).parts)
         out.edges += part.strays_mm * part.length_mm / all_round;
     for (const StandingDart& dart : standing_darts(drawn, edges_of(expected))) {
         double least = all_round / 2;
-        for (const double known : known_darts(plan, piece))
+        for (const double known : darts)
             least = std::min(least, std::abs(std::remainder(dart.around_mm - known, all_round)));
         out.darts += least;
     }
     return out;
 }
+double all_of(const Strayed& strayed) {
+    return strayed.edges + std::min(strayed.darts, most_by_darts_mm);
+}
+
+// From the finished piece, or from the one to begin with: what was not done is turned over by nobody.
+Strayed strayed(const ExercisePlan& plan, std::size_t piece, const ShapedPiece& drawn) {
+    const Strayed from_finished = strayed(plan.finished[piece], known_darts(plan, piece), drawn);
+    const ShapedPiece& start = plan.reference[piece];
+    std::vector<double> darts;
+    for (const StandingDart& dart : standing_darts(start, edges_of(start))) darts.push_back(dart.around_mm);
+    const Strayed from_start = strayed(start, darts, drawn);
+    return all_of(from_start) < all_of(from_finished) ? from_start : from_finished;
+}
 bool is_clearly_less(const Strayed& a, const Strayed& b) {
-    return a.edges + std::min(a.darts, most_by_darts_mm) + clearly_less_mm <
-           b.edges + std::min(b.darts, most_by_darts_mm);
+    return all_of(a) + clearly_less_mm < all_of(b);
 }
 
 // Where several ways round fit nearly as well, as with two edges or a piece that is its own mirror image, the

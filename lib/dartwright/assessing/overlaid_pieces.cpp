@@ -71,7 +71,7 @@ void note_size(std::vector<std::string>& notes, const DraftFacts& facts) {
     const bool is_borne = facts.plan->asks(Criterion::size) || facts.plan->asks(Criterion::lengths) ||
                           facts.plan->asks(Criterion::measure);
     notes.push_back("It is drawn at " + text_of("%.4g", facts.draft.scale.drawn) +
-                    " times its size; everything else was judged at the true size" +
+                    " times full size; everything else was judged as if it were full size" +
                     (is_borne ? "." : ", and nothing asks for the size."));
 }
 

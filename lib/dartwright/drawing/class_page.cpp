@@ -91,24 +91,31 @@ std::string what_of(const MeasureSummary& measure) {
     return markup_text(what_text(measure.criterion, measure.piece, measure.what));
 }
 
+// A cell that says its column where the screen is too narrow for columns.
+std::string labelled(const char* column, const char* kind = "") {
+    const std::string of_kind = *kind ? std::string(" class=\"") + kind + "\"" : "";
+    return "td" + of_kind + " data-column=\"" + column + "\"";
+}
+
 std::string faults_table(const ClassSummary& summary) {
     const std::vector<const MeasureSummary*> faults = commonest_faults(summary);
     if (faults.empty()) return element("p", "Nobody lost a mark.");
     std::string rows;
     for (std::size_t i = 0; i < faults.size() && i < most_faults_shown; ++i) {
         const MeasureSummary& fault = *faults[i];
-        rows += element("tr", "\n" + element("th scope=\"row\"", what_of(fault)) +
-                                  element("td", markup_text(fault.task)) +
-                                  element("td", word_of(fault.criterion)) +
-                                  element("td class=\"number\"", std::to_string(fault.with_fault)) +
-                                  element("td class=\"number\"", std::to_string(fault.on_a_rung)) +
-                                  element("td class=\"words\"", markup_text(fault.remedy)));
+        rows += element("tr",
+                        "\n" + element("th scope=\"row\"", what_of(fault)) +
+                            element(labelled("Task"), markup_text(fault.task)) +
+                            element(labelled("Judged by"), word_of(fault.criterion)) +
+                            element(labelled("With a fault", "number"), std::to_string(fault.with_fault)) +
+                            element(labelled("On a lower rung", "number"), std::to_string(fault.on_a_rung)) +
+                            element(labelled("Remedy", "words"), markup_text(fault.remedy)));
     }
     const std::string heads = column_head("What") + column_head("Task") + column_head("Judged by") +
                               column_head("With a fault", true) + column_head("On a lower rung", true) +
                               column_head("Remedy");
     std::string out =
-        html::table("", "What cost marks most often",
+        html::table(" class=\"cards\"", "What cost marks most often",
                     html::caption("What cost marks, in how many drafts") +
                         element("thead", "\n" + element("tr", "\n" + heads)) + element("tbody", "\n" + rows));
     if (faults.size() > most_faults_shown)
@@ -193,9 +200,7 @@ std::string class_page_begin(const ClassPage& page, const ClassSummary& summary)
     if (!page.words.empty()) words += element("p", markup_text(page.words));
     words += element("p", count_words(count_of(summary.students)));
     if (!page.note.empty()) words += element("p class=\"quiet\"", markup_text(page.note));
-    words += element("p class=\"quiet\"",
-                     "Lengths: " + markup_text(ladder_text(page.ladders.lengths, Quantity::length)) +
-                         ". Angles: " + markup_text(ladder_text(page.ladders.angles, Quantity::angle)) + ".");
+    words += element("p class=\"quiet\"", markup_text(ladders_text(page.ladders)));
     body += element("header", "\n" + words);
     const std::string links = element("li", "<a href=\"#class\">Marks of the class</a>") +
                               element("li", "<a href=\"#faults\">What cost marks most often</a>") +

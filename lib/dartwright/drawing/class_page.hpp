@@ -26,8 +26,9 @@ struct ClassPage {
 /// Up to where the students' parts begin. O(n log n) for n measured values of the class.
 std::string class_page_begin(const ClassPage& page, const ClassSummary& summary);
 /// One student's part; `number` counts from 1 in the summary's order, `label` names the student apart from
-/// all others. O(what was judged).
-std::string class_page_student(const Assessment& assessment, std::size_t number, const std::string& label);
+/// all others, and `ladders` stand beside what is to be mended. O(what was judged).
+std::string class_page_student(const Assessment& assessment, std::size_t number, const std::string& label,
+                               const Ladders& ladders);
 std::string class_page_end();
 
 }  // namespace dartwright

@@ -26,7 +26,11 @@ a { color: var(--link); }
 .skip:focus { position: static; }
 .quiet { color: var(--quiet); }
 .caution { border-left: .3rem solid var(--caution); padding-left: .8rem; }
-.scroll { overflow-x: auto; overflow-wrap: normal; margin: .5rem 0; }
+.scroll { overflow-x: auto; overflow-wrap: normal; margin: .5rem 0;
+  background: linear-gradient(to right, var(--paper) 40%, transparent) left / 3rem 100% no-repeat local,
+    linear-gradient(to left, var(--paper) 40%, transparent) right / 3rem 100% no-repeat local,
+    linear-gradient(to right, var(--line), transparent) left / .7rem 100% no-repeat scroll,
+    linear-gradient(to left, var(--line), transparent) right / .7rem 100% no-repeat scroll; }
 table { border-collapse: collapse; }
 caption { text-align: left; color: var(--quiet); padding-bottom: .4rem; }
 caption span { display: block; position: sticky; left: 0; max-width: min(44rem, calc(100vw - 2rem)); }
@@ -38,6 +42,7 @@ tr.task th { background: var(--row); font-weight: bold; }
 .said { text-align: right; min-width: 10rem; }
 thead th.number { white-space: normal; }
 .brief { display: none; }
+.again { display: none; }
 .lost { font-weight: bold; color: var(--caution); }
 .part { text-decoration: underline; text-decoration-style: dotted; text-underline-offset: .25em; }
 th button { font: inherit; font-weight: bold; color: inherit; background: none; border: 1px solid transparent;
@@ -68,6 +73,15 @@ svg { display: block; max-width: 100%; }
 .columns { columns: 20rem; }
 .back { margin-top: 1rem; }
 @media (max-width: 40rem) { body { padding: .6rem; } th, td { padding: .25rem .4rem; } h1 { font-size: 1.3rem; } }
+@media screen and (max-width: 40rem) {
+  .cards, .cards caption, .cards tbody, .cards tr, .cards th, .cards td { display: block; min-width: 0; }
+  .cards thead { display: none; }
+  .cards td { text-align: left; white-space: normal; }
+  .cards td, .cards tbody th { border-bottom: 0; }
+  .cards tr { border-bottom: 1px solid var(--line); }
+  .cards tbody th { font-weight: bold; }
+  .cards td::before { content: attr(data-column) ': '; color: var(--quiet); }
+}
 @media print {
   :root { color-scheme: light; --ink: #000; --quiet: #333; --paper: #fff; --row: #eee; --line: #777;
     --asked: #000; --caution: #000; --link: #000; --cloth: #f2f2f2; }
@@ -75,8 +89,8 @@ svg { display: block; max-width: 100%; }
   nav, .skip, .back { display: none; }
   th button::after { content: none; }
   .calm { display: none; }
-  .brief { display: table-row; }
-  .scroll { overflow: visible; }
+  .brief, .again { display: table-row; }
+  .scroll { overflow: visible; background: none; }
   tbody th, .words, .said { min-width: 0; }
   caption span { max-width: none; }
   #marks tbody th, #marks thead th:first-child { position: static; }

@@ -24,8 +24,8 @@ bool is_short(const std::string& words) {
 /// Lines that cost marks, numbered in their order: in the table, the pictures and the list of what to mend.
 class Part {
   public:
-    Part(const Assessment& assessment, std::size_t number, const std::string& label)
-        : of_(assessment), id_("student-" + std::to_string(number)), label_(label) {
+    Part(const Assessment& assessment, std::size_t number, const std::string& label, const Ladders& ladders)
+        : of_(assessment), id_("student-" + std::to_string(number)), label_(label), ladders_(ladders) {
         for (const JudgedTask& task : of_.tasks)
             for (const JudgedCriterion& criterion : task.criteria)
                 for (const JudgedLine* line : costly_lines(criterion)) costly_.push_back(line);
@@ -89,7 +89,8 @@ class Part {
             items += element("li", words);
         }
         if (items.empty()) return element("p", "Nothing is to be mended.");
-        return element("h3", "To mend") + element("ol", "\n" + items);
+        return element("h3", "To mend") + element("ol", "\n" + items) +
+               element("p class=\"quiet\"", markup_text(ladders_text(ladders_)));
     }
 
     std::string line_row(const JudgedCriterion& criterion, std::size_t index) const {
@@ -143,14 +144,21 @@ class Part {
                                  element("td class=\"number\"", of_words(criterion)));
     }
 
+    /// On paper the heads of a table stand on each of its pages, and the student's name with them.
+    std::string name_again(int columns) const {
+        return element(
+            "tr class=\"again\"",
+            element("th scope=\"colgroup\" colspan=\"" + std::to_string(columns) + "\"", html::name(label_)));
+    }
+
     std::string lines_table() const {
         std::string out =
             html::caption("What was judged, line by line") +
-            element("thead",
-                    "\n" + element("tr", "\n" + column_head("Judged by") + column_head("No.", true) +
-                                             column_head("What") + column_head("Asked", true) +
-                                             column_head("Found", true) + column_head("Off by", true) +
-                                             column_head("Rung") + column_head("Marks", true)));
+            element("thead", "\n" + name_again(8) +
+                                 element("tr", "\n" + column_head("Judged by") + column_head("No.", true) +
+                                                   column_head("What") + column_head("Asked", true) +
+                                                   column_head("Found", true) + column_head("Off by", true) +
+                                                   column_head("Rung") + column_head("Marks", true)));
         for (const JudgedTask& task : of_.tasks) {
             std::string words = markup_text(task.name) + ": " + marks_text(task.marks) + " of " +
                                 marks_text(task.of) + " marks";
@@ -183,20 +191,22 @@ class Part {
         return element("h3", "The walk of each seam") +
                html::table("", "The walk of each seam: " + label_,
                            html::caption("Sewn lengths of both sides, darts closed") +
-                               element("thead", "\n" + element("tr", "\n" + heads)) +
+                               element("thead", "\n" + name_again(6) + element("tr", "\n" + heads)) +
                                element("tbody", "\n" + rows));
     }
 
     const Assessment& of_;
     std::string id_;
     const std::string& label_;
+    const Ladders& ladders_;
     std::vector<const JudgedLine*> costly_;
 };
 
 }  // namespace
 
-std::string class_page_student(const Assessment& assessment, std::size_t number, const std::string& label) {
-    return Part(assessment, number, label).html();
+std::string class_page_student(const Assessment& assessment, std::size_t number, const std::string& label,
+                               const Ladders& ladders) {
+    return Part(assessment, number, label, ladders).html();
 }
 
 }  // namespace dartwright

@@ -95,6 +95,11 @@ std::string name_of_file(const std::string& path) {
     return slash == std::string::npos ? path : path.substr(slash + 1);
 }
 
+std::string ladders_text(const Ladders& ladders) {
+    return "Lengths: " + ladder_text(ladders.lengths, Quantity::length) +
+           ". Angles: " + ladder_text(ladders.angles, Quantity::angle) + ".";
+}
+
 std::string ladder_text(const Ladder& ladder, Quantity quantity) {
     constexpr double per_cent = 100;
     std::string text;

@@ -44,6 +44,8 @@ std::string line_text(const JudgedLine& line);
 std::string name_of_file(const std::string& path);
 /// The rungs of a ladder on one line: `full within 1 mm, accepted within 1.59 mm (3/4 of the marks), ...`.
 std::string ladder_text(const Ladder& ladder, Quantity quantity);
+/// Both: `Lengths: full within ... . Angles: ... .`
+std::string ladders_text(const Ladders& ladders);
 
 /// `7.5 of 10 marks`, or that it was not marked.
 std::string verdict_text(const Assessment& assessment);
