@@ -26,15 +26,21 @@ ClusterRequest request_of(const Arguments& arguments) {
 }
 
 std::string text_of(const ClusterAccount& account, Unit unit, const Ink& ink) {
+    // Parallel darts are told at their points, where they close: the old pivot is none of theirs.
+    const bool is_parallel = account.lies == ClusterLies::parallel;
+    const auto angle_of = [&](double at_pivot, double at_point) {
+        return is_parallel ? angle_words(at_point) + " at its point" : angle_words(at_pivot);
+    };
     std::string text = std::string("Shared ") + account.dart + " on " + account.piece + ", " +
-                       angle_words(account.angle_rad) + " with a mouth of " +
+                       angle_of(account.angle_rad, account.sewn_angle_rad) + " with a mouth of " +
                        length_words(account.old_intake_mm, unit) + ", among " +
                        std::to_string(account.darts.size()) + " darts with legs of " +
                        length_words(account.darts.front().leg_mm, unit) + ".\n";
     for (const ClusterDart& dart : account.darts) {
-        text += std::string("  ") + dart.name + ": " + angle_words(dart.angle_rad) + ", a mouth of " +
-                length_words(dart.intake_mm, unit) + ", backed off by " +
-                length_words(dart.back_off_mm, unit) + "\n";
+        text += std::string("  ") + dart.name + ": " + angle_of(dart.angle_rad, dart.sewn_angle_rad) +
+                ", a mouth of " + length_words(dart.intake_mm, unit);
+        if (!is_parallel) text += ", backed off by " + length_words(dart.back_off_mm, unit);
+        text += "\n";
     }
     return text + note_lines(account.notes) + runs_table(account.runs, unit, ink);
 }
@@ -44,6 +50,7 @@ Json json_of(const ClusterAccount& account) {
     for (const ClusterDart& dart : account.darts)
         darts.push_back({{"name", dart.name},
                          {"angle", degrees(dart.angle_rad)},
+                         {"sewn_angle", degrees(dart.sewn_angle_rad)},
                          {"intake", dart.intake_mm},
                          {"leg", dart.leg_mm},
                          {"back_off", dart.back_off_mm}});
@@ -51,6 +58,7 @@ Json json_of(const ClusterAccount& account) {
             {"piece", account.piece},
             {"dart", account.dart},
             {"angle", degrees(account.angle_rad)},
+            {"sewn_angle", degrees(account.sewn_angle_rad)},
             {"intake_before", account.old_intake_mm},
             {"darts", darts},
             {"runs", runs_json(account.runs)},

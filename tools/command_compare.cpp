@@ -51,7 +51,8 @@ Command compare_command() {
         "another "
         "order, in another unit. Pieces, edges, darts and seams are matched by their names. Exit status 1 if "
         "anything was lost. What is otherwise and costs no shape (a point, legs, marks, allowances, how it "
-        "is cut or sewn) is said too, and is no loss. Tolerances are those of BEFORE: seam for lengths, "
+        "is cut or sewn) is said too, and is no loss: with nothing lost the status is 0. Tolerances are "
+        "those of BEFORE: seam for lengths, "
         "notch for notches and pivots, "
         "grain "
         "for angles, fold for shapes.",

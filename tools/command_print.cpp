@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "arguments.hpp"
@@ -131,26 +132,87 @@ std::vector<std::string> names_wanted(const Arguments& arguments, const Pattern&
     return names;
 }
 
-std::vector<PrintedPiece> pieces_of(const Arguments& arguments, Pattern pattern) {
+Worn worn_named(const std::string& word) {
+    if (word == "front") return Worn::front;
+    if (word == "back") return Worn::back;
+    throw WrongUse("--worn is front or back, not '" + word + "'; the nearest is " +
+                   nearest_word(word, {"front", "back"}));
+}
+
+bool is_opened(const Pattern& pattern, const std::string& name) {
+    const Piece& piece = piece_named(pattern, name);
+    return piece.cut && !piece.cut->fold.empty();
+}
+
+using WornPieces = std::map<std::string, Worn>;
+
+/// `front` or `back` alone, of the one piece that does not say it itself.
+void add_for_the_only_piece(WornPieces& worn, const std::string& word, const Pattern& pattern,
+                            const std::vector<std::string>& names) {
+    const Worn is = worn_named(word);
+    std::vector<std::string> open_ones;
+    for (const std::string& name : names)
+        if (is_opened(pattern, name) && !piece_named(pattern, name).worn) open_ones.push_back(name);
+    if (open_ones.size() == 1) {
+        worn[open_ones.front()] = is;
+        return;
+    }
+    if (open_ones.empty())
+        throw WrongUse("--worn " + word +
+                       " speaks of no piece: none is unfolded that does not say it itself");
+    throw WrongUse("--worn " + word + " may mean " + open_ones[0] + " or " + open_ones[1] +
+                   "; say which, as in --worn \"" + open_ones[0] + "=" + word + "\"");
+}
+
+/// What `--worn` says of the pieces that are unfolded.
+WornPieces worn_of(const Arguments& arguments, const Pattern& pattern,
+                   const std::vector<std::string>& names) {
+    WornPieces worn;
+    const std::vector<std::string> said = arguments.values("worn");
+    if (!said.empty() && !arguments.has("open")) throw WrongUse("--worn is for pieces that --open unfolds");
+    for (const std::string& words : said) {
+        const std::size_t equals = words.rfind('=');
+        if (equals == std::string::npos) {
+            add_for_the_only_piece(worn, words, pattern, names);
+            continue;
+        }
+        const std::string name = words.substr(0, equals);
+        if (!is_opened(pattern, name)) throw WrongUse("--worn " + words + ": " + name + " has no fold");
+        worn[name] = worn_named(words.substr(equals + 1));
+    }
+    return worn;
+}
+
+struct PiecesToPrint {
+    std::vector<PrintedPiece> pieces;
+    std::vector<std::string> notes;  ///< of unfolding
+};
+
+PiecesToPrint pieces_of(const Arguments& arguments, Pattern pattern) {
     const std::vector<std::string> names = names_wanted(arguments, pattern);
     if (names.empty()) throw Impossible("the pattern has no pieces", "");
     const CuttingLabel label{pattern.name, arguments.value("size").value_or(""),
                              arguments.value("date").value_or(""), pattern.unit};
-    std::vector<PrintedPiece> pieces;
+    const WornPieces worn = worn_of(arguments, pattern, names);
+    PiecesToPrint out;
     for (const std::string& name : names) {
-        const Piece& piece = piece_named(pattern, name);
-        const bool has_fold = piece.cut && !piece.cut->fold.empty();
-        if (arguments.has("open") && has_fold) pattern = open(pattern, {name}).pattern;
-        pieces.push_back(printed_piece(piece_named(pattern, name), pattern, label));
+        if (arguments.has("open") && is_opened(pattern, name)) {
+            OpenRequest request{name};
+            if (const auto said = worn.find(name); said != worn.end()) request.worn = said->second;
+            OpenResult opened = open(pattern, request);
+            pattern = std::move(opened.pattern);
+            for (const std::string& note : opened.account.notes) out.notes.push_back(name + ": " + note);
+        }
+        out.pieces.push_back(printed_piece(piece_named(pattern, name), pattern, label));
     }
-    return pieces;
+    return out;
 }
 
 using Notes = std::vector<std::string>;
 
-Notes notes_of(const std::vector<PrintedPiece>& pieces) {
-    Notes notes;
-    for (const PrintedPiece& piece : pieces)
+Notes notes_of(const PiecesToPrint& to_print) {
+    Notes notes = to_print.notes;
+    for (const PrintedPiece& piece : to_print.pieces)
         notes.insert(notes.end(), piece.notes.begin(), piece.notes.end());
     return notes;
 }
@@ -203,8 +265,8 @@ ExitStatus run_print(const Arguments& arguments, Invocation& call) {
     const Pattern pattern = read_pattern_file(arguments.positional[0]);
     call.subject = shown_path(arguments.positional[0]);
     request.title = pattern.name;
-    const std::vector<PrintedPiece> pieces = pieces_of(arguments, pattern);
-    const PrintResult result = print_pages(pieces, request);
+    const PiecesToPrint pieces = pieces_of(arguments, pattern);
+    const PrintResult result = print_pages(pieces.pieces, request);
     std::string bytes;
     {
         Progress progress("pages", result.pages.size());
@@ -237,6 +299,10 @@ Command print_command() {
          {"overlap", 0, "LENGTH", "the strip that two pages have in common; 10 mm if absent"},
          {"pieces", 0, "A,B", "print these pieces only"},
          {"open", 0, "", "unfold the pieces that are cut on the fold"},
+         {"worn", 0, "[PIECE=]front|back",
+          "with --open: the part of the body that a piece covers, if it does not say it; left and right are "
+          "then the wearer's. Without PIECE, of the only such piece; may be given for several",
+          true},
          {"size", 0, "TEXT", "a size for the labels of the pieces"},
          {"date", 0, "TEXT", "words for the date, on every page; none if absent"},
          format_option()},

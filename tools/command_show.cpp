@@ -6,11 +6,13 @@
 #include "checked_file.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/cap.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
 #include "figures.hpp"
+#include "fullness_json.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -75,6 +77,13 @@ std::string cap_table(const std::vector<NamedCap>& caps, Unit unit, const Ink& i
     return table.is_empty() ? "" : "\n" + table.text(ink) + notes;
 }
 
+std::string taken_in_lines(const Piece& piece, Unit unit) {
+    std::string text;
+    for (const std::string& words : taken_in_words(piece, runs_of(piece.outline), unit))
+        text += "  " + words + "\n";
+    return text.empty() ? "" : "\n  gathered, eased or tucked\n" + text;
+}
+
 std::string text_of(const Piece& piece, const Pattern& pattern, const Ink& ink) {
     const Unit unit = pattern.unit;
 
@@ -82,7 +91,7 @@ std::string text_of(const Piece& piece, const Pattern& pattern, const Ink& ink) 
                        area_words(cloth_area(piece), unit) + " of cloth, " + cut_words(piece) + "\n\n";
     TextTable runs({{std::string("runs, ") + word_of(unit), Align::left}, {"length"}});
     for (const Run& run : runs_of(piece.outline)) runs.add({{run.edge}, {figure(run.length, unit)}});
-    text += runs.text(ink);
+    text += runs.text(ink) + taken_in_lines(piece, unit);
     TextTable table({{std::string("darts, ") + word_of(unit), Align::left},
                      {"first leg"},
                      {"second leg"},
@@ -124,8 +133,11 @@ Json json_of_cap(const std::vector<NamedCap>& caps, const std::string& dart) {
 Json json_of_piece(const Piece& piece, const Tolerances& tolerances) {
     const std::vector<NamedCap> caps = caps_of(piece, tolerances);
     Json runs = Json::array();
-    for (const Run& run : runs_of(piece.outline))
-        runs.push_back(Json{{"edge", run.edge}, {"length", run.length}});
+    const std::vector<Run> walked = runs_of(piece.outline);
+    for (const Run& run : walked)
+        runs.push_back(Json{{"edge", run.edge},
+                            {"length", run.length},
+                            {"fullness", json_of_fullness(piece, walked, run.edge)}});
     Json darts = Json::array();
     for (const auto& [name, figures, stitched] : darts_of(piece.outline)) {
         darts.push_back({{"name", name},
@@ -192,7 +204,8 @@ Command show_command() {
         "show",
         "print the figures of a pattern: areas, lengths, darts, seams",
         "FILE [--format text|json]",
-        "Prints each piece's area of cloth (darts closed), the sewn length of every run, every dart's legs, "
+        "Prints each piece's area of cloth (darts closed), the sewn length of every run and what is gathered "
+        "or eased away along it, every dart's legs, "
         "intake, angle at the pivot, point and pivot (of a dart with two points, the legs at each of them), "
         "and "
         "every seam's lengths. Where it is known how a dart is pressed, the tip of its cap (the cut edge "

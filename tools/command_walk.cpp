@@ -1,10 +1,14 @@
 // walk: lays one side of a seam along the other and prints what is met on the way.
 
+#include <algorithm>
+
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/checks/walk.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "figures.hpp"
+#include "fullness_json.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -32,7 +36,53 @@ std::string figure_or_dash(const std::optional<double>& length, Unit unit, bool 
     return is_signed ? signed_figure(*length, unit) : figure(*length, unit);
 }
 
-std::string text_of(const SeamWalk& walk, Unit unit, const Ink& ink) {
+const Seam& seam_walked(const Pattern& pattern, const std::string& name) {
+    return *std::find_if(pattern.seams.begin(), pattern.seams.end(),
+                         [&](const Seam& seam) { return seam.name == name; });
+}
+
+/// Each edge of the seam once, though both sides may be one.
+template <typename Use>
+void for_each_edge(const Pattern& pattern, const std::string& name, const Use& use) {
+    std::vector<std::pair<std::string, std::string>> used;
+    for (const SeamSide& side : seam_walked(pattern, name).joins) {
+        for (const SeamPart& part : side) {
+            const std::pair edge{part.piece, part.edge};
+            if (std::find(used.begin(), used.end(), edge) != used.end()) continue;
+            used.push_back(edge);
+            const Piece& piece = piece_named(pattern, part.piece);
+            use(piece, runs_of(piece.outline), part.edge);
+        }
+    }
+}
+
+/// What is gathered or eased away along the seam: the distances are those of the sewn edge.
+std::string fullness_lines(const Pattern& pattern, const std::string& name) {
+    std::string text;
+    for_each_edge(
+        pattern, name, [&](const Piece& piece, const std::vector<Run>& runs, const std::string& edge) {
+            for (const FullStretch& each : full_stretches(piece, runs)) {
+                if (each.edge != edge) continue;
+                text += "  " + piece.name + ", " + edge + ": " + fullness_figures(each, pattern.unit) + " " +
+                        fullness_place(piece, run_named(runs, edge, piece.name), each, pattern.unit) + "\n";
+            }
+        });
+    return text;
+}
+
+Json json_of_fullness_along(const Pattern& pattern, const std::string& name) {
+    Json edges = Json::array();
+    for_each_edge(pattern, name,
+                  [&](const Piece& piece, const std::vector<Run>& runs, const std::string& edge) {
+                      const Json stretches = json_of_fullness(piece, runs, edge);
+                      if (!stretches.empty())
+                          edges.push_back({{"piece", piece.name}, {"edge", edge}, {"stretches", stretches}});
+                  });
+    return edges;
+}
+
+std::string text_of(const SeamWalk& walk, const Pattern& pattern, const Ink& ink) {
+    const Unit unit = pattern.unit;
     TextTable table({{std::string("distances, ") + tools::word_of(unit), Align::left},
                      {"", Align::left},
                      {walk.side_names[0]},
@@ -48,10 +98,11 @@ std::string text_of(const SeamWalk& walk, Unit unit, const Ink& ink) {
     return ink(Paint::heading, walk.name) + "\n\n" + table.text(ink) + "\n  ease meant " +
            signed_figure(walk.ease, unit) + ", left over " + signed_figure(walk.difference, unit) + " " +
            tools::word_of(unit) + "\n  the corners together: " + angle_figure(walk.corners_deg[0]) +
-           " at the start, " + angle_figure(walk.corners_deg[1]) + " at the end (180.0° runs on smoothly)\n";
+           " at the start, " + angle_figure(walk.corners_deg[1]) + " at the end (180.0° runs on smoothly)\n" +
+           fullness_lines(pattern, walk.name);
 }
 
-std::string json_of(const SeamWalk& walk) {
+std::string json_of(const SeamWalk& walk, const Pattern& pattern) {
     Json rows = Json::array();
     const auto number = [](const std::optional<double>& value) {
         return value ? Json(*value) : Json(nullptr);
@@ -69,6 +120,7 @@ std::string json_of(const SeamWalk& walk) {
                       {"lengths", walk.lengths},
                       {"ease", walk.ease},
                       {"difference", walk.difference},
+                      {"fullness", json_of_fullness_along(pattern, walk.name)},
                       {"corners", walk.corners_deg}});
 }
 
@@ -81,7 +133,7 @@ ExitStatus run_walk(const Arguments& arguments, Invocation& call) {
     call.subject = shown_path(path);
     const SeamWalk walk = walk_seam(pattern, seam);
     const Ink ink(call.out.is_coloured());
-    call.out.write(format == Format::json ? json_of(walk) : text_of(walk, pattern.unit, ink));
+    call.out.write(format == Format::json ? json_of(walk, pattern) : text_of(walk, pattern, ink));
     return ExitStatus::done;
 }
 
@@ -94,7 +146,7 @@ Command walk_command() {
         "FILE --seam SEAM [--format text|json]",
         "Prints a table along the seam with both sides' notches, darts and corners at their sewn distances "
         "from the starting end, the differences (second less first), and the sums of the corners' angles "
-        "at both ends.",
+        "at both ends; and what is gathered or eased away along it.",
         {{"seam", 0, "SEAM", "the seam to walk"}, format_option()},
         {{"dartwright walk bodice.json --seam side", "the side seam, from its starting end"},
          {"dartwright walk bodice.json --seam shoulder --format json",

@@ -266,6 +266,93 @@ TEST(sound_entry, tolerances_given_are_asked_too) {
     EXPECT_THROW(check(skirt(), tolerances), UnsoundPattern);
 }
 
+TEST(sound_entry, a_cutting_rule_given_is_asked_too) {
+    const std::vector<std::pair<const char*, std::function<void(CuttingRule&, double)>>> widths{
+        {"/cutting/allowance/edges/0/width",
+         [](CuttingRule& r, double mm) {
+             r.allowance.edges = {{"hem", "", mm}};
+         }},
+        {"/cutting/allowance/openings/0/width",
+         [](CuttingRule& r, double mm) {
+             r.allowance.openings = {{"hem", "", mm}};
+         }},
+        {"/cutting/allowance/seams/0/width",
+         [](CuttingRule& r, double mm) {
+             r.allowance.seams = {{"side", "", mm}};
+         }},
+        {"/cutting/allowance/joined", [](CuttingRule& r, double mm) { r.allowance.joined_mm = mm; }},
+        {"/cutting/allowance/elsewhere", [](CuttingRule& r, double mm) { r.allowance.elsewhere_mm = mm; }},
+        {"/cutting/corners/0/limit",
+         [](CuttingRule& r, double mm) {
+             r.corners = {{{"hem", "side"}, "", RuleCornerKind::blunted, "", mm}};
+         }},
+        {"/cutting/notches/depth",
+         [](CuttingRule& r, double mm) {
+             r.notches = NotchRule{NotchForm::v, mm, 4.0};
+         }},
+        {"/cutting/notches/width",
+         [](CuttingRule& r, double mm) {
+             r.notches = NotchRule{NotchForm::v, 5, mm};
+         }},
+        {"/cutting/darts/trim/wider_than",
+         [](CuttingRule& r, double mm) {
+             r.darts.trim = DartTrim{mm, 10};
+         }},
+        {"/cutting/darts/trim/allowance",
+         [](CuttingRule& r, double mm) {
+             r.darts.trim = DartTrim{10, mm};
+         }},
+    };
+    for (const auto& [pointer, set] : widths) {
+        CuttingRule right;
+        right.name = "workshop";
+        set(right, 5);
+        EXPECT_NO_THROW(apply_rule(skirt(), right)) << pointer;
+        for (const double bad : {nan, infinite, -infinite, -1.0, 10'001.0, 1e200}) {
+            CuttingRule rule;
+            rule.name = "workshop";
+            set(rule, bad);
+            try {
+                apply_rule(skirt(), rule);
+                ADD_FAILURE() << pointer << " " << bad;
+            } catch (const UnsoundPattern& refused) {
+                ASSERT_EQ(refused.problems.size(), 1u);
+                EXPECT_EQ(refused.problems[0].pointer, pointer);
+            }
+            Pattern pattern = skirt();
+            pattern.cutting = rule;
+            for (const Entry& entry : entries())
+                EXPECT_THROW(entry.call(pattern), UnsoundPattern) << entry.name << " " << pointer;
+        }
+    }
+}
+
+TEST(sound_entry, widths_of_a_request_are_asked_too) {
+    const Piece piece = skirt().pieces[1];
+    const std::string dart = piece.outline.items[4].as_dart()->name;
+    for (const double bad : {nan, infinite, -infinite, -1.0, 10'001.0, 1e200}) {
+        CuttingRule plain;
+        plain.name = "workshop";
+        EXPECT_THROW(apply_rule(skirt(), plain, bad), BadWords);
+        EXPECT_THROW(cutting_line(piece, {bad, {}, {}, {}}), BadWords);
+        EXPECT_THROW(cutting_piece(piece, {bad, {}, {}, {}}), BadWords);
+        EXPECT_THROW(cutting_line(piece, {{}, {}, {{dart, bad}}, {}}), BadWords);
+        EXPECT_THROW(cutting_line(piece, {{}, {{{"waist", "side"}, CornerKind::blunted, "", bad}}, {}, {}}),
+                     BadWords);
+        CuttingRequest tolerant;
+        tolerant.tolerances.gap_mm = bad;
+        EXPECT_THROW(cutting_line(piece, tolerant), UnsoundPattern);
+        MarkingRequest marked;
+        marked.notches.depth_mm = bad;
+        EXPECT_THROW(cutting_piece(piece, {}, marked), Impossible);
+        marked.notches = {NotchForm::v, 5, bad};
+        EXPECT_THROW(cutting_piece(piece, {}, marked), Impossible);
+        EXPECT_THROW(lay({}, {bad}), BadWords);
+        EXPECT_THROW(lay({}, {900, true, false, bad}), BadWords);
+    }
+    EXPECT_NO_THROW(cutting_line(piece, {10.0, {}, {{dart, 10}}, {}}));
+}
+
 TEST(sound_entry, a_refusal_leaves_the_next_entry_asking) {
     Pattern none = skirt();
     none.pieces[0].outline.items.clear();

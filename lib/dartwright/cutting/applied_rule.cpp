@@ -265,7 +265,8 @@ std::string to_text(const DecidedRun& run) {
 }
 
 AppliedRule apply_rule(const Pattern& pattern, const CuttingRule& rule, std::optional<double> undecided_mm) {
-    const SoundEntry sound(pattern);
+    const SoundEntry sound(pattern, rule);
+    refuse_bad_undecided(undecided_mm);
     return Ruler(pattern, rule, undecided_mm).applied();
 }
 

@@ -55,7 +55,8 @@ struct AppliedRule {
 ///
 /// `undecided_mm` is written wherever nothing decides. Applying a rule again changes nothing.
 /// O(runs * (entries + seams)).
-/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
+/// Requires a sound pattern (problems_of is empty) and a sound rule (widths from 0 to 10 m): UnsoundPattern.
+/// BadWords for a width for what is undecided that is none, or is over 10 m.
 AppliedRule apply_rule(const Pattern& pattern, const CuttingRule& rule,
                        std::optional<double> undecided_mm = std::nullopt);
 

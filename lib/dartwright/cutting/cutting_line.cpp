@@ -11,6 +11,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/empty_items.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -56,12 +57,18 @@ std::vector<cutting::RawPoint> bridged(const Piece& piece, cutting::RawLine& raw
     return out;
 }
 
+// NaN is none.
+bool is_width(double mm) {
+    return mm >= 0 && mm <= largest_length_mm;
+}
+constexpr const char* width_expected = "expected 0 mm or more, 10 m at most";
+
 void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& trimmed) {
     for (const DartTrimming& trimming : trimmed) {
         dart_named(piece, trimming.dart);
-        if (!(trimming.width_mm >= 0 && std::isfinite(trimming.width_mm))) {
+        if (!is_width(trimming.width_mm)) {
             throw BadWords("the width left along the legs of " + quoted(trimming.dart) + ", " +
-                           text_of("%g mm", trimming.width_mm) + ", is no width; expected 0 mm or more");
+                           text_of("%g mm", trimming.width_mm) + ", is no width; " + width_expected);
         }
     }
 }
@@ -156,8 +163,15 @@ std::string to_text(CornerKind kind) {
     return "met";
 }
 
+void refuse_bad_undecided(std::optional<double> undecided_mm) {
+    if (undecided_mm && !is_width(*undecided_mm))
+        throw BadWords("the width of edges without an allowance, " + text_of("%g mm", *undecided_mm) +
+                       ", is no width; " + width_expected);
+}
+
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
-    const SoundEntry sound(piece);
+    const SoundEntry sound(piece, request.tolerances);
+    refuse_bad_undecided(request.undecided_mm);
     refuse_gap(piece, request.tolerances);
     refuse_bad_trimmings(piece, request.trimmed);
     if (gap_of(piece.outline) > 0) {

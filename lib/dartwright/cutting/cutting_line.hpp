@@ -145,9 +145,13 @@ class NotCleaned : public Impossible {
 ///
 /// Throws BadWidth; NotCleaned; Impossible (the outline is open by more than `gap`, is one point, or crosses
 /// itself so that none goes round it);
-/// UnknownName and BadWords for the corners.
-/// Requires a sound piece (problems_of is empty): UnsoundPattern.
+/// UnknownName and BadWords for the corners; BadWords for a width for what is undecided, or one left along
+/// legs, that is not from 0 to 10 m.
+/// Requires a sound piece (problems_of is empty) and tolerances: UnsoundPattern.
 CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request = {});
+
+/// BadWords unless it is absent or a width from 0 to 10 m, whether or not a piece has edges to give it to.
+void refuse_bad_undecided(std::optional<double> undecided_mm);
 
 /// `no allowance is decided for hem, neck: there is none there`; empty if all are decided.
 std::string undecided_words(const CuttingLine& line);

@@ -10,6 +10,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {
@@ -233,12 +234,13 @@ void require_apart(const std::vector<LaidPiece>& pieces) {
 }
 
 void refuse_bad_request(const LayRequest& request) {
-    if (!(request.width_mm > 0) || !std::isfinite(request.width_mm)) {
-        throw BadWords("the cloth is " + text_of("%g mm", request.width_mm) + " wide; expected more than 0");
+    if (!(request.width_mm > 0 && request.width_mm <= largest_length_mm)) {
+        throw BadWords("the cloth is " + text_of("%g mm", request.width_mm) +
+                       " wide; expected more than 0, 10 m at most");
     }
-    if (!(request.gap_mm >= 0) || !std::isfinite(request.gap_mm)) {
+    if (!(request.gap_mm >= 0 && request.gap_mm <= largest_length_mm)) {
         throw BadWords("the gap between pieces is " + text_of("%g mm", request.gap_mm) +
-                       "; expected 0 or more");
+                       "; expected 0 or more, 10 m at most");
     }
 }
 

@@ -4,7 +4,9 @@
 #include <cmath>
 
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
+#include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
 namespace dartwright {
@@ -178,8 +180,9 @@ GrainMarking grain_marking(const Piece& piece, const Grain& grain) {
 }
 
 void require_length(double value_mm, const char* what) {
-    if (std::isfinite(value_mm) && value_mm > 0) return;
-    throw Impossible(std::string("the notch's ") + what + " is not a length above 0",
+    if (value_mm > 0 && value_mm <= largest_length_mm) return;
+    throw Impossible(std::string("the notch's ") + what + ", " + text_of("%g mm", value_mm) +
+                         ", is not a length above 0, 10 m at most",
                      std::string("give a ") + what + " above 0");
 }
 

@@ -5,6 +5,7 @@
 #include "dartwright/cutting/chain_view.hpp"
 #include "dartwright/cutting/mouth_path.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright::cutting {
@@ -40,8 +41,9 @@ void refuse_bad_corner(const CornerRequest& request, const std::vector<Run>& run
                        " needs one of the two edges to be named, of which " + to_text(request.kind) +
                        " speaks");
     }
-    if (request.limit_mm && !(*request.limit_mm > 0 && *request.limit_mm < 1e5)) {
-        throw BadWords("a corner cannot be cut off at " + text_of("%g mm", *request.limit_mm));
+    if (request.limit_mm && !(*request.limit_mm > 0 && *request.limit_mm <= largest_length_mm)) {
+        throw BadWords("a corner cannot be cut off at " + text_of("%g mm", *request.limit_mm) +
+                       "; expected more than 0, 10 m at most");
     }
 }
 

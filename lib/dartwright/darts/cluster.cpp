@@ -227,7 +227,7 @@ void lay_parallel(Pattern& pattern, const ClusterRequest& request, double angle_
     const Pattern radiating = pattern;
     const Vector axis = middle_axis(piece_named(pattern, request.piece), request);
     turns = turns_about_points(piece_named(pattern, request.piece), request);
-    constexpr int most_rounds = 12;
+    constexpr int most_rounds = 24;
     for (int round = 0; round < most_rounds; ++round) {
         pattern = radiating;
         aim_all(pattern, request, turns);
@@ -245,14 +245,29 @@ void lay_parallel(Pattern& pattern, const ClusterRequest& request, double angle_
                      "set them nearer to each other, or let them radiate");
 }
 
+double sewn_together(const ClusterAccount& account) {
+    double sum = 0;
+    for (const ClusterDart& dart : account.darts) sum += dart.sewn_angle_rad;
+    return sum;
+}
+
+std::string degrees_words(double angle_rad) {
+    return text_of("%.1f degrees", degrees(angle_rad));
+}
+
 void account_for(ClusterAccount& account, const Piece& piece, const ClusterRequest& request) {
     account.piece = request.piece;
     account.dart = request.dart;
+    account.lies = request.lies;
     for (std::size_t k = 0; k < std::size_t(request.count); ++k) {
         const DartFigures f = figures_in_row(piece, request, k);
-        account.darts.push_back({name_in_row(request, k), f.angle_rad, f.intake, f.leg_a, f.back_off});
+        account.darts.push_back(
+            {name_in_row(request, k), f.angle_rad, f.sewn_angle_rad, f.intake, f.leg_a, f.back_off});
     }
     if (request.lies == ClusterLies::parallel) {
+        account.notes.push_back("each parallel dart closes about its own point, all together by " +
+                                degrees_words(sewn_together(account)) + " (the dart before, at its point: " +
+                                degrees_words(account.sewn_angle_rad) + ")");
         account.notes.push_back("parallel darts have pivots of their own; they cannot be merged again");
     }
 }
@@ -293,6 +308,7 @@ ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request) {
     ClusterAccount& account = result.account;
     account.notes = std::move(shared.account.notes);
     account.angle_rad = shared.account.angle_rad;
+    account.sewn_angle_rad = figures_of(before.outline, dart_named(before, request.dart)).sewn_angle_rad;
     account.old_intake_mm = shared.account.old_intake_mm;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     if (keeps_middle(row, request)) {

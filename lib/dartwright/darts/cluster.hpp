@@ -22,8 +22,9 @@ enum class ParallelAbout {
            ///< degrees once sewn, if the dart was backed off. Kept for lists of operations that were made so.
 };
 
-/// Parallel darts are parallel this nearly, radians: 0.00006 degrees, 0.1 micrometre on a leg of 10 cm.
-inline constexpr double parallel_within_rad = 1e-6;
+/// Parallel darts are parallel this nearly, radians: 0.0000003 degrees. Well above the rounding of a
+/// direction, some 1e-12, and of an edge's length when a mouth is turned, 1e-10 of it.
+inline constexpr double parallel_within_rad = 5e-9;
 
 struct ClusterRequest {
     std::string piece;
@@ -39,7 +40,8 @@ struct ClusterRequest {
 
 struct ClusterDart {
     std::string name;
-    double angle_rad = 0;  ///< at its pivot
+    double angle_rad = 0;       ///< at its pivot
+    double sewn_angle_rad = 0;  ///< at its point, about which it closes
     double intake_mm = 0;
     double leg_mm = 0;
     double back_off_mm = 0;
@@ -48,8 +50,10 @@ struct ClusterDart {
 struct ClusterAccount {
     std::string piece;
     std::string dart;
-    double angle_rad = 0;  ///< of the dart before
+    double angle_rad = 0;       ///< of the dart before, at its pivot
+    double sewn_angle_rad = 0;  ///< at its point
     double old_intake_mm = 0;
+    ClusterLies lies = ClusterLies::radiating;
     std::vector<ClusterDart> darts;  ///< in outline order
     std::vector<RunChange> runs;
     std::vector<std::string> notes;
@@ -65,15 +69,16 @@ struct ClusterResult {
 /// each is backed off by as much as its legs ask. Equal legs put a point on the line square to its mouth,
 /// which goes through the pivot; so parallel darts, of the same legs to 0.001 mm, have their mouths turned to
 /// face points of their own, as `repoint` does it: every run keeps its length, the intakes change by some
-/// tenths of a millimetre, and the darts cannot be merged again. Parallel is said of the lines that the darts
-/// are sewn in, all of them closed about their points: the two legs, mouth to point, on either side of the
-/// cloth between neighbouring darts then have one direction (as they have as drawn), to
-/// `parallel_within_rad`. The middle one of an odd number stays as it is; of an even number the line midway
-/// between the two in the middle keeps its direction. The request is appended to `made`. Throws what split
-/// and repoint throw, and BadWords (count under 2, distance not over 0), Impossible (a dart in a corner with
-/// no place given, a row longer than its edge, an edge on which darts cannot be made parallel). O(k n log n)
-/// for k darts.
-/// Requires a sound pattern (problems_of is empty): UnsoundPattern.
+/// tenths of a millimetre, and the darts cannot be merged again. With a back-off the points lie nearer to the
+/// edge than the pivot did, so that equal mouths are wider angles there: the angles of parallel darts are
+/// compared with the old dart's at its point, and add up to it about as nearly as the intakes to its own.
+/// Parallel is said of the lines that the darts are sewn in, all of them closed about their points: the two
+/// legs, mouth to point, on either side of the cloth between neighbouring darts then have one direction (as
+/// they have as drawn), to `parallel_within_rad`. The middle one of an odd number stays as it is; of an even
+/// number the line midway between the two in the middle keeps its direction. The request is appended to
+/// `made`. Throws what split and repoint throw, and BadWords (count under 2, distance not over 0), Impossible
+/// (a dart in a corner with no place given, a row longer than its edge, an edge on which darts cannot be made
+/// parallel). O(k n log n) for k darts. Requires a sound pattern (problems_of is empty): UnsoundPattern.
 ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request);
 
 }  // namespace dartwright

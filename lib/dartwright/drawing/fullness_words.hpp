@@ -1,6 +1,6 @@
 #pragma once
 
-// Private to this room: gathers, ease and tucks in words.
+// Not installed: gathers, ease and tucks in words, for drawings and for the tables of the program.
 
 #include "dartwright/pattern/fullness.hpp"
 #include "dartwright/pattern/unit.hpp"

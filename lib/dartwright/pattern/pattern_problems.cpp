@@ -87,6 +87,7 @@ class Looker {
     void look(const Pattern& pattern);
     Runs look(const Piece& piece, const Step& at);
     void look(const Tolerances& tolerances, const Step& at);
+    void look(const CuttingRule& rule, const Step& at) { this->rule(at, rule); }
 
   private:
     void add(const Step& at, PerhapsComplaint complaint) {
@@ -674,6 +675,13 @@ void require_sound(const Pattern& pattern) {
 
 void require_sound(const Piece& piece) {
     require_none(piece);
+}
+
+void require_sound(const CuttingRule& rule) {
+    Looker looker;
+    const Step root;
+    looker.look(rule, under(root, "cutting"));
+    if (!looker.problems.empty()) throw UnsoundPattern(std::move(looker.problems));
 }
 
 void require_sound(const Tolerances& tolerances) {

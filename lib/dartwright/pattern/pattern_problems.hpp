@@ -62,5 +62,8 @@ void require_sound(const Pattern& pattern);
 void require_sound(const Piece& piece);
 /// UnsoundPattern, with pointers as of a pattern's `tolerances`, unless they are lengths and angles.
 void require_sound(const Tolerances& tolerances);
+/// UnsoundPattern, with pointers as of a pattern's `cutting`, unless its names are names and its widths are
+/// lengths from 0 to 10 m.
+void require_sound(const CuttingRule& rule);
 
 }  // namespace dartwright
