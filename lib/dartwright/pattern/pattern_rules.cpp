@@ -21,9 +21,9 @@ bool are_one_place(Point a, Point b) {
 }
 
 std::string wanted_within(double mm, double largest_mm, const std::string& in_unit) {
+    if (std::abs(mm) <= largest_mm) return {};
     const std::string limit = std::to_string(std::lround(largest_mm / 1000)) + " m";
-    if (mm < -largest_mm) return "at most " + limit + " from zero, which is " + in_unit;
-    return mm > largest_mm ? "at most " + limit + ", which is " + in_unit : std::string();
+    return "at most " + limit + (mm < 0 ? " from zero" : "") + ", which is " + in_unit;
 }
 
 std::string whole_mm(double mm) {
@@ -63,10 +63,12 @@ std::string wanted_instead_of_length(double mm, Unit unit) {
 }
 
 std::string wanted_instead_of_coordinate_within(double mm, double largest_mm) {
+    if (std::abs(mm) <= largest_mm) return {};
     return coordinate_within(mm, largest_mm, whole_mm(largest_mm));
 }
 
 std::string wanted_instead_of_length_within(double mm, double largest_mm) {
+    if (mm >= 0 && mm <= largest_mm) return {};
     return length_within(mm, largest_mm, whole_mm(largest_mm));
 }
 
