@@ -127,6 +127,7 @@ class Geos {
 };
 
 double width_of(const Piece& piece, std::size_t item) {
+    if (piece.outline.items[item].as_dart()) return 0;
     const std::string& edge = piece.outline.items[item].as_edge()->edge;
     if (piece.cut && piece.cut->fold == edge) return 0;
     for (const auto& [name, allowance] : piece.allowance)
@@ -423,6 +424,12 @@ void tell(const Piece& piece, const Judged& found) {
     Point from = piece.outline.start;
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const OutlineItem& item = piece.outline.items[i];
+        if (const DartItem* dart = item.as_dart()) {
+            RC_LOG() << "dart " << dart->point.x << "," << dart->point.y << " to " << item.to.x << ","
+                     << item.to.y << "\n";
+            from = item.to;
+            continue;
+        }
         RC_LOG() << item.as_edge()->edge << " " << width_of(piece, i) << " mm: " << from.x << "," << from.y;
         if (const auto* cubic = std::get_if<CubicShape>(&item.as_edge()->shape))
             for (const Point p : cubic->controls) RC_LOG() << " " << p.x << "," << p.y;
@@ -441,6 +448,61 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     RC_ASSERT(found.cut_mm < 2 * slack_mm);
     RC_ASSERT(found.piece_mm < 2 * slack_mm);
     RC_ASSERT(found.beyond_mm < 2 * slack_mm);
+}
+
+// A dart at the end of an edge of the scoop or beside it; the edge after it begins a little farther on.
+Piece with_dart(Piece piece) {
+    std::vector<OutlineItem>& items = piece.outline.items;
+    const std::size_t before = *rc::gen::inRange<std::size_t>(0, items.size() - 1);
+    const Point a = items[before].to;
+    const Curve next = curves_of_item(piece.outline, before + 1)[0];
+    const double mouth_mm = testing::real_between(0.5, 12);
+    const CurveHalves halves = split_at(next, std::min(mouth_mm / distance(a, end_of(next)), 0.5));
+    const Point b = end_of(halves.before);
+    if (const auto* rest = std::get_if<Cubic>(&halves.after))
+        items[before + 1].as_edge()->shape = CubicShape{{rest->p[1], rest->p[2]}};
+    DartItem dart;
+    dart.name = "dart";
+    dart.point = middle(a, b) + testing::real_between(15, 60) * perpendicular(unit(b - a));
+    dart.press =
+        *rc::gen::arbitrary<bool>() ? items[before].as_edge()->edge : items[before + 1].as_edge()->edge;
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, b});
+    return piece;
+}
+
+// Between the legs and beyond the mouth the cap decides, which is judged elsewhere.
+GEOSGeometry* between_legs(Geos& geos, const Piece& piece) {
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+        const DartItem* dart = piece.outline.items[i].as_dart();
+        if (!dart) continue;
+        constexpr double far = 100;
+        const auto beyond = [&](Point end) { return dart->point + far * (end - dart->point); };
+        return geos.polygon(
+            {dart->point, beyond(start_of_item(piece.outline, i)), beyond(piece.outline.items[i].to)});
+    }
+    return nullptr;
+}
+
+RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
+    const Piece piece = with_dart(any_scooped_hem());
+    const std::vector<Point> sewn_line = flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points;
+    RC_PRE(is_simple(sewn_line));
+    const CuttingLine cut_line = cutting_line(piece);
+    const std::vector<Point>& line = cut_line.points;
+    RC_ASSERT(is_simple(line));
+    Geos geos;
+    const GEOSGeometry* cut = geos.polygon(line);
+    const GEOSGeometry* sewn = geos.polygon(sewn_line);
+    const GEOSGeometry* legs = geos.grown(between_legs(geos, piece), slack_mm);
+    const GEOSGeometry* truth = geos.without(piece_and_strips(geos, piece), legs);
+    const GEOSGeometry* owed = geos.grown(geos.hanging_together_with(truth, sewn), slack_mm);
+    const GEOSGeometry* lost = geos.without(geos.without(owed, geos.grown(cut, slack_mm)), legs);
+    Judged found;
+    found.lost_mm2 = geos.area(lost);
+    found.lost_mm = geos.farthest(lost, cut);
+    tell(piece, found);
+    for (const std::string& note : cut_line.notes) RC_LOG() << note << "\n";
+    RC_ASSERT(found.lost_mm < 2 * slack_mm);
 }
 
 // Another width of an edge changes the line only as far from that edge as its corners may stand out.

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <cstdint>
 
+#include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
 
 namespace dartwright::cutting {
@@ -59,7 +60,7 @@ std::vector<Point> nudged(std::vector<Point> points, std::uint64_t round) {
 // Where one side is crossed by another.
 struct Crossing {
     std::size_t side = 0;
-    double along = 0;      // the side, from its start
+    double along = 0;      // the square of the distance from the side's start
     std::size_t twin = 0;  // the same crossing seen from the other side, as an index
     Point place;
 };
@@ -73,7 +74,7 @@ std::vector<Crossing> crossings_of(const std::vector<Point>& points) {
     std::vector<std::size_t> order;
     for (std::size_t k = 0; k < found.size(); ++k) {
         for (const std::size_t side : {found[k].first, found[k].second}) {
-            out.push_back({side, distance(points[side], found[k].place), k, found[k].place});
+            out.push_back({side, squared_norm(found[k].place - points[side]), k, found[k].place});
         }
     }
     std::sort(out.begin(), out.end(), [](const Crossing& a, const Crossing& b) {
@@ -161,17 +162,40 @@ std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vecto
     return best;
 }
 
+// What goes round the stitching line encloses no less than it does; the clean-up of an outline that crosses
+// itself may have come round a loop of it instead, or round a part that hangs on by a point.
+bool may_go_round(const std::vector<RawPoint>& line, const Piece& piece) {
+    double around = 0;
+    for (std::size_t i = 0; i < line.size(); ++i)
+        around += distance(line[i].at, line[i + 1 == line.size() ? 0 : i + 1].at);
+    const double stitched = signed_area(piece.outline, DartsDrawn::to_points);
+    return signed_area(places_of(line)) >= stitched - around * cutting_line_error_mm;
+}
+
+[[noreturn]] void refuse_unclean(const Piece& piece) {
+    const FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, decision_chord_error_mm);
+    if (is_simple(flat.points)) throw NotCleaned(piece.name);
+    throw Impossible(
+        "the outline of " + quoted(piece.name) + " crosses itself, so that no line goes round it",
+        "mend the outline first; a check says where it crosses");
+}
+
 }  // namespace
 
-std::vector<RawPoint> outer_line(const std::vector<RawPoint>& line) {
+std::optional<std::vector<RawPoint>> outer_line(const std::vector<RawPoint>& line, std::size_t rounds) {
     std::vector<RawPoint> out = without_spikes(line);
     // A crossing is rounded, so that sides nearly along each other may cross anew within rounding.
-    constexpr std::uint64_t most_rounds = 8;
-    for (std::uint64_t round = 0; round < most_rounds; ++round) {
+    for (std::size_t round = 0; round < rounds; ++round) {
         out = walked(out, nudged(places_of(out), round));
-        if (is_simple(places_of(out))) break;
+        if (is_simple(places_of(out))) return out;
     }
-    return out;
+    return std::nullopt;
+}
+
+std::vector<RawPoint> cleaned(const Piece& piece, const std::vector<RawPoint>& line, std::size_t rounds) {
+    auto out = outer_line(line, rounds);
+    if (!out || !may_go_round(*out, piece)) refuse_unclean(piece);
+    return std::move(*out);
 }
 
 }  // namespace dartwright::cutting

@@ -2,19 +2,30 @@
 
 // Private to the room: the outer line of one that runs into itself.
 
+#include <cstddef>
+#include <optional>
 #include <vector>
 
 #include "dartwright/cutting/joint.hpp"
 
 namespace dartwright::cutting {
 
+inline constexpr double nudge_mm = 1e-6;
+inline constexpr std::size_t most_clean_up_rounds = 8;
+
 /// The outer boundary of what a closed line winds round: a simple polygon. Precondition: the line winds round
 /// no place clockwise, but for slivers as narrow as rounding makes them.
 ///
 /// Spikes, where the line goes back along itself, are left out. Points that rounding puts on each other or on
 /// a side are moved apart first, by no more than `nudge_mm`.
-std::vector<RawPoint> outer_line(const std::vector<RawPoint>& line);
+///
+/// Empty if no round of so many gave a line that does not cross itself.
+std::optional<std::vector<RawPoint>> outer_line(const std::vector<RawPoint>& line,
+                                                std::size_t rounds = most_clean_up_rounds);
 
-inline constexpr double nudge_mm = 1e-6;
+/// The outer line of a cutting line round the piece. Throws NotCleaned if there is none in so many rounds, or
+/// one that encloses less than the stitching line; Impossible if that crosses itself.
+std::vector<RawPoint> cleaned(const Piece& piece, const std::vector<RawPoint>& line,
+                              std::size_t rounds = most_clean_up_rounds);
 
 }  // namespace dartwright::cutting

@@ -114,24 +114,6 @@ CuttingLine cutting_line_of_length(const Piece& piece, const CuttingRequest& req
                                 kept.items);
 }
 
-// What goes round the stitching line encloses no less than it does; the clean-up of an outline that crosses
-// itself may have come round a loop of it instead, or round a part that hangs on by a point.
-bool may_go_round(const CuttingLine& line, const Piece& piece) {
-    double around = 0;
-    for (std::size_t i = 0; i < line.points.size(); ++i)
-        around += distance(line.points[i], line.points[(i + 1) % line.points.size()]);
-    const double stitched = signed_area(piece.outline, DartsDrawn::to_points);
-    return signed_area(line.points) >= stitched - around * cutting_line_error_mm;
-}
-
-[[noreturn]] void refuse_unclean(const Piece& piece) {
-    const FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, decision_chord_error_mm);
-    if (is_simple(flat.points)) throw NotCleaned(piece.name);
-    throw Impossible(
-        "the outline of " + quoted(piece.name) + " crosses itself, so that no line goes round it",
-        "mend the outline first; a check says where it crosses");
-}
-
 }  // namespace
 
 BadWidth::BadWidth(std::string piece_, std::string edge_, double width_mm_, double limit_mm_)
@@ -192,9 +174,8 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     if (raw.is_crossing || !is_simple(line.points)) {
         line.points.clear();
         line.sides.clear();
-        put(line, cutting::outer_line(raw.points));
+        put(line, cutting::cleaned(piece, raw.points));
         line.is_cleaned = true;
-        if (!is_simple(line.points) || !may_go_round(line, piece)) refuse_unclean(piece);
     }
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);

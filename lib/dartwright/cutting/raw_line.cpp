@@ -148,13 +148,14 @@ class RawMaker {
     void lay(std::size_t i) {
         const Strand& strand = strands_.strands[i];
         const CutSide beside{CutPart::edge, strand.item, strand.width_mm};
-        const auto detours = strands_.detours.begin() + static_cast<std::ptrdiff_t>(strand.first_detour);
-        for (std::size_t k = strand.first_kept; k <= strand.last_kept; ++k) {
-            const bool is_on_detour =
-                std::any_of(detours, detours + static_cast<std::ptrdiff_t>(strand.detours),
-                            [&](const Detour& detour) { return k >= detour.first && k < detour.last; });
-            add({strands_.points[k], is_on_detour ? CutSide{CutPart::step, strand.item, 0} : beside});
+        std::size_t at = strand.first_kept;
+        for (std::size_t d = 0; d < strand.detours; ++d) {
+            const Detour& detour = strands_.detours[strand.first_detour + d];
+            for (; at <= strand.last_kept && at < detour.first; ++at) add({strands_.points[at], beside});
+            for (; at <= strand.last_kept && at < detour.last; ++at)
+                add({strands_.points[at], {CutPart::step, strand.item, 0}});
         }
+        for (; at <= strand.last_kept; ++at) add({strands_.points[at], beside});
         const Joint& joint = joints_[i];
         if (joint.size > 0 && joint.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
             out_.points.back().side = {joint.first, strand.item, 0};

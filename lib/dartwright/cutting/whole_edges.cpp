@@ -45,6 +45,36 @@ std::optional<Part> whole(const Part& first, const Part& second) {
     return out;
 }
 
+// Whether two straight parts bend at their joint by so much that they are surely no one line.
+bool surely_bend(Point a, Point joint, Point b) {
+    const Vector along = b - a;
+    constexpr double margin = 2;
+    return std::abs(cross(along, joint - a)) >
+           margin * whole_edge_mm * (std::abs(along.x) + std::abs(along.y));
+}
+
+// Nearly always there is nothing to join, which is seen without a copy of any item.
+bool may_be_joined(const Outline& outline, std::size_t first, std::size_t second) {
+    const EdgeItem* a = outline.items[first].as_edge();
+    const EdgeItem* b = outline.items[second].as_edge();
+    if (!a || !b || a->shape.index() != b->shape.index() || std::holds_alternative<SplineShape>(a->shape))
+        return false;
+    const Point start = start_of_item(outline, first);
+    const Point joint = outline.items[first].to;
+    const Point end = outline.items[second].to;
+    if (std::holds_alternative<StraightShape>(a->shape) && joint == start_of_item(outline, second) &&
+        surely_bend(start, joint, end))
+        return false;
+    return a->edge == b->edge;
+}
+
+bool has_any_to_join(const Outline& outline) {
+    const std::size_t n = outline.items.size();
+    for (std::size_t i = 0; i < n; ++i)
+        if (may_be_joined(outline, i == 0 ? n - 1 : i - 1, i)) return true;
+    return false;
+}
+
 bool is_one_run(const std::vector<Part>& parts) {
     for (const Part& part : parts) {
         const EdgeItem* edge = part.item.as_edge();
@@ -58,6 +88,7 @@ bool is_one_run(const std::vector<Part>& parts) {
 }  // namespace
 
 std::optional<OutlineOfLength> with_whole_edges(const Outline& outline) {
+    if (!has_any_to_join(outline)) return std::nullopt;
     std::vector<Part> parts;
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         const Part part{start_of_item(outline, i), outline.items[i], i};

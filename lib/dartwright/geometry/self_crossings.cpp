@@ -10,14 +10,31 @@ namespace {
 // The polygon without neighbouring repetitions, its first vertex repeated at the end.
 struct Ring {
     std::vector<Point> points;
-    std::vector<std::size_t> origin;  // index in the polygon given
+    std::vector<std::size_t> origin;  // index in the polygon given; empty where it is the same
     std::vector<char> can_touch;
+    std::size_t origin_of(std::size_t i) const { return origin.empty() ? i : origin[i]; }
     std::size_t size() const { return points.size() - 1; }
     std::size_t before(std::size_t i) const { return i == 0 ? size() - 1 : i - 1; }
 };
 
+bool has_neighbours_in_one_place(std::span<const Point> polygon) {
+    Point last = polygon.back();
+    bool is_found = false;
+    for (const Point p : polygon) {
+        is_found |= (p.x == last.x) & (p.y == last.y);
+        last = p;
+    }
+    return is_found;
+}
+
 Ring ring_of(std::span<const Point> polygon, std::span<const std::size_t> may_touch) {
     Ring ring;
+    if (may_touch.empty() && !polygon.empty() && !has_neighbours_in_one_place(polygon)) {
+        ring.points.reserve(polygon.size() + 1);
+        ring.points.assign(polygon.begin(), polygon.end());
+        ring.points.push_back(polygon.front());
+        return ring;
+    }
     ring.points.reserve(polygon.size() + 1);
     ring.origin.reserve(polygon.size() + 1);
     std::vector<char> can_touch(may_touch.empty() ? 0 : polygon.size());
@@ -91,7 +108,7 @@ class Faults {
     Point at(std::size_t i) const { return ring_.points[i]; }
 
     void add(std::size_t i, std::size_t j, Point place) {
-        const auto [first, second] = std::minmax(ring_.origin[i], ring_.origin[j]);
+        const auto [first, second] = std::minmax({ring_.origin_of(i), ring_.origin_of(j)});
         found_.push_back({first, second, place});
         // Bounds the memory where everything crosses everything.
         if (found_.size() > 2 * most_ + 64) keep_first();
@@ -218,7 +235,7 @@ class Search {
             for (std::size_t j = i + 1; j < chains.size(); ++j) {
                 if (chains[j].box.low.x > chains[i].box.high.x) break;
                 if (is_done()) return;
-                if (do_overlap(chains[i].box, chains[j].box)) compare(chains[i].range, chains[j].range);
+                if (do_overlap(chains[i].box, chains[j].box)) compare(chains[i], chains[j]);
             }
         }
     }
@@ -227,14 +244,19 @@ class Search {
     bool is_done() const { return extent_ == Extent::first_found && !faults_.is_empty(); }
 
     // Precondition: the boxes overlap.
-    void compare(Range a, Range b) {
-        if (a.sides() == 1 && b.sides() == 1) return faults_.look_at(a.first, b.first);
-        if (a.sides() < b.sides()) std::swap(a, b);
-        const std::size_t middle = a.first + a.sides() / 2;
-        const Box box = box_of(ring_, b);
-        for (const Range part : {Range{a.first, middle}, Range{middle, a.last}}) {
+    void compare(const Chain& a, const Chain& b) {
+        const std::size_t in_a = a.range.sides();
+        const std::size_t in_b = b.range.sides();
+        if (in_a == 1 && in_b == 1) return faults_.look_at(a.range.first, b.range.first);
+        in_a < in_b ? compare_halves_of(b, a) : compare_halves_of(a, b);
+    }
+
+    void compare_halves_of(const Chain& a, const Chain& b) {
+        const std::size_t middle = a.range.first + a.range.sides() / 2;
+        for (const Range range : {Range{a.range.first, middle}, Range{middle, a.range.last}}) {
             if (is_done()) return;
-            if (do_overlap(box_of(ring_, part), box)) compare(part, b);
+            const Chain part{range, box_of(ring_, range)};
+            if (do_overlap(part.box, b.box)) compare(part, b);
         }
     }
 

@@ -7,6 +7,8 @@ namespace dartwright {
 namespace {
 
 bool is_near(Point a, Point b) {
+    // Far apart, as nearly all are, they need no root.
+    if (std::abs(b.x - a.x) > empty_item_mm || std::abs(b.y - a.y) > empty_item_mm) return false;
     return distance(a, b) <= empty_item_mm;
 }
 

@@ -11,9 +11,12 @@ namespace dartwright {
 namespace {
 
 // Twice the area swept from `origin` along the curve (Green's theorem; exact for lines and cubics).
-double swept(const Curve& curve, Point origin) {
-    if (const auto* line = std::get_if<Line>(&curve)) return cross(line->a - origin, line->b - origin);
-    const auto& c = std::get<Cubic>(curve).p;
+double swept(const Line& line, Point origin) {
+    return cross(line.a - origin, line.b - origin);
+}
+
+double swept(const Cubic& cubic, Point origin) {
+    const auto& c = cubic.p;
     const Vector a = c[0] - origin;
     const Vector b = c[1] - origin;
     const Vector d = c[2] - origin;
@@ -21,6 +24,11 @@ double swept(const Curve& curve, Point origin) {
     return (6 * cross(a, b) + 3 * cross(a, d) + cross(a, e) + 3 * cross(b, d) + 3 * cross(b, e) +
             6 * cross(d, e)) /
            10;
+}
+
+double swept(const Curve& curve, Point origin) {
+    const auto* line = std::get_if<Line>(&curve);
+    return line ? swept(*line, origin) : swept(std::get<Cubic>(curve), origin);
 }
 
 std::vector<Curve> drawn_curves(const Outline& outline, std::size_t index, DartsDrawn darts) {
@@ -145,6 +153,16 @@ Outline reversed(const Outline& outline) {
 double signed_area(const Outline& outline, DartsDrawn darts) {
     double twice = 0;
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        // Most items are one line or cubic, for which no list is made.
+        const EdgeItem* edge = outline.items[i].as_edge();
+        if (edge && !std::holds_alternative<SplineShape>(edge->shape)) {
+            const Point start = start_of_item(outline, i);
+            const Point end = outline.items[i].to;
+            const auto* cubic = std::get_if<CubicShape>(&edge->shape);
+            twice += cubic ? swept(Cubic{{start, cubic->controls[0], cubic->controls[1], end}}, outline.start)
+                           : swept(Line{start, end}, outline.start);
+            continue;
+        }
         for (const Curve& curve : drawn_curves(outline, i, darts)) twice += swept(curve, outline.start);
     }
     return twice / 2;

@@ -102,12 +102,14 @@ class Looker {
         return what.empty();
     }
     void length(const Step& at, double mm) {
+        if (mm >= 0 && mm <= largest_mm_) return;
         wanted(at, wanted_instead_of_length_within(mm, largest_mm_), mm);
     }
     void length(const Step& at, const std::optional<double>& mm) {
         if (mm) length(at, *mm);
     }
     void coordinate(const Step& at, double mm) {
+        if (std::abs(mm) <= largest_mm_) return;
         wanted(at, wanted_instead_of_coordinate_within(mm, largest_mm_), mm);
     }
     void point(const Step& at, Point p) {
