@@ -146,9 +146,8 @@ class Part {
 
     /// On paper the heads of a table stand on each of its pages, and the student's name with them.
     std::string name_again(int columns) const {
-        return element(
-            "tr class=\"again\"",
-            element("th scope=\"colgroup\" colspan=\"" + std::to_string(columns) + "\"", html::name(label_)));
+        return element("tr class=\"again\"",
+                       element("td colspan=\"" + std::to_string(columns) + "\"", html::name(label_)));
     }
 
     std::string lines_table() const {
