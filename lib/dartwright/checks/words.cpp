@@ -1,15 +1,14 @@
 #include "dartwright/checks/words.hpp"
 
 #include <cmath>
-#include <cstdio>
+
+#include "dartwright/geometry/written_number.hpp"
 
 namespace dartwright::words {
 
 std::string number(double value) {
     if (std::abs(value) < 0.005) return "0";  // rounds to 0.00
-    char text[64];
-    std::snprintf(text, sizeof text, std::abs(value) < 1 ? "%.2f" : "%.1f", value);
-    return text;
+    return with_decimals(value, std::abs(value) < 1 ? 2 : 1);
 }
 
 std::string mm(double value) {

@@ -59,7 +59,10 @@ std::size_t slips_between(const std::string& a, const std::string& b) {
 }  // namespace
 
 void Reading::add(const JsonNode& node, std::string found, std::string expected) {
-    problems.push_back({node.order, {pointer_to(node), std::move(found), std::move(expected)}});
+    problems.push_back({node.order, {}});
+    // Those after the first are counted only: a million are as many words as files have.
+    if (problems.size() <= most_problems)
+        problems.back().problem = {pointer_to(node), std::move(found), std::move(expected)};
 }
 
 void Reading::reject(const JsonNode& node, std::string expected) {
@@ -101,9 +104,13 @@ const JsonNode* Fields::required(const char* key, const char* expected) const {
     return found;
 }
 
-const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, const char* expected) {
+const std::vector<JsonNode*>& list_of(Reading& reading, const JsonNode& node, const char* expected,
+                                      ListLength length) {
     static const std::vector<JsonNode*> none;
-    if (node.kind == Kind::list) return node.children;
+    if (node.kind == Kind::list) {
+        if (length == ListLength::limited) reading.heed(node, wanted_of_entries(node.children.size()));
+        return node.children;
+    }
     reading.reject(node, expected);
     return none;
 }
@@ -203,7 +210,10 @@ Unit read_unit(Reading& reading, const Fields& fields) {
 }
 
 std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed) {
-    std::stable_sort(placed.begin(), placed.end(),
+    const auto counted = std::stable_partition(placed.begin(), placed.end(), [](const PlacedProblem& each) {
+        return !each.problem.found.empty() || !each.problem.expected.empty();
+    });
+    std::stable_sort(placed.begin(), counted,
                      [](const PlacedProblem& a, const PlacedProblem& b) { return a.order < b.order; });
     std::vector<FileProblem> problems;
     for (PlacedProblem& p : placed) problems.push_back(std::move(p.problem));
