@@ -66,8 +66,10 @@ std::string words_of(const FileProblem& problem) {
 std::string unread_text(const CheckedFile& file, const Ink& ink) {
     std::string text = "  " + ink(Paint::bad, "not checked") + ": ";
     if (file.problems.empty()) return text + clean_text(file.error) + "\n";
-    text += "not a valid pattern file, " + counted(file.problems.size(), "problem") + "\n";
+    text +=
+        "not a valid pattern file, " + counted(file.problems.size() + file.more_problems, "problem") + "\n";
     for (const FileProblem& problem : file.problems) text += "  " + words_of(problem) + "\n";
+    if (file.more_problems > 0) text += "  and " + counted(file.more_problems, "more problem") + "\n";
     return text;
 }
 
@@ -82,14 +84,17 @@ FindingCount count_findings(const CheckReport& report) {
 
 std::string first_problem(const InvalidPattern& invalid) {
     std::string words = words_of(invalid.problems.front());
-    const std::size_t others = invalid.problems.size() - 1;
-    if (others > 0) words += " (and " + counted(others, "more problem") + "; dartwright check lists all)";
+    const std::size_t others = invalid.problems.size() - 1 + invalid.more;
+    const std::string listed =
+        invalid.more > 0 ? "the first " + std::to_string(invalid.problems.size()) : std::string("all");
+    if (others > 0)
+        words += " (and " + counted(others, "more problem") + "; dartwright check lists " + listed + ")";
     return words;
 }
 
 std::string first_problem_of_other(const InvalidPattern& invalid) {
     std::string words = invalid.file + ": " + words_of(invalid.problems.front());
-    const std::size_t others = invalid.problems.size() - 1;
+    const std::size_t others = invalid.problems.size() - 1 + invalid.more;
     return others == 0 ? words : words + " (and " + counted(others, "more problem") + ")";
 }
 
@@ -102,6 +107,7 @@ std::string all_problems(const InvalidPattern& invalid) {
     std::string words;
     for (const FileProblem& problem : invalid.problems)
         words += (words.empty() ? "" : "; also ") + words_of(problem);
+    if (invalid.more > 0) words += "; and " + counted(invalid.more, "more problem");
     return words;
 }
 
@@ -137,6 +143,7 @@ std::string json_of(const CheckedFile& file) {
             json["problems"].push_back(
                 Json{{"pointer", problem.pointer}, {"found", problem.found}, {"expected", problem.expected}});
         }
+        json["more_problems"] = file.more_problems;
     }
     json["findings"] = Json::array();
     json["seams"] = Json::array();

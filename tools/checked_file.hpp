@@ -18,6 +18,7 @@ struct CheckedFile {
     std::optional<CheckReport> report;
     std::string error;                  ///< why there is no report, on one line
     std::vector<FileProblem> problems;  ///< all of a file that is not valid
+    std::size_t more_problems = 0;      ///< beyond those
     ExitStatus status = ExitStatus::done;
 };
 

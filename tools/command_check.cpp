@@ -35,6 +35,7 @@ CheckedFile checked(const std::string& path, const std::string& text,
     } catch (const InvalidPattern& invalid) {
         file = unread(path, first_problem(invalid));
         file.problems = invalid.problems;
+        file.more_problems = invalid.more;
     } catch (...) {
         // One pattern that defeats the program does not take the others' results with it.
         const Unforeseen other = unforeseen(std::current_exception());

@@ -4,6 +4,7 @@
 #include "checked_file.hpp"
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/geometry/written_number.hpp"
 #include "pattern_difference.hpp"
 #include "result_file.hpp"
 #include "text_table.hpp"
@@ -42,9 +43,7 @@ Replayed replayed(const Pattern& block, const Pattern& pattern) {
 }
 
 std::string number_words(double mm) {
-    char text[32];
-    std::snprintf(text, sizeof text, "%.2g mm", mm);
-    return text;
+    return with_figures(mm, 2) + " mm";
 }
 
 std::string verdict(const Replayed& done, const std::string& path) {

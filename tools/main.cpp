@@ -19,6 +19,7 @@
 #include "nearest_word.hpp"
 #include "output.hpp"
 #include "signals.hpp"
+#include "standard_streams.hpp"
 #include "unforeseen.hpp"
 
 namespace dartwright::tools {
@@ -100,6 +101,7 @@ Ending ending_of(const std::exception_ptr& thrown) {
 }  // namespace
 
 int run(const std::vector<std::string>& words) {
+    hold_closed_streams();
     prepare_for_signals();
     Output out(STDOUT_FILENO);
     Invocation call{out, {}};

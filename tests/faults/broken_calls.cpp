@@ -2,6 +2,8 @@
 // and lets one of them fail, or ends the program by a signal just before or after it.
 //   FAULT=N:ERROR     the N-th call fails with that error number
 //   FAULT=N:<SIGNAL   the signal comes before the N-th call;  N:>SIGNAL after it
+//   FAULT=N:/SIGNAL   where the N-th call writes, half of it is written before the signal comes
+//   FAULT_ROOM=N      the disk has room for N bytes: what does not fit is not written
 //   FAULT_UNKNOWN=1   there are no files without a name, as on some file systems
 //   FAULT_LIBRARY=X   no library can be loaded whose name has X in it
 //   FAULT_THREADS=N   only the first N threads can be started
@@ -36,7 +38,7 @@ long number_in(const char* setting, long none) {
     return words == nullptr ? none : std::strtol(words, nullptr, 10);
 }
 
-enum class Kind { none, error, signal_before, signal_after };
+enum class Kind { none, error, signal_before, signal_after, signal_within };
 
 struct Fault {
     long call = 0;
@@ -49,7 +51,10 @@ struct Fault {
         char* end = nullptr;
         call = std::strtol(words, &end, 10);
         ++end;
-        kind = *end == '<' ? Kind::signal_before : *end == '>' ? Kind::signal_after : Kind::error;
+        kind = *end == '<'   ? Kind::signal_before
+               : *end == '>' ? Kind::signal_after
+               : *end == '/' ? Kind::signal_within
+                             : Kind::error;
         if (kind != Kind::error) ++end;
         number = static_cast<int>(std::strtol(end, nullptr, 10));
     }
@@ -77,7 +82,8 @@ auto called(const char* name, Arguments... arguments) {
     if (is_this && fault().kind == Kind::signal_before) std::raise(fault().number);
     const auto result = uncounted<Function>(name, arguments...);
     const int error = errno;
-    if (is_this && fault().kind == Kind::signal_after) std::raise(fault().number);
+    if (is_this && (fault().kind == Kind::signal_after || fault().kind == Kind::signal_within))
+        std::raise(fault().number);
     errno = error;
     return result;
 }
@@ -88,8 +94,26 @@ bool is_refused_as_unknown(int flags) {
     return true;
 }
 
+/// How much of a write is done: all, half of it, or what there is room for. Pipes have room.
+std::size_t part_of(int descriptor, std::size_t size) {
+    if (fault().kind == Kind::signal_within && calls + 1 == fault().call) return size / 2;
+    static const long room = number_in("FAULT_ROOM", LONG_MAX);
+    static std::atomic<long> left{room};
+    struct stat status {};
+    if (room == LONG_MAX || ::fstat(descriptor, &status) != 0 || !S_ISREG(status.st_mode)) return size;
+    const long wanted = static_cast<long>(size);
+    const long before = left.fetch_sub(wanted);
+    return static_cast<std::size_t>(before <= 0 ? 0 : before < wanted ? before : wanted);
+}
+
 mode_t mode_in(int flags, std::va_list more) {
     return (flags & (O_CREAT | __O_TMPFILE)) != 0 ? va_arg(more, mode_t) : 0;
+}
+
+ssize_t no_room() {
+    ++calls;
+    errno = ENOSPC;
+    return -1;
 }
 
 struct CountAtEnd {
@@ -134,10 +158,14 @@ int open64(const char* path, int flags, ...) {
 ssize_t write(int descriptor, const void* buffer, std::size_t size) {
     // Standard error stays, to be read by the test.
     if (descriptor == STDERR_FILENO) return ::syscall(SYS_write, descriptor, buffer, size);
-    return called<ssize_t (*)(int, const void*, std::size_t)>("write", descriptor, buffer, size);
+    const std::size_t part = part_of(descriptor, size);
+    if (part == 0 && size > 0) return no_room();
+    return called<ssize_t (*)(int, const void*, std::size_t)>("write", descriptor, buffer, part);
 }
 ssize_t pwrite(int descriptor, const void* buffer, std::size_t size, off_t at) {
-    return called<ssize_t (*)(int, const void*, std::size_t, off_t)>("pwrite", descriptor, buffer, size, at);
+    const std::size_t part = part_of(descriptor, size);
+    if (part == 0 && size > 0) return no_room();
+    return called<ssize_t (*)(int, const void*, std::size_t, off_t)>("pwrite", descriptor, buffer, part, at);
 }
 void* dlopen(const char* file, int flags) {
     const char* refused = std::getenv("FAULT_LIBRARY");

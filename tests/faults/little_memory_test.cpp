@@ -1,24 +1,12 @@
 // Threads that cannot be started and memory that is not there: the class is marked by what there is, and what
 // was too large says so.
 
-#include <map>
-
-#include "tools/program.hpp"
+#include "faulty.hpp"
 
 namespace dartwright {
 namespace {
 
-const std::filesystem::path broken_calls = DARTWRIGHT_BROKEN_CALLS;
 const std::string drafts = source_folder + "/fixtures/exercises/chorus-class/drafts";
-
-Ended with_faults(const std::vector<std::string>& words, std::vector<std::string> settings,
-                  std::string input = {}) {
-    Process process = dartwright_with(words, std::move(input));
-    process.folder = broken_calls.parent_path().string();
-    process.settings = std::move(settings);
-    process.settings.push_back("LD_PRELOAD=./" + broken_calls.filename().string());
-    return support::run(process);
-}
 
 /// A pattern that needs more at once than half of this.
 constexpr std::size_t large_bytes = 4 << 20;
@@ -83,6 +71,24 @@ TEST(memory, that_is_short_for_the_run_is_said_in_one_line) {
     const Ended checked = with_faults({"check", large, bodice}, {limit});
     EXPECT_EQ(checked.status, 3) << checked.err;
     EXPECT_NE(checked.out.find("out of memory while reading it"), checked.out.npos) << checked.out;
+}
+
+// Of the shell's own kind: so much of the address space in kB, stacks of threads among it.
+TEST(memory, within_a_limit_of_the_process_marks_all_or_says_so) {
+    Folder folder;
+    const std::string words = " assess '" + exercise + "' '" + drafts + "' --format csv --jobs 64";
+    const Ended whole = shell("dartwright" + words, folder.path());
+    std::size_t marked = 0;
+    for (const char* limit : {"100000", "200000", "400000", "800000"}) {
+        const Ended ended = shell(std::string("ulimit -v ") + limit + "; dartwright" + words, folder.path());
+        if (ended.out == whole.out && ended.status == whole.status) {
+            ++marked;
+            continue;
+        }
+        EXPECT_EQ(ended.status, 3) << limit << ended.err;
+        EXPECT_NE((ended.out + ended.err).find("out of memory"), std::string::npos) << limit << ended.err;
+    }
+    EXPECT_GE(marked, 1U);
 }
 
 }  // namespace

@@ -1,6 +1,8 @@
 #include "dartwright/files/reading.hpp"
 
 #include <gtest/gtest.h>
+#include <algorithm>
+#include <nlohmann/json.hpp>
 
 #include "edited_pattern.hpp"
 
@@ -124,6 +126,67 @@ TEST(Reading, AMisspeltKeyIsNotMissingToo) {
     whole["pieces"][0]["nmae"] = "front";
     whole["pieces"][0].erase("outline");
     EXPECT_GE(edited::problems_of(whole.dump()).size(), 2U);
+}
+
+std::string quoted_times(const std::string& letter, std::size_t count) {
+    std::string text = "\"";
+    for (std::size_t i = 0; i < count; ++i) text += letter;
+    return text + "\"";
+}
+
+TEST(Reading, NamesHaveTwoHundredLettersOrFewer) {
+    for (const std::string letter : {"a", "\u00e9", "\u4e2d", "\U0001F9F5"}) {
+        EXPECT_TRUE(edited::problems_of(edited::with("/name", quoted_times(letter, 200))).empty()) << letter;
+        const auto problems = edited::problems_of(edited::with("/name", quoted_times(letter, 201)));
+        ASSERT_EQ(problems.size(), 1U) << letter;
+        EXPECT_EQ(problems[0].pointer, "/name");
+        EXPECT_EQ(problems[0].expected, "a name of 200 letters or fewer");
+    }
+}
+
+/// The list with its last entry so many times.
+std::string grown(const std::string& pointer, std::size_t count) {
+    nlohmann::json list =
+        nlohmann::json::parse(edited::with("/name", "\"x\""))[nlohmann::json::json_pointer(pointer)];
+    while (list.size() < count) list.push_back(list.back());
+    return edited::with(pointer, list.dump());
+}
+
+TEST(Reading, ListsHaveTenThousandEntriesOrFewer) {
+    for (const std::string pointer : {"/pieces", "/seams", "/made", "/pieces/0/notches", "/pieces/0/marks",
+                                      "/pieces/0/double_darts", "/pieces/0/outline/items"}) {
+        const auto is_about_length = [&](const FileProblem& problem) {
+            return problem.pointer == pointer && problem.expected == "at most 10000 in one list";
+        };
+        const auto enough = edited::problems_of(grown(pointer, 10'000));
+        EXPECT_TRUE(std::none_of(enough.begin(), enough.end(), is_about_length)) << pointer;
+        const auto problems = edited::problems_of(grown(pointer, 10'001));
+        const auto found = std::find_if(problems.begin(), problems.end(), is_about_length);
+        ASSERT_NE(found, problems.end()) << pointer;
+        EXPECT_EQ(found->found, "a list of 10001") << pointer;
+    }
+    EXPECT_TRUE(edited::problems_of(grown("/pieces/0/notches", 10'000)).empty());
+}
+
+// Those beyond the first hundred are counted, and refuse the file as the others do.
+TEST(Reading, TellsAHundredProblemsAndHowManyMore) {
+    for (const std::size_t count : {1U, 99U, 100U, 101U, 5000U}) {
+        std::string list = "[";
+        for (std::size_t i = 0; i < count; ++i) list += i == 0 ? "0" : ", 0";
+        try {
+            read_pattern(edited::with("/pieces/0/notches", list + "]"), "file");
+            FAIL() << "no problem of " << count;
+        } catch (const InvalidPattern& invalid) {
+            EXPECT_EQ(invalid.problems.size(), std::min<std::size_t>(count, 100));
+            EXPECT_EQ(invalid.problems.size() + invalid.more, count);
+            for (std::size_t i = 0; i < invalid.problems.size(); ++i)
+                EXPECT_EQ(invalid.problems[i].pointer, "/pieces/0/notches/" + std::to_string(i));
+            const std::string message = invalid.what();
+            EXPECT_EQ(
+                message.find("file: and " + std::to_string(invalid.more) + " more problem") != message.npos,
+                count > 100);
+        }
+    }
 }
 
 }  // namespace

@@ -135,5 +135,29 @@ TEST(file_that_cannot_be_read, is_named_with_the_reason) {
     }
 }
 
+TEST(broken_file, of_a_million_problems_tells_a_hundred) {
+    const Folder folder;
+    std::string pieces = "0";
+    for (int i = 1; i < 1'000'000; ++i) pieces += ",0";
+    const std::string file = folder.add(
+        "wrong.json", "{\"dartwright\": 1, \"name\": \"x\", \"unit\": \"mm\", \"pieces\": [" + pieces + "]}");
+    constexpr std::size_t short_enough = 50'000;
+    // Each piece, and that they are so many.
+    const Ended text = dartwright({"check", file});
+    EXPECT_EQ(text.status, 3);
+    EXPECT_NE(text.out.find("1000001 problems"), text.out.npos) << text.out.substr(0, 300);
+    EXPECT_NE(text.out.find("and 999901 more problems"), text.out.npos);
+    EXPECT_LT(text.out.size() + text.err.size(), short_enough);
+    const Ended json = dartwright({"check", file, "--format", "json"});
+    EXPECT_LT(json.out.size() + json.err.size(), short_enough);
+    const Json read = Json::parse(json.out)["files"][0];
+    EXPECT_EQ(read["problems"].size(), 100U);
+    EXPECT_EQ(read["more_problems"], 999'901);
+    const Ended other = dartwright({"show", file});
+    EXPECT_TRUE(says_one_line(other, "(and 1000000 more problems; dartwright check lists the first 100)"));
+    const Ended marked = dartwright({"assess", exercise, file, "--format", "csv"});
+    EXPECT_LT(marked.out.size() + marked.err.size(), short_enough);
+}
+
 }  // namespace
 }  // namespace dartwright

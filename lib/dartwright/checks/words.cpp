@@ -1,19 +1,14 @@
 #include "dartwright/checks/words.hpp"
 
-#include <array>
-#include <charconv>
 #include <cmath>
+
+#include "dartwright/geometry/written_number.hpp"
 
 namespace dartwright::words {
 
 std::string number(double value) {
     if (std::abs(value) < 0.005) return "0";  // rounds to 0.00
-    // Not as the locale has it, so that a program's choice of one does not change what is said.
-    std::array<char, 400> text{};  // the longest double has 309 digits before its point
-    const int decimals = std::abs(value) < 1 ? 2 : 1;
-    return {
-        text.data(),
-        std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals).ptr};
+    return with_decimals(value, std::abs(value) < 1 ? 2 : 1);
 }
 
 std::string mm(double value) {

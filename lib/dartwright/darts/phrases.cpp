@@ -1,9 +1,14 @@
 #include "dartwright/darts/phrases.hpp"
 
-#include <cstdio>
+#include <algorithm>
+#include <charconv>
+#include <string_view>
 
+#include "dartwright/geometry/written_number.hpp"
 #include "dartwright/pattern/name.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/pattern/quoted.hpp"
 
 namespace dartwright {
 
@@ -12,15 +17,31 @@ std::string quoted(const std::string& name) {
 }
 
 std::string text_of(const char* format, double value) {
-    char text[96];
-    std::snprintf(text, sizeof text, format, value);
+    const std::string_view words = format;
+    const std::size_t at = words.find('%');
+    const std::size_t end = words.find_first_of("fg", at);
+    // As C has it without a precision.
+    int precision = 6;
+    std::from_chars(format + std::min(at + 2, end), format + end, precision);
+    const std::string number =
+        words[end] == 'f' ? with_decimals(value, precision) : with_figures(value, precision);
+    std::string text = std::string(words.substr(0, at)) + number;
+    // Two per cent signs after it stand for one.
+    for (std::size_t i = end + 1; i < words.size(); ++i) {
+        text += words[i];
+        if (words[i] == '%') ++i;
+    }
     return text;
 }
 
 void require_name(const std::string& name) {
     if (!name.empty() && name.find_first_not_of(' ') == std::string::npos)
         throw BadWords("the name " + quoted(name) + " is blank; expected a word");
-    if (!has_control_characters(name)) return;
+    if (!has_control_characters(name)) {
+        const std::string wanted = name.empty() ? std::string() : wanted_instead_of_name(name);
+        if (wanted.empty()) return;
+        throw BadWords("the name " + in_quotes(name) + " is too long; expected " + wanted);
+    }
     // They are left out of the message, which is one line.
     std::string shown;
     for (const char c : name) shown += has_control_characters({&c, 1}) ? '?' : c;

@@ -1,14 +1,12 @@
 #include "dartwright/darts/wedges.hpp"
 
-#include <cstdio>
+#include "dartwright/geometry/written_number.hpp"
 
 namespace dartwright {
 namespace {
 
 std::string words_for_place(Point p) {
-    char text[64];
-    std::snprintf(text, sizeof text, "(%.1f, %.1f) mm", p.x, p.y);
-    return text;
+    return "(" + with_decimals(p.x, 1) + ", " + with_decimals(p.y, 1) + ") mm";
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #include "dartwright/drawing/svg_writer.hpp"
 
 #include <cstdio>
+#include <locale>
 #include <pugixml.hpp>
 #include <set>
 #include <sstream>
@@ -62,6 +63,7 @@ class SvgWriter {
         set(ground, "fill", colour_text(drawing_.background));
         for (const DrawnGroup& group : drawing_.groups) add(svg, group, "");
         std::ostringstream stream;
+        stream.imbue(std::locale::classic());
         document_.save(stream, " ", pugi::format_indent, pugi::encoding_utf8);
         return stream.str();
     }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <locale>
 #include <sstream>
 
 #include "dartwright/drawing/text_layout.hpp"
@@ -80,6 +81,7 @@ std::vector<std::string> broken(const std::string& word, double size_mm, double 
 std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm, bool is_bold) {
     std::vector<std::string> lines;
     std::istringstream stream(words);
+    stream.imbue(std::locale::classic());
     for (std::string word; stream >> word;) {
         const std::string longer = lines.empty() ? word : lines.back() + " " + word;
         if (!lines.empty() && text_width(longer, size_mm, is_bold) <= width_mm)

@@ -66,7 +66,8 @@ template <typename Read>
 auto list_in(Reading& reading, const JsonNode* node, const char* expected, const Read& read) {
     std::vector<decltype(read(reading, *node))> values;
     if (!node) return values;
-    for (const JsonNode* child : list_of(reading, *node, expected)) values.push_back(read(reading, *child));
+    for (const JsonNode* child : list_of(reading, *node, expected, ListLength::any))
+        values.push_back(read(reading, *child));
     return values;
 }
 

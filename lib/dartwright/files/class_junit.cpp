@@ -1,5 +1,6 @@
 #include "dartwright/files/class_junit.hpp"
 
+#include <locale>
 #include <pugixml.hpp>
 #include <sstream>
 
@@ -93,6 +94,7 @@ std::string class_junit_student(const Assessment& assessment, const std::string&
     for (const JudgedTask& task : assessment.tasks)
         for (const JudgedCriterion& criterion : task.criteria) add_testcase(suite, task, criterion);
     std::ostringstream stream;
+    stream.imbue(std::locale::classic());
     suite.print(stream, " ", pugi::format_indent, pugi::encoding_utf8);
     return stream.str();
 }

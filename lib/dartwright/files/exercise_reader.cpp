@@ -262,6 +262,9 @@ void add_problems_of(Reading& reading, const JsonNode& node, const InvalidPatter
         reading.add(node, path_in_quotes(invalid.file) + " with " + problem.found + where,
                     problem.expected + " there");
     }
+    if (invalid.more > 0)
+        reading.add(node, path_in_quotes(invalid.file) + " with " + std::to_string(invalid.more) + " more",
+                    "a file without problems");
 }
 
 Exercise read_exercise(std::string_view text, const std::string& file, NamedFiles named) {

@@ -15,16 +15,21 @@ struct FileProblem {
     std::string found;
     std::string expected;
 };
-/// A file that is not a valid pattern; all its problems together, in the file's order.
+/// What is wrong with a file may be of any number: so many are told.
+inline constexpr std::size_t most_problems = 100;
+
+/// A file that is not a valid pattern; its problems together, in the file's order.
 class InvalidPattern : public std::exception {
   public:
+    /// Of more problems than `most_problems` the rest is counted.
     InvalidPattern(std::string file, std::vector<FileProblem> problems);
     const char* what() const noexcept override { return message_.c_str(); }
     std::string file;
     std::vector<FileProblem> problems;  ///< never empty
+    std::size_t more = 0;               ///< problems there are besides
 
   private:
-    std::string message_;  ///< one line a problem: file, pointer, found, expected
+    std::string message_;  ///< one line a problem: file, pointer, found, expected; one of how many more
 };
 
 /// Reads a pattern from the text of a pattern file; `file` is only for messages. InvalidPattern.

@@ -60,7 +60,10 @@ std::size_t slips_between(std::string_view a, std::string_view b) {
 }  // namespace
 
 void Reading::add(const JsonNode& node, std::string found, std::string expected) {
-    problems.push_back({node.order, {pointer_to(node), std::move(found), std::move(expected)}});
+    problems.push_back({node.order, {}});
+    // Those after the first are counted only: a million are as many words as files have.
+    if (problems.size() <= most_problems)
+        problems.back().problem = {pointer_to(node), std::move(found), std::move(expected)};
 }
 
 void Reading::reject(const JsonNode& node, std::string expected) {
@@ -114,8 +117,11 @@ const JsonNode* Fields::required(const char* key, const char* expected) const {
     return found;
 }
 
-JsonNodes list_of(Reading& reading, const JsonNode& node, const char* expected) {
-    if (node.kind == Kind::list) return node.children;
+JsonNodes list_of(Reading& reading, const JsonNode& node, const char* expected, ListLength length) {
+    if (node.kind == Kind::list) {
+        if (length == ListLength::limited) reading.heed(node, wanted_of_entries(node.children.size()));
+        return node.children;
+    }
     reading.reject(node, expected);
     return {};
 }
@@ -215,7 +221,10 @@ Unit read_unit(Reading& reading, const Fields& fields) {
 }
 
 std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed) {
-    std::stable_sort(placed.begin(), placed.end(),
+    const auto counted = std::stable_partition(placed.begin(), placed.end(), [](const PlacedProblem& each) {
+        return !each.problem.found.empty() || !each.problem.expected.empty();
+    });
+    std::stable_sort(placed.begin(), counted,
                      [](const PlacedProblem& a, const PlacedProblem& b) { return a.order < b.order; });
     std::vector<FileProblem> problems;
     for (PlacedProblem& p : placed) problems.push_back(std::move(p.problem));

@@ -20,7 +20,7 @@ namespace dartwright {
 
 struct Reading {
     Unit unit = Unit::mm;
-    std::vector<PlacedProblem> problems;
+    std::vector<PlacedProblem> problems;  ///< those beyond `most_problems` without their words
     std::map<double, double> as_written;
 
     void add(const JsonNode& node, std::string found, std::string expected);
@@ -50,10 +50,13 @@ class Fields {
     std::vector<std::string> misspelt_;  ///< known keys that an unknown key was nearest to
 };
 
-/// The children of a list; a problem and empty if it is not one.
-JsonNodes list_of(Reading& reading, const JsonNode& node, const char* expected);
+/// What people write has a limit; what the program writes of it (flattened outlines) has none.
+enum class ListLength { limited, any };
+/// The children of a list; a problem and empty if it is not one, a problem if they are too many.
+JsonNodes list_of(Reading& reading, const JsonNode& node, const char* expected,
+                  ListLength length = ListLength::limited);
 
-/// A name: text that is not empty and has no control characters.
+/// A name: text that is not empty, not too long and has no control characters.
 std::optional<std::string> read_name(Reading& reading, const JsonNode& node);
 std::optional<bool> read_flag(Reading& reading, const JsonNode& node);
 /// A whole number in [low, high].
@@ -75,7 +78,8 @@ std::optional<std::string> read_known_name(Reading& reading, const JsonNode& nod
 
 /// The file's "unit", to be read first because every length depends on it; mm if it is none.
 Unit read_unit(Reading& reading, const Fields& fields);
-/// In the file's order; problems of one value in the order in which they were found.
+/// In the file's order; problems of one value in the order in which they were found. Those without words come
+/// last.
 std::vector<FileProblem> in_order(std::vector<PlacedProblem> placed);
 
 }  // namespace dartwright

@@ -59,6 +59,7 @@ SeamSide read_side(Reading& reading, const JsonNode& node, const PiecesRead& pie
     SeamSide side;
     for (const JsonNode* child : node.children) side.push_back(read_part(reading, *child, pieces));
     reading.heed(node, wanted_of_parts(side.size()));
+    reading.heed(node, wanted_of_entries(side.size()));
     return side;
 }
 

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 #include <array>
-#include <cctype>
 
 #include "dartwright/files/json_tree.hpp"
 #include "dartwright/files/utf8.hpp"
@@ -31,10 +30,10 @@ ParserWords words_of(const std::string& message) {
 }
 
 bool is_letter(char c) {
-    return std::isalpha(static_cast<unsigned char>(c)) != 0;
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z');
 }
 bool is_digit(char c) {
-    return std::isdigit(static_cast<unsigned char>(c)) != 0;
+    return c >= '0' && c <= '9';
 }
 
 struct Stretch {

@@ -116,6 +116,10 @@ class Looker {
         coordinate(under(at, 0), p.x);
         coordinate(under(at, 1), p.y);
     }
+    void entries(const Step& at, std::size_t count) {
+        const std::string what = wanted_of_entries(count);
+        if (!what.empty()) add(at, "a list of " + std::to_string(count), what);
+    }
     template <class Points>
     void points(const Step& at, const Points& points) {
         for (std::size_t i = 0; i < points.size(); ++i) point(under(at, i), points[i]);
@@ -180,6 +184,7 @@ void Looker::item(const Step& at, const EdgeItem& edge) {
     if (const auto* cubic = std::get_if<CubicShape>(&edge.shape)) points(under(at, "curve"), cubic->controls);
     if (const auto* spline = std::get_if<SplineShape>(&edge.shape)) {
         const Step through = under(at, "through");
+        entries(through, spline->through.size());
         points(through, spline->through);
         const std::string what = wanted_of_measured_points(spline->through.size());
         if (!what.empty()) add(through, "an empty list", what);
@@ -265,6 +270,7 @@ Runs Looker::outline(const Step& at, const Outline& outline, NameTable& darts) {
     const std::size_t before = problems.size();
     point(under(at, "start"), outline.start);
     const Step items = under(at, "items");
+    entries(items, outline.items.size());
     bool is_every_name_read = true;
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
         item_ = i;
@@ -328,6 +334,7 @@ void Looker::grain(const Step& at, const Grain& grain, const Runs& runs) {
 }
 
 void Looker::double_darts(const Step& at, const Piece& piece, const Runs& runs, NameTable& darts) {
+    entries(at, piece.double_darts.size());
     for (std::size_t i = 0; i < piece.double_darts.size(); ++i) {
         const DoubleDart& dart = piece.double_darts[i];
         const Step step = under(at, i);
@@ -341,6 +348,7 @@ void Looker::double_darts(const Step& at, const Piece& piece, const Runs& runs, 
 
 void Looker::notches(const Step& at, const Piece& piece, const Runs& runs) {
     bool has_begun = false;
+    entries(at, piece.notches.size());
     for (std::size_t i = 0; i < piece.notches.size(); ++i) {
         const Notch& notch = piece.notches[i];
         const Step step = under(at, i);
@@ -377,11 +385,13 @@ void Looker::allowances(const Step& at, const Piece& piece, const Runs& runs) {
         const auto& stretches = std::get<std::vector<AllowanceStretch>>(allowance);
         const std::string what = wanted_of_stretches(stretches.size());
         if (!what.empty()) add(step, "an empty list", what);
+        entries(step, stretches.size());
         for (std::size_t i = 0; i < stretches.size(); ++i) stretch(under(step, i), stretches[i], edge, runs);
     }
 }
 
 void Looker::marks(const Step& at, const Piece& piece) {
+    entries(at, piece.marks.size());
     for (std::size_t i = 0; i < piece.marks.size(); ++i) {
         const Mark& mark = piece.marks[i];
         const Step step = under(at, i);
@@ -392,6 +402,7 @@ void Looker::marks(const Step& at, const Piece& piece) {
         }
         const auto& line = std::get<LineMark>(mark.what).points;
         const Step drawn = under(step, "line");
+        entries(drawn, line.size());
         points(drawn, line);
         const std::string what = wanted_of_line(line.size());
         if (!what.empty()) add(drawn, line.empty() ? "an empty list" : "a list of 1", what);
@@ -454,6 +465,7 @@ void Looker::seam(const Step& at, const Seam& seam, const NameTable& pieces, con
         const Step step = under(joins, s);
         const std::string what = wanted_of_parts(side.size());
         if (!what.empty()) add(step, "an empty list", what);
+        entries(step, side.size());
         // A side of one part is written without a list.
         for (std::size_t i = 0; i < side.size(); ++i)
             part(side.size() == 1 ? step : under(step, i), side[i], pieces, runs);
@@ -504,6 +516,7 @@ void Looker::made(const Step& at, const Made& made) {
 }
 
 void Looker::widths(const Step& at, const std::vector<RuleWidth>& widths, const char* key) {
+    entries(at, widths.size());
     for (std::size_t i = 0; i < widths.size(); ++i) {
         const Step step = under(at, i);
         name(under(step, key), widths[i].name);
@@ -520,6 +533,7 @@ void Looker::rule(const Step& at, const CuttingRule& rule) {
     length(under(allowance, "joined"), rule.allowance.joined_mm);
     length(under(allowance, "elsewhere"), rule.allowance.elsewhere_mm);
     const Step corners = under(at, "corners");
+    entries(corners, rule.corners.size());
     for (std::size_t i = 0; i < rule.corners.size(); ++i) {
         const Step corner = under(corners, i);
         length(under(corner, "limit"), rule.corners[i].limit_mm);
@@ -542,6 +556,7 @@ void Looker::look(const Pattern& pattern) {
     const Step pieces = under(root, "pieces");
     const std::string what = wanted_of_pieces(pattern.pieces.size());
     if (!what.empty()) add(pieces, "an empty list", what);
+    entries(pieces, pattern.pieces.size());
     NameTable piece_names;
     std::vector<Runs> runs;
     runs.reserve(pattern.pieces.size());
@@ -553,6 +568,7 @@ void Looker::look(const Pattern& pattern) {
         runs.push_back(look(piece, step));
     }
     const Step seams = under(root, "seams");
+    entries(seams, pattern.seams.size());
     NameTable seam_names;
     for (std::size_t i = 0; i < pattern.seams.size(); ++i) {
         const Step step = under(seams, i);
@@ -562,6 +578,7 @@ void Looker::look(const Pattern& pattern) {
     }
     tolerances(under(root, "tolerances"), pattern);
     const Step made_list = under(root, "made");
+    entries(made_list, pattern.made.size());
     for (std::size_t i = 0; i < pattern.made.size(); ++i) made(under(made_list, i), pattern.made[i]);
     if (pattern.cutting) rule(under(root, "cutting"), *pattern.cutting);
 }
@@ -632,6 +649,9 @@ Pattern put_right_within(Pattern pattern, double largest_mm) {
     return pattern;
 }
 
+/// Problems in the message of an exception; a million are a message of 65 MB.
+constexpr std::size_t most_told = 100;
+
 template <class Value>
 void require_none(const Value& value) {
     if (auto problems = problems_of(value); !problems.empty()) throw UnsoundPattern(std::move(problems));
@@ -666,6 +686,11 @@ Pattern sound_within(Pattern pattern, double largest_mm) {
 UnsoundPattern::UnsoundPattern(std::vector<PatternProblem> found) : problems(std::move(found)) {
     for (const PatternProblem& problem : problems) {
         if (!message_.empty()) message_ += '\n';
+        const std::size_t told = static_cast<std::size_t>(&problem - problems.data());
+        if (told == most_told) {
+            message_ += "and " + std::to_string(problems.size() - told) + " more";
+            break;
+        }
         if (!problem.pointer.empty()) message_ += problem.pointer + ": ";
         message_ += "found " + problem.found + "; expected " + problem.expected;
     }

@@ -25,8 +25,10 @@ struct PatternProblem {
 
 /// Everything that keeps the pattern from being one, in the order of the file's keys; empty for every pattern
 /// that the reader or an operation gives. The rules are those of the pattern file (docs/pattern-file.md):
-///  - one piece or more; names not empty, without control characters, unique among pieces, among seams, and
+///  - one piece or more; names not empty, of 200 letters or fewer, without control characters, unique among
+///  pieces, among seams, and
 ///    among the darts of a piece; no edge called `start` or `end`
+///  - no list of more than 10,000
 ///  - every number finite; coordinates within 10 m of zero, lengths from 0 to 10 m, angles from 0 to 180
 ///  - an outline has an edge, runs anticlockwise, and has the items of one name next to each other; it may
 ///    have a gap, which the check finds
@@ -54,7 +56,7 @@ class UnsoundPattern : public std::exception {
     std::vector<PatternProblem> problems;  ///< never empty
 
   private:
-    std::string message_;  ///< one line a problem: pointer, found, expected
+    std::string message_;  ///< one line a problem: pointer, found, expected; a hundred, and how many more
 };
 
 /// UnsoundPattern if there is a problem.

@@ -1,5 +1,6 @@
 #include "dartwright/pattern/pattern_rules.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "dartwright/pattern/name.hpp"
@@ -43,6 +44,13 @@ std::string length_within(double mm, double largest_mm, const InUnit& in_unit) {
     return mm >= 0 ? wanted_within(mm, largest_mm, in_unit) : std::string("a length that is not negative");
 }
 
+bool has_few_letters(std::string_view name) {
+    // In UTF-8 a letter has one byte that continues no other.
+    const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
+    return name.size() <= most_letters ||
+           static_cast<std::size_t>(std::count_if(name.begin(), name.end(), begins)) <= most_letters;
+}
+
 std::string wanted_unless(bool is_right, const char* wanted) {
     return is_right ? std::string() : wanted;
 }
@@ -50,7 +58,8 @@ std::string wanted_unless(bool is_right, const char* wanted) {
 }  // namespace
 
 std::string wanted_instead_of_name(std::string_view name) {
-    if (is_name(name)) return {};
+    if (is_name(name) && has_few_letters(name)) return {};
+    if (is_name(name)) return "a name of " + std::to_string(most_letters) + " letters or fewer";
     return name.empty() ? "a name that is not empty" : "a name without control characters";
 }
 
@@ -96,6 +105,11 @@ std::string wanted_instead_of_stitched(double stitched_mm, double leg_mm) {
 
 std::string wanted_instead_of_stretch_end(double at, double to) {
     return wanted_unless(to > at, "a distance beyond \"at\"");
+}
+
+std::string wanted_of_entries(std::size_t count) {
+    if (count <= most_entries) return {};
+    return "at most " + std::to_string(most_entries) + " in one list";
 }
 
 std::string wanted_of_pieces(std::size_t count) {

@@ -27,6 +27,11 @@ inline constexpr double largest_length_mm = 10'000;
 /// spline divides by the distance, which must not vanish.
 inline constexpr double least_measured_distance_mm = 1e-6;
 inline constexpr int largest_quantity = 10'000;
+/// A name is read, drawn and printed: it has no more letters (code points) than this.
+inline constexpr std::size_t most_letters = 200;
+/// No list of a pattern is longer: pieces, items of an outline, measured points, darts, notches, stretches,
+/// marks and their points, seams, the parts of a side, operations, widths, corners; nor one of an exercise.
+inline constexpr std::size_t most_entries = 10'000;
 
 /// What was expected instead of a single value; empty if the rule is fulfilled. NaN and infinity never are.
 std::string wanted_instead_of_name(std::string_view name);
@@ -41,6 +46,7 @@ std::string wanted_instead_of_whole(double number, int low, int high);
 std::string wanted_instead_of_fullness(double fullness_mm, double item_length_mm);
 std::string wanted_instead_of_stitched(double stitched_mm, double leg_mm);
 std::string wanted_instead_of_stretch_end(double at, double to);
+std::string wanted_of_entries(std::size_t count);
 std::string wanted_of_pieces(std::size_t count);
 std::string wanted_of_stretches(std::size_t count);
 std::string wanted_of_parts(std::size_t count);

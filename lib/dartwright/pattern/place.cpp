@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "dartwright/geometry/written_number.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
 namespace dartwright {
@@ -199,7 +200,7 @@ double distance_from_start(const Place& place, const Run& run) {
     constexpr double rounding_mm = 1e-6;
     if (!(along >= -rounding_mm) || !(along <= run.length + rounding_mm)) {
         throw std::out_of_range("the place " + to_text(place) + " lies beyond the end of \"" + run.edge +
-                                "\", which is " + std::to_string(run.length) + " mm long");
+                                "\", which is " + with_decimals(run.length, 6) + " mm long");
     }
     const double inside = std::clamp(along, 0.0, run.length);
     if (place.from.empty()) return inside;

@@ -20,7 +20,8 @@ class FileProblem(NamedTuple):
 
 
 class InvalidFile(Error, ValueError):
-    """A file that is not valid, with all its problems in the file's order."""
+    """A file that is not valid, with its problems in the file's order, a hundred at most; the message says how
+    many more."""
 
     def __init__(self, message: str, file: str = "", problems: Iterable[tuple[str, str, str]] = ()) -> None:
         super().__init__(message)
