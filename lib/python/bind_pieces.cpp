@@ -13,28 +13,33 @@ struct DartOfPiece {
     std::string name;
     DartFigures figures;
     std::string press;
+    std::optional<double> stitched_mm;
 };
 struct RunOfPiece {
     Run run;
     std::vector<std::string> darts;
+    double fullness_mm = 0;
 };
 
 std::vector<DartOfPiece> darts_of(const Piece& piece) {
     std::vector<DartOfPiece> darts;
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         if (const DartItem* dart = piece.outline.items[i].as_dart())
-            darts.push_back({dart->name, figures_of(piece.outline, i), dart->press});
+            darts.push_back({dart->name, figures_of(piece.outline, i), dart->press, dart->stitched});
     }
     return darts;
 }
 
 DartOfPiece dart_of(const Piece& piece, const std::string& name) {
     const std::size_t item = dart_named(piece, name);
-    return {name, figures_of(piece.outline, item), piece.outline.items[item].as_dart()->press};
+    const DartItem& dart = *piece.outline.items[item].as_dart();
+    return {name, figures_of(piece.outline, item), dart.press, dart.stitched};
 }
 
 RunOfPiece named_run(const Piece& piece, const Run& run) {
-    RunOfPiece named{run, {}};
+    RunOfPiece named{run, {}, 0};
+    for (const std::size_t item : run.items)
+        named.fullness_mm += piece.outline.items[item].as_edge()->fullness;
     for (const std::size_t item : run.darts) named.darts.push_back(piece.outline.items[item].as_dart()->name);
     return named;
 }
@@ -47,6 +52,11 @@ std::vector<RunOfPiece> runs_of_piece(const Piece& piece) {
 
 RunOfPiece run_of_piece(const Piece& piece, const std::string& edge) {
     return named_run(piece, run_named(runs_of(piece.outline), edge, piece.name));
+}
+
+std::optional<std::string> worn_word(const std::optional<Worn>& worn) {
+    if (!worn) return std::nullopt;
+    return *worn == Worn::front ? "front" : "back";
 }
 
 double checked_chord_error(double chord_error_mm) {
@@ -118,6 +128,8 @@ void bind_runs_and_darts(py::module_& module) {
         .field(
             "length_mm", [](const RunOfPiece& run) { return run.run.length; },
             "Sewn length, mm: darts closed, fullness taken off.")
+        .field("fullness_mm", &RunOfPiece::fullness_mm,
+               "How much longer it lies flat than sewn, mm: what is gathered or eased away.")
         .field(
             "before", [](const RunOfPiece& run) { return run.run.before; },
             "The neighbouring edge at its anticlockwise start.")
@@ -156,7 +168,9 @@ void bind_runs_and_darts(py::module_& module) {
                "Signed distance of the point from the bisector of the dart angle, mm.")
         .field(
             "press", [](const DartOfPiece& dart) { return text_or_none(dart.press); },
-            "The edge towards which it is pressed, or None.");
+            "The edge towards which it is pressed, or None.")
+        .field("stitched_mm", &DartOfPiece::stitched_mm,
+               "How far a tuck is stitched along its legs from the mouth, mm; None for a dart.");
 }
 
 void bind_piece(py::module_& module) {
@@ -164,6 +178,13 @@ void bind_piece(py::module_& module) {
                             "One shape to cut: a closed outline with its darts, notches and marks.");
     piece.def_readonly("name", &Piece::name, "Its name.")
         .def_readonly("cut", &Piece::cut, "How it is cut, or None if that is not said.")
+        .def_property_readonly(
+            "worn", [](const Piece& self) { return worn_word(self.worn); },
+            "The part of the body that it covers, `front` or `back`, or None if that is not said: left and\n"
+            "right are then as drawn.")
+        .def_property_readonly(
+            "side_up", [](const Piece& self) { return self.side_up == SideUp::right ? "right" : "wrong"; },
+            "The side of the cloth that lies up as it is drawn, `right` or `wrong`.")
         .def_readonly("grain", &Piece::grain, "The grain, or None if there is none.")
         .def_readonly("notches", &Piece::notches, "Its notches, in the file's order.")
         .def_readonly("marks", &Piece::marks, "Its lines and drill holes.")

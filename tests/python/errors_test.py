@@ -45,6 +45,15 @@ class Errors(unittest.TestCase):
             block(), "pivot", piece="front", dart="waist dart", to="side@900/armhole"))
         self.assertIn("lies beyond the end", beyond.reason)
 
+    def test_an_unsound_value_says_where_and_what_was_expected(self):
+        for bad in (float("nan"), float("inf"), -1.0, 1e200):
+            with self.assertRaises(ValueError) as caught:
+                dartwright.check(block(), tolerances={"seam": bad})
+            self.assertIn("seam", str(caught.exception))
+            with self.assertRaises(ValueError) as caught:
+                dartwright.cutting_line(block(), "front", undecided_mm=bad)
+            self.assertIn("is no width; expected 0 mm or more", str(caught.exception))
+
     def test_an_invalid_file_has_all_its_problems(self):
         error = self.refused(dartwright.InvalidFile,
                              lambda: dartwright.parse_pattern('{"dartwright": 1, "unit": "ell"}', "draft"))

@@ -176,6 +176,65 @@ TEST(draw_command, refuses_other_endings_and_pictures_too_large) {
     EXPECT_TRUE(folder.names().empty());
 }
 
+// What is gathered away is said where the edge's length is: 14 cm of cloth in 10 cm of waist.
+TEST(show_command, says_what_is_gathered_and_tucked) {
+    const std::string front =
+        dartwright({"close", block, "--piece", "front", "--dart", "waist dart", "--as", "gathers"}).out;
+    const Ended shown = dartwright({"show", "-"}, front);
+    EXPECT_TRUE(has(shown.out,
+                    "\n  gathered, eased or tucked\n  waist: gather 14.0 to 10.0 cm between the "
+                    "notches\n"))
+        << shown.out;
+    const Json runs =
+        Json::parse(dartwright({"show", "-", "--format", "json"}, front).out)["pieces"][0]["runs"];
+    for (const Json& run : runs) {
+        ASSERT_EQ(run["fullness"].size(), run["edge"] == "waist" ? 1u : 0u) << run;
+        if (run["edge"] != "waist") continue;
+        const Json& gathers = run["fullness"][0];
+        EXPECT_EQ(gathers["gathered"], true);
+        EXPECT_NEAR(gathers["to"].get<double>() - gathers["from"].get<double>(), 100, 0.1);
+        EXPECT_NEAR(gathers["flat"].get<double>(), 140, 0.5);
+    }
+    const std::string tucked =
+        dartwright({"close", block, "--piece", "front", "--dart", "waist dart", "--as", "tuck"}).out;
+    EXPECT_TRUE(has(dartwright({"show", "-"}, tucked).out, "waist dart: a tuck, stitched 7.8 cm"));
+    EXPECT_FALSE(has(dartwright({"show", block}).out, "gathered"));
+}
+
+TEST(walk_command, says_what_is_gathered_along_the_seam) {
+    Json pattern = Json::parse(text_of_file(block));
+    for (Json& item : pattern["pieces"][1]["outline"]["items"])
+        if (item.value("edge", "") == "side") item["fullness"] = 1.5;
+    const std::string eased = pattern.dump();
+    const Ended walked = dartwright({"walk", "-", "--seam", "side"}, eased);
+    EXPECT_TRUE(has(walked.out, "  back, side: ease in 1.50 cm along the whole edge\n")) << walked.out;
+    const Json json = Json::parse(dartwright({"walk", "-", "--seam", "side", "--format", "json"}, eased).out);
+    ASSERT_EQ(json["fullness"].size(), 1u);
+    EXPECT_EQ(json["fullness"][0]["piece"], "back");
+    EXPECT_EQ(json["fullness"][0]["stretches"][0]["gathered"], false);
+    EXPECT_EQ(json_of({"walk", block, "--seam", "side"})["fullness"].size(), 0u);
+}
+
+TEST(print_command, asks_whose_left_it_is) {
+    Folder folder;
+    const auto printed = [&](std::vector<std::string> more) {
+        std::vector<std::string> words{"print", block, "-o", folder / "front.pdf", "--overwrite"};
+        words.insert(words.end(), more.begin(), more.end());
+        return dartwright(words);
+    };
+    EXPECT_TRUE(has(printed({"--open"}).out, "note: front: left and right are as drawn"));
+    for (const std::string worn : {"front", "front=front", "back"}) {
+        const Ended ended = printed({"--open", "--worn", worn});
+        EXPECT_EQ(ended.status, 0) << ended.err;
+        EXPECT_FALSE(has(ended.out, "are as drawn")) << ended.out;
+    }
+    for (const std::string worn : {"frnt", "front=side", "back=back", "sleeve=front"}) {
+        const Ended ended = printed({"--open", "--worn", worn});
+        EXPECT_EQ(ended.status, 2) << worn << ended.out;
+    }
+    EXPECT_EQ(printed({"--worn", "front"}).status, 2);
+}
+
 TEST(every_command, reads_standard_input) {
     const std::string text = text_of_file(bodice);
     EXPECT_EQ(dartwright({"show", "-", "--format", "json"}, text).out,

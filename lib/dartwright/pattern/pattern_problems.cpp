@@ -705,6 +705,12 @@ void require_sound(const Piece& piece) {
 }
 
 void require_sound(const CuttingRule& rule) {
+    if (rule.name.empty()) {
+        // One that is made for once and never written.
+        CuttingRule named = rule;
+        named.name = "rule";
+        return require_sound(named);
+    }
     Looker looker;
     const Step root;
     looker.look(rule, under(root, "cutting"));

@@ -65,7 +65,7 @@ void require_sound(const Piece& piece);
 /// UnsoundPattern, with pointers as of a pattern's `tolerances`, unless they are lengths and angles.
 void require_sound(const Tolerances& tolerances);
 /// UnsoundPattern, with pointers as of a pattern's `cutting`, unless its names are names and its widths are
-/// lengths from 0 to 10 m.
+/// lengths from 0 to 10 m. The rule itself, made for once, need not have a name.
 void require_sound(const CuttingRule& rule);
 
 }  // namespace dartwright
