@@ -11,6 +11,7 @@
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "support/evenly.hpp"
+#include "support/written_otherwise.hpp"
 
 namespace dartwright {
 namespace {
@@ -168,6 +169,20 @@ RC_GTEST_PROP(assessing_properties, marks_are_the_same_however_a_draft_lies_and_
                            other);
     other.unit = Unit::inch;
     const Assessment assessment = assess(exercise, other);
+    RC_ASSERT(lost(assessment) == lost(assess(exercise, draft)));
+}
+
+RC_GTEST_PROP(assessing_properties, items_of_no_length_change_no_mark, ()) {
+    GeneratedExercise generated = any_exercise(true);
+    const PreparedExercise exercise = prepared(generated.exercise);
+    const Pattern draft = *testing::evenly(0, 3) == 0 ? generated.exercise.pattern : with_a_fault(generated);
+    Pattern other = draft;
+    Outline& outline = other.pieces[0].outline;
+    for (int left = *testing::evenly(1, 4); left > 0; --left)
+        outline = testing::with_point(outline, std::size_t(*testing::evenly(0, int(outline.items.size()))));
+    const Assessment assessment = assess(exercise, other);
+    RC_LOG() << testing::explained(assessment);
+    RC_ASSERT(assessment.marks == assess(exercise, draft).marks);
     RC_ASSERT(lost(assessment) == lost(assess(exercise, draft)));
 }
 

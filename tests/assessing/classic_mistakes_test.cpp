@@ -2,6 +2,7 @@
 // costs its own criterion and no other.
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 #include <algorithm>
 #include <cmath>
@@ -577,6 +578,87 @@ TEST(classic_mistakes, other_dart_of_the_name_asked_for_is_judged_and_not_refuse
     ASSERT_EQ(UnsoundPattern(problems_of(draft)).what(), std::string());
     EXPECT_EQ(assess(side_exercise(), draft).unread, "");
     EXPECT_GT(assess(side_exercise(), draft).marks, 0);
+}
+
+using Request = std::vector<std::pair<std::string, std::string>>;
+
+/// The workshop's bodice with one task for each operation, ten marks for its criteria in equal parts.
+PreparedExercise bodice_exercise(const std::vector<Made>& steps, const std::vector<Criterion>& criteria) {
+    Exercise exercise;
+    exercise.name = "bodice";
+    exercise.pattern = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/chorus-bodice.json");
+    exercise.ladders = usual_ladders();
+    for (const Made& each : steps) {
+        std::vector<CriterionMarks> marks;
+        for (const Criterion criterion : criteria)
+            marks.push_back({criterion, 10.0 / static_cast<double>(criteria.size())});
+        exercise.tasks.push_back({"task", "", OperationTask{each}, marks});
+    }
+    return prepared(exercise);
+}
+
+// A dart that was to grow stands there already, and was the only thing paid for.
+RC_GTEST_PROP(classic_mistakes, bodice_copied_by_hand_with_nothing_merged_earns_nothing, ()) {
+    static const PreparedExercise exercise = bodice_exercise(
+        {{"merge", {{"piece", "front"}, {"dart", "waist dart"}, {"with", "side dart"}}}},
+        {Criterion::angle, Criterion::legs, Criterion::mouth, Criterion::pivot, Criterion::gone});
+    const double most_mm = testing::real_between(0, 2);
+    const Assessment copied = assess(exercise, testing::by_hand(exercise.exercise.pattern, most_mm));
+    RC_LOG() << testing::explained(copied);
+    RC_ASSERT(copied.marks == 0);
+    const Assessment merged = assess(exercise, testing::by_hand(exercise.finished, most_mm));
+    RC_LOG() << testing::explained(merged);
+    for (const JudgedCriterion& each : merged.tasks[0].criteria)
+        for (const JudgedLine& line : each.lines) RC_ASSERT(line.found_words != "as it was");
+}
+
+RC_GTEST_PROP(classic_mistakes, point_copied_by_hand_where_it_was_earns_nothing, ()) {
+    static const PreparedExercise exercise =
+        bodice_exercise({{"repoint", {{"piece", "front"}, {"dart", "waist dart"}, {"back_off", "4cm"}}}},
+                        {Criterion::angle, Criterion::legs, Criterion::mouth, Criterion::pivot});
+    const double most_mm = testing::real_between(0, 2);
+    const Assessment copied = assess(exercise, testing::by_hand(exercise.exercise.pattern, most_mm));
+    RC_LOG() << testing::explained(copied);
+    RC_ASSERT(copied.marks == 0);
+    const Assessment moved = assess(exercise, testing::by_hand(exercise.finished, most_mm));
+    RC_LOG() << testing::explained(moved);
+    for (const JudgedCriterion& each : moved.tasks[0].criteria)
+        for (const JudgedLine& line : each.lines) RC_ASSERT(line.found_words != "as it was");
+}
+
+// A dart that grew and gave up as much again is as it was, and as it was asked.
+TEST(classic_mistakes, dart_that_is_to_end_as_it_was_before_is_no_fault) {
+    Exercise exercise;
+    exercise.name = "there and back";
+    exercise.pattern = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/chorus-bodice.json");
+    exercise.ladders = usual_ladders();
+    const auto add = [&](const char* operation, const Request& request, Criterion criterion) {
+        exercise.tasks.push_back({operation, "", OperationTask{{operation, request}}, {{criterion, 10}}});
+    };
+    add("merge", {{"piece", "front"}, {"dart", "waist dart"}, {"with", "side dart"}}, Criterion::gone);
+    add("pivot",
+        {{"piece", "front"}, {"dart", "side dart"}, {"to", "neck@50%"}, {"name", "d1"}, {"share", "50%"}},
+        Criterion::place);
+    add("merge", {{"piece", "front"}, {"dart", "side dart"}, {"with", "d1"}}, Criterion::gone);
+    add("pivot",
+        {{"piece", "front"}, {"dart", "d1"}, {"to", "armhole@50%"}, {"name", "d3"}, {"share", "50%"}},
+        Criterion::angle);
+    const PreparedExercise there_and_back = prepared(exercise);
+    Pattern drawn = there_and_back.finished;
+    for (Piece& piece : drawn.pieces) {
+        const auto round = [](Point& p) {
+            p = {std::round(p.x * 1000) / 1000, std::round(p.y * 1000) / 1000};
+        };
+        round(piece.outline.start);
+        for (OutlineItem& item : piece.outline.items) {
+            round(item.to);
+            if (DartItem* dart = item.as_dart()) round(dart->point);
+        }
+    }
+    for (const Pattern& draft : {there_and_back.finished, drawn}) {
+        const Assessment assessment = assess(there_and_back, draft);
+        EXPECT_EQ(lost(assessment), Lost{}) << testing::explained(assessment);
+    }
 }
 
 }  // namespace

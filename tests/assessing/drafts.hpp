@@ -9,6 +9,8 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/files/exercise_file.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -54,6 +56,32 @@ inline Pattern renamed(Pattern pattern) {
         piece.cut->ends = ends;
     }
     pattern.seams.clear();
+    return pattern;
+}
+
+/// Copied by a hand that misses every point by up to so much in x and in y, mm; closed as it was.
+inline Pattern by_hand(Pattern pattern, double most_mm) {
+    const auto miss = [&](Point& p) {
+        p = p + Vector{real_between(-most_mm, most_mm), real_between(-most_mm, most_mm)};
+    };
+    for (Piece& piece : pattern.pieces) {
+        Outline& outline = piece.outline;
+        miss(outline.start);
+        for (OutlineItem& item : outline.items) {
+            miss(item.to);
+            if (DartItem* dart = item.as_dart()) {
+                miss(dart->point);
+                if (dart->pivot) miss(*dart->pivot);
+                continue;
+            }
+            Shape& shape = item.as_edge()->shape;
+            if (auto* cubic = std::get_if<CubicShape>(&shape))
+                for (Point& p : cubic->controls) miss(p);
+            if (auto* spline = std::get_if<SplineShape>(&shape))
+                for (Point& p : spline->through) miss(p);
+        }
+        outline.items.back().to = outline.start;
+    }
     return pattern;
 }
 

@@ -52,6 +52,24 @@ void untouched_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise
         if (is_to_be_done(task_of(accepted, i))) RC_ASSERT(assessment.tasks[i].marks == 0);
 }
 
+/// A careful hand is within this, mm, in x and in y; a careless one within twice as much.
+constexpr double careful_mm = 1;
+
+// Nothing done and copied by hand is still nothing done.
+void untouched_start_copied_by_hand_gets_nothing(const AcceptedExercise& accepted) {
+    // What truing and repointing change may be less than a hand misses; a mouth that an earlier task opens
+    // and a later one closes is not there at the start either.
+    const std::string& operation = accepted.steps.made.front().operation;
+    if (accepted.steps.made.size() > 1 || operation == "true" || operation == "repoint") return;
+    const Pattern start = accepted.exercise.exercise.pattern;
+    const Pattern copied = testing::by_hand(start, real_between(0, 2 * careful_mm));
+    const Assessment assessment = assess(accepted.exercise, copied);
+    RC_LOG() << "copied by hand\n" << testing::explained(assessment);
+    if (!assessment.unread.empty()) return;
+    for (std::size_t i = 0; i < assessment.tasks.size(); ++i)
+        if (is_to_be_done(task_of(accepted, i))) RC_ASSERT(assessment.tasks[i].marks == 0);
+}
+
 // ---- slips
 // -------------------------------------------------------------------------------------------------
 
@@ -303,6 +321,7 @@ RC_GTEST_PROP(unearned_marks, are_given_to_no_draft_of_any_accepted_exercise, ()
     Asked asked;
     finished_pattern_gets_all(accepted);
     untouched_start_gets_nothing_for_what_was_to_be_done(accepted);
+    untouched_start_copied_by_hand_gets_nothing(accepted);
     each_single_slip_costs_its_task(accepted, asked);
     each_task_that_was_not_done_costs_marks_of_its_own(accepted, asked);
     pattern_of_a_stranger_earns_nothing_and_is_said_to_be_that(accepted, asked);

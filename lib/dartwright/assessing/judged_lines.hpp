@@ -20,6 +20,7 @@ struct MarkedTask {
     const Task& task;
     /// The pieces that it works on, if all of them are as they were handed out.
     std::vector<std::string> not_begun = {};
+    std::string undone_on = {};  ///< a piece of it, if the darts that it was to change are as they were
 };
 /// Every thing that the criterion looks at in that task, at fault or not.
 ScoredLines place_lines(const DraftFacts& facts, const MarkedTask& task);
@@ -39,7 +40,8 @@ ScoredLines allowances_lines(const DraftFacts& facts, const MarkedTask& task);
 ScoredLines measure_lines(const DraftFacts& facts, const MarkedTask& task);
 ScoredLines size_lines(const DraftFacts& facts, const MarkedTask& task);
 
-/// Whether a dart that the task was to change is drawn as it was before, so that it earns nothing.
+/// Whether a dart that the task was to change is drawn more as it was before than as any later state, so that
+/// it earns nothing. A state that is the finished one again is no fault.
 bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t task);
 /// The task, and whether it was begun.
 MarkedTask marked_task(const DraftFacts& facts, std::size_t index);

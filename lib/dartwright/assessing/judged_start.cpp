@@ -1,8 +1,10 @@
 // What was to be done and is still as it was earns nothing, however well it was drawn before.
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/checks/words.hpp"
@@ -59,6 +61,28 @@ double apart(const InRungs& rungs, const DrawnDart& a, const DrawnDart& b) {
     return std::max({rungs.angle_deg(a.angle_deg, b.angle_deg), rungs.length(a.leg_a, b.leg_a),
                      rungs.length(a.leg_b, b.leg_b), rungs.length(a.intake, b.intake),
                      rungs.length(a.back_off, b.back_off), rungs.angle_deg(a.kink_deg, b.kink_deg)});
+}
+
+// What two states have in common and the draft has not counts against both alike: the nearer is told by what
+// was to change.
+double squares_apart(const InRungs& rungs, const DrawnDart& a, const DrawnDart& b) {
+    const std::array<double, 6> each{rungs.angle_deg(a.angle_deg, b.angle_deg),
+                                     rungs.length(a.leg_a, b.leg_a),
+                                     rungs.length(a.leg_b, b.leg_b),
+                                     rungs.length(a.intake, b.intake),
+                                     rungs.length(a.back_off, b.back_off),
+                                     rungs.angle_deg(a.kink_deg, b.kink_deg)};
+    return std::inner_product(each.begin(), each.end(), each.begin(), 0.0);
+}
+
+/// States nearer than this are the same one, mm and degrees: a file, which gives thousandths of a millimetre,
+/// does not tell them apart.
+constexpr double same_state = 0.01;
+
+bool is_same(const DrawnDart& a, const DrawnDart& b) {
+    const auto near = [](double x, double y) { return std::abs(x - y) <= same_state; };
+    return near(a.angle_deg, b.angle_deg) && near(a.leg_a, b.leg_a) && near(a.leg_b, b.leg_b) &&
+           near(a.intake, b.intake) && near(a.back_off, b.back_off) && near(a.kink_deg, b.kink_deg);
 }
 
 constexpr double another = std::numeric_limits<double>::infinity();
@@ -126,18 +150,48 @@ bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t tas
     if (!dart.found) return false;
     const InRungs rungs(facts.plan->exercise.ladders);
     const DrawnDart drawn = drawn_dart(dart);
-    const double from_asked = apart(rungs, drawn, drawn_dart(dart.asked->dart));
-    return std::any_of(dart.asked->earlier.begin(), dart.asked->earlier.end(), [&](const EarlierDart& each) {
-        if (each.task > task) return false;
-        const double off = apart(rungs, drawn, drawn_dart(each.dart));
-        return off <= 1 && off <= from_asked;
-    });
+    const DrawnDart asked = drawn_dart(dart.asked->dart);
+    const EarlierDart* nearest = nullptr;
+    double least = squares_apart(rungs, drawn, asked);
+    for (const EarlierDart& each : dart.asked->earlier) {
+        const DrawnDart before = drawn_dart(each.dart);
+        const double off = squares_apart(rungs, drawn, before);
+        if (off >= least || is_same(before, asked)) continue;
+        least = off;
+        nearest = &each;
+    }
+    return nearest && nearest->task <= task;
 }
+
+namespace {
+
+// By the larger half of what the task was to change: its darts are as they were or not there, and the mouths
+// that it was to close are open. A task without darts leaves nothing to tell this by.
+bool is_undone(const DraftFacts& facts, std::size_t task) {
+    bool is_any = false;
+    for (const DartFact& dart : facts.darts) {
+        if (!dart.asked->is_touched_by(task)) continue;
+        const bool is_missing = !dart.found && dart.asked->placed_by == task;
+        if (!is_missing && !is_as_it_was(facts, dart, task)) return false;
+        is_any = true;
+    }
+    for (const ClosedFact& closed : facts.closed) {
+        if (closed.asked->task != task) continue;
+        const double whole = std::abs(closed.asked->dart.angle_rad);
+        if (!closed.left || std::abs(closed.left->figures.angle_rad) < whole / 2) return false;
+        is_any = true;
+    }
+    return is_any;
+}
+
+}  // namespace
 
 MarkedTask marked_task(const DraftFacts& facts, std::size_t index) {
     MarkedTask out{index, facts.plan->exercise.tasks[index], {}};
     if (!std::holds_alternative<OperationTask>(out.task.what)) return out;
     const std::vector<std::size_t>& pieces = facts.plan->worked_on[index];
+    if (!pieces.empty() && is_undone(facts, index))
+        out.undone_on = facts.plan->finished[pieces.front()].piece.name;
     const auto is_unchanged = [&](std::size_t piece) { return is_as_handed_out(facts, piece); };
     if (!std::all_of(pieces.begin(), pieces.end(), is_unchanged)) return out;
     for (const std::size_t piece : pieces) out.not_begun.push_back(facts.plan->finished[piece].piece.name);
@@ -145,9 +199,16 @@ MarkedTask marked_task(const DraftFacts& facts, std::size_t index) {
 }
 
 ScoredLines not_begun_lines(const MarkedTask& task, Criterion criterion) {
-    if (task.not_begun.empty()) return {};
     JudgedLine line;
     line.criterion = criterion;
+    if (task.not_begun.empty()) {
+        // Its other criteria say of each dart what is wrong with it.
+        if (task.undone_on.empty() || criterion != Criterion::shape) return {};
+        line.piece = task.undone_on;
+        line.what = "the shape of the " + task.undone_on;
+        line.remedy = "Do what the task asks for: its darts are as they were.";
+        return {fault_line(std::move(line), "changed", "as it was")};
+    }
     line.piece = task.not_begun.front();
     line.what = "the " + words::list(task.not_begun);
     line.remedy = "Do what the task asks for: nothing of it is done.";
