@@ -75,9 +75,8 @@ double squares_apart(const InRungs& rungs, const DrawnDart& a, const DrawnDart& 
     return std::inner_product(each.begin(), each.end(), each.begin(), 0.0);
 }
 
-/// States nearer than this are the same one, mm and degrees: a file, which gives thousandths of a millimetre,
-/// does not tell them apart.
-constexpr double same_state = 0.01;
+/// States nearer than this are the same one, mm and degrees: both are computed, and differ by rounding alone.
+constexpr double same_state = 1e-6;
 
 bool is_same(const DrawnDart& a, const DrawnDart& b) {
     const auto near = [](double x, double y) { return std::abs(x - y) <= same_state; };
