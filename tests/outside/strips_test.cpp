@@ -457,7 +457,7 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
 // A dart at the end of an edge of the scoop or beside it; the edge after it begins a little farther on.
 Piece with_dart(Piece piece) {
     std::vector<OutlineItem>& items = piece.outline.items;
-    const std::size_t before = *rc::gen::inRange<std::size_t>(0, items.size() - 1);
+    const std::size_t before = *testing::evenly<std::size_t>(0, items.size() - 1);
     const Point a = items[before].to;
     const Curve next = curves_of_item(piece.outline, before + 1)[0];
     const double mouth_mm = testing::real_between(0.5, 12);
