@@ -47,7 +47,8 @@ class Joiner {
     // more tightly than it is wide, where its allowance narrows outwards, or is of an edge too short to reach
     // so far.
     bool may_bare(const Strands& strands, const Strand& beside) const {
-        if (sine_ >= 0) return false;
+        // What is left out is no wider than the line is exact where the two run on smoothly.
+        if (wider_mm_ * -sine_ <= cutting_line_error_mm) return false;
         const double length = distance(strands.points[beside.first], strands.points[beside.last]);
         return beside.detours > 0 || length < 2 * wider_mm_ * -sine_;
     }
