@@ -7,6 +7,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "assessing/generated_exercises.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -83,15 +84,20 @@ Pattern copied_by_hand(Pattern pattern, double most_mm) {
     return pattern;
 }
 
-// However it was copied, to half a millimetre. What is to be made true, or a point that is to be moved, may
-// be off by less than that, so that a copy may be as it should be.
+// However it was copied, to half a millimetre or so. What is to be made true, or a point that is to be moved,
+// may be off by less than that, so that a copy may be as it should be.
 bool may_be_done_by_chance(const Task& task) {
     const std::string& operation = std::get<OperationTask>(task.what).operation.operation;
     return operation == "true" || operation == "repoint";
 }
 
 void copied_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& accepted) {
-    const Pattern start = copied_by_hand(accepted.exercise.exercise.pattern, real_between(0, 0.5));
+    // Of a bodice half a millimetre; of a small piece less, for its darts are short.
+    const Pattern& handed_out = accepted.exercise.exercise.pattern;
+    double smallest_mm = 300;
+    for (const Piece& piece : handed_out.pieces)
+        smallest_mm = std::min(smallest_mm, std::sqrt(cloth_area(piece)));
+    const Pattern start = copied_by_hand(handed_out, real_between(0, smallest_mm / 600));
     if (!problems_of(start).empty()) return;
     const Assessment assessment = assess(accepted.exercise, start);
     RC_LOG() << "copied\n" << testing::explained(assessment);
