@@ -10,6 +10,7 @@
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/overlaid_pieces.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
@@ -174,7 +175,8 @@ PreparedExercise prepared(Exercise exercise) {
 Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
     Assessment out;
     try {
-        const Pattern sound = sound_within(draft, largest_draft_mm);
+        // As a check does, which takes no notice of edges without length.
+        const Pattern sound = without_spare_items(sound_within(draft, largest_draft_mm));
         const DraftFacts facts = facts_of(*exercise.plan, sound);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
         if (facts.draft.is_strangers) return strangers(tasks);
