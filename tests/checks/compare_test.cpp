@@ -100,6 +100,27 @@ TEST(compare, tells_the_parts_of_an_edge_with_fullness_by_its_sewn_length) {
     for (std::size_t i = 0; i < same.size(); ++i) EXPECT_NEAR(taken_out[i], same[i], 1e-9);
 }
 
+TEST(compare, says_another_back_off_and_other_tolerances_as_changes) {
+    const Pattern before = sample::fixture("workshop/chorus-bodice.json");
+    Pattern after = before;
+    DartItem* dart = nullptr;
+    for (OutlineItem& item : after.pieces[0].outline.items)
+        if (!dart) dart = item.as_dart();
+    ASSERT_TRUE(dart);
+    dart->back_off = 2;
+    after.tolerances["seam"] = 0.3;
+    after.tolerances["corner"] = 2;  // as it is by default
+    const Comparison comparison = compare(before, after);
+    EXPECT_TRUE(comparison.is_kept());
+    ASSERT_EQ(comparison.changes.size(), 2u);
+    EXPECT_EQ(comparison.changes[0].what, "dart-back-off");
+    EXPECT_EQ(comparison.changes[0].message,
+              "front: " + dart->name + " asked for a back-off of none and asks for 2.0 mm.");
+    EXPECT_EQ(comparison.changes[1].what, "tolerance");
+    EXPECT_EQ(comparison.changes[1].message, "the tolerance seam was 1.0 mm and is 0.30 mm.");
+    EXPECT_TRUE(compare(after, after).is_unchanged());
+}
+
 TEST(compare, takes_a_seam_told_from_its_other_side_as_the_same) {
     Pattern before = skirt({}, {200, 403});
     Pattern after = before;
