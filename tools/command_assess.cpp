@@ -123,7 +123,7 @@ class Marker {
           prepared_(prepared(exercise.exercise)) {
         for (const std::string& path :
              passed_over_paths({arguments.positional.begin() + 1, arguments.positional.end()}))
-            marked_.passed_over.push_back({line_name(path), "its name does not end in .json"});
+            marked_.passed_over.push_back({line_name(path), why_passed_over(path)});
         marked_.files.push_back(lines_wanted(arguments, drafts_));
         for (KeptDraft& draft : drafts_of(marked_.files[0], digest_)) {
             known_[draft.file] = draft.draft_digest;

@@ -32,16 +32,21 @@ void search(const fs::path& folder, std::vector<PatternPath>& found) {
     if (error) found.push_back({folder.string(), true, "the folder cannot be read: " + error.message()});
 }
 
+// Of hidden files only these are anybody's work.
+bool is_hidden_json(const fs::path& path) {
+    return is_hidden(path) && (path.extension() == ".json" || path.filename() == ".json");
+}
+
 // What `search` leaves out.
 void search_others(const fs::path& folder, std::vector<std::string>& found) {
     std::error_code error;
     for (fs::directory_iterator entry(folder, error), end; !error && entry != end; entry.increment(error)) {
-        if (is_hidden(entry->path())) continue;
+        const fs::path& path = entry->path();
         std::error_code unknown;
         if (entry->is_directory(unknown)) {
-            if (!entry->is_symlink(unknown)) search_others(entry->path(), found);
-        } else if (entry->path().extension() != ".json") {
-            found.push_back(entry->path().string());
+            if (!is_hidden(path) && !entry->is_symlink(unknown)) search_others(path, found);
+        } else if (is_hidden(path) ? is_hidden_json(path) : path.extension() != ".json") {
+            found.push_back(path.string());
         }
     }
 }
@@ -75,6 +80,10 @@ std::vector<std::string> passed_over_paths(const std::vector<std::string>& words
     std::sort(found.begin(), found.end());
     found.erase(std::unique(found.begin(), found.end()), found.end());
     return found;
+}
+
+std::string why_passed_over(const std::string& path) {
+    return is_hidden(path) ? "its name begins with a dot" : "its name does not end in .json";
 }
 
 bool is_other_json(const std::string& text) {

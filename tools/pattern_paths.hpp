@@ -17,9 +17,10 @@ struct PatternPath {
 /// without any, or that cannot be read, is an entry with trouble.
 std::vector<PatternPath> pattern_paths(const std::vector<std::string>& words);
 
-/// The files in the folders among the words that `pattern_paths` leaves out for the ending of their names;
-/// those that begin with a dot apart. Sorted by path.
+/// The files in the folders among the words that `pattern_paths` leaves out for their names; of those that
+/// begin with a dot only what ends in `.json`, and folders that begin with one apart. Sorted by path.
 std::vector<std::string> passed_over_paths(const std::vector<std::string>& words);
+std::string why_passed_over(const std::string& path);
 
 /// Whether the text is a JSON object that does not claim to be a pattern file: it has no key `dartwright`.
 bool is_other_json(const std::string& text);

@@ -7,9 +7,13 @@
 #include <rapidcheck/gtest.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "assessing/generated_exercises.hpp"
+#include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 #include "support/evenly.hpp"
+#include "support/written_otherwise.hpp"
 
 namespace dartwright {
 namespace {
@@ -33,11 +37,15 @@ bool judges(const Task& task, Criterion criterion) {
                        [&](const CriterionMarks& each) { return each.criterion == criterion; });
 }
 
+// Also as a file has it, whose rounding may not decide between what is asked and what was asked before.
 void finished_pattern_gets_all(const AcceptedExercise& accepted) {
-    const Assessment assessment = assess(accepted.exercise, accepted.exercise.finished);
-    RC_LOG() << "finished\n" << testing::explained(assessment);
-    RC_ASSERT(assessment.unread.empty());
-    for (const JudgedTask& task : assessment.tasks) RC_ASSERT(task.marks >= task.of - 1e-9);
+    const Pattern& finished = accepted.exercise.finished;
+    for (const Pattern& draft : {finished, read_pattern(write_pattern(finished), "finished.json")}) {
+        const Assessment assessment = assess(accepted.exercise, draft);
+        RC_LOG() << "finished\n" << testing::explained(assessment);
+        RC_ASSERT(assessment.unread.empty());
+        for (const JudgedTask& task : assessment.tasks) RC_ASSERT(task.marks >= task.of - 1e-9);
+    }
 }
 
 void untouched_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& accepted) {
@@ -68,6 +76,63 @@ void untouched_start_copied_by_hand_gets_nothing(const AcceptedExercise& accepte
     if (!assessment.unread.empty()) return;
     for (std::size_t i = 0; i < assessment.tasks.size(); ++i)
         if (is_to_be_done(task_of(accepted, i))) RC_ASSERT(assessment.tasks[i].marks == 0);
+}
+
+// Every point somewhere within `most_mm` of where it was, along x and along y.
+Pattern copied_by_hand(Pattern pattern, double most_mm) {
+    const auto moved = [&](Point& point) {
+        point = point + Vector{real_between(-most_mm, most_mm), real_between(-most_mm, most_mm)};
+    };
+    for (Piece& piece : pattern.pieces) {
+        for (OutlineItem& item : piece.outline.items) {
+            moved(item.to);
+            if (EdgeItem* edge = item.as_edge()) {
+                if (auto* cubic = std::get_if<CubicShape>(&edge->shape))
+                    for (Point& each : cubic->controls) moved(each);
+                if (auto* spline = std::get_if<SplineShape>(&edge->shape))
+                    for (Point& each : spline->through) moved(each);
+                continue;
+            }
+            DartItem& dart = *item.as_dart();
+            moved(dart.point);
+            if (dart.pivot) moved(*dart.pivot);
+        }
+        piece.outline.start = piece.outline.items.back().to;
+    }
+    return pattern;
+}
+
+// Of any number of tasks, to a line's width. What is to be made true, or a point that is to be moved,
+// may be off by less than that, so that a copy may be as it should be.
+bool may_be_done_by_chance(const Task& task) {
+    const std::string& operation = std::get<OperationTask>(task.what).operation.operation;
+    return operation == "true" || operation == "repoint";
+}
+
+void copied_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& accepted) {
+    // Of a bodice 0.15 mm; of a small piece less, for its darts are short.
+    const Pattern& handed_out = accepted.exercise.exercise.pattern;
+    double smallest_mm = 300;
+    for (const Piece& piece : handed_out.pieces)
+        smallest_mm = std::min(smallest_mm, std::sqrt(cloth_area(piece)));
+    const Pattern start = copied_by_hand(handed_out, real_between(0, smallest_mm / 2000));
+    if (!problems_of(start).empty()) return;
+    const Assessment assessment = assess(accepted.exercise, start);
+    RC_LOG() << "copied\n" << testing::explained(assessment);
+    for (std::size_t i = 0; i < assessment.tasks.size(); ++i)
+        if (is_to_be_done(task_of(accepted, i)) && !may_be_done_by_chance(task_of(accepted, i)))
+            RC_ASSERT(assessment.tasks[i].marks == 0);
+}
+
+void marks_are_the_same_written_otherwise(const AcceptedExercise& accepted, const Pattern& draft) {
+    testing::Writing writing;
+    writing.may_divide = false;
+    const Pattern otherwise = testing::written_otherwise(draft, writing);
+    if (!problems_of(otherwise).empty()) return;
+    const Assessment one = assess(accepted.exercise, draft);
+    const Assessment other = assess(accepted.exercise, otherwise);
+    RC_LOG() << "written\n" << testing::explained(one) << "otherwise\n" << testing::explained(other);
+    RC_ASSERT(std::abs(one.marks - other.marks) <= 1e-9);
 }
 
 // ---- slips
@@ -322,6 +387,9 @@ RC_GTEST_PROP(unearned_marks, are_given_to_no_draft_of_any_accepted_exercise, ()
     finished_pattern_gets_all(accepted);
     untouched_start_gets_nothing_for_what_was_to_be_done(accepted);
     untouched_start_copied_by_hand_gets_nothing(accepted);
+    copied_start_gets_nothing_for_what_was_to_be_done(accepted);
+    marks_are_the_same_written_otherwise(accepted, accepted.exercise.finished);
+    marks_are_the_same_written_otherwise(accepted, accepted.exercise.exercise.pattern);
     each_single_slip_costs_its_task(accepted, asked);
     each_task_that_was_not_done_costs_marks_of_its_own(accepted, asked);
     pattern_of_a_stranger_earns_nothing_and_is_said_to_be_that(accepted, asked);

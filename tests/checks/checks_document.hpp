@@ -32,7 +32,8 @@ inline const std::map<std::string, std::string>& how_it_judges() {
         {"outline-kink",
          "Judged at every joint of two parts of one edge, by their directions there. A curve through "
          "measured points "
-         "is smooth by its making. Corners between edges of different names are meant."},
+         "is smooth by its making. Corners between edges of different names are meant. A fold that is "
+         "not straight is told by `fold-straight` alone."},
         {"dart-legs",
          "Arc lengths of the legs as drawn; where the pivot is not the point, also the straight distances "
          "from the "
@@ -98,7 +99,7 @@ inline const std::map<std::string, std::string>& how_it_judges() {
         {"fold-straight", "The largest distance from the straight line between the edge's ends."},
         {"fold-corner",
          "At both ends of the fold, darts in the corner closed. `ends` of the cut lets a corner off, as for "
-         "a V neck."},
+         "a V neck. A fold that is not straight is taken as ruled from end to end."},
         {"cut-missing", "For every piece that closes."},
     };
     return texts;

@@ -54,6 +54,73 @@ TEST(compare, names_the_seam_whose_side_was_shortened) {
     EXPECT_NEAR(*comparison.losses[1].amount.difference(), -4, 1e-9);
 }
 
+// Wherever it is laid in, on either side of the darts, and taken out again; also of a piece that was turned.
+TEST(compare, says_no_shape_is_off_where_only_fullness_differs) {
+    const Pattern plain = sample::fixture("workshop/chorus-bodice.json");
+    std::size_t cases = 0;
+    for (std::size_t piece = 0; piece < plain.pieces.size(); ++piece) {
+        for (std::size_t item = 0; item < plain.pieces[piece].outline.items.size(); ++item) {
+            Pattern full = plain;
+            EdgeItem* edge = full.pieces[piece].outline.items[item].as_edge();
+            if (!edge) continue;
+            edge->fullness = 0.1 * length_of_item(plain.pieces[piece].outline, item);
+            ++cases;
+            for (const Comparison& comparison : {compare(plain, full), compare(full, plain)}) {
+                const Kinds kinds = kinds_of(comparison);
+                EXPECT_EQ(std::count(kinds.begin(), kinds.end(), "part-shape"), 0) << edge->edge;
+                EXPECT_EQ(std::count(kinds.begin(), kinds.end(), "run-length"), 1) << edge->edge;
+                for (const ComparedPart& part : comparison.pieces[piece].parts)
+                    EXPECT_LT(part.strays_mm, 0.5);
+            }
+        }
+    }
+    EXPECT_GT(cases, 10u);
+}
+
+// The shares are still of the sewn length, and where the darts stand.
+TEST(compare, tells_the_parts_of_an_edge_with_fullness_by_its_sewn_length) {
+    const Pattern plain = sample::fixture("workshop/chorus-bodice.json");
+    Pattern full = plain;
+    Outline& outline = full.pieces[0].outline;
+    for (std::size_t i = 0; i < outline.items.size(); ++i)
+        if (EdgeItem* edge = outline.items[i].as_edge(); edge && edge->edge == "waist") {
+            edge->fullness = 10;
+            break;
+        }
+    const auto shares_of = [](const Comparison& comparison) {
+        std::vector<double> shares;
+        for (const ComparedPart& part : comparison.pieces[0].parts)
+            for (const PartStretch& each : part.stretches)
+                for (const double share : {each.from_share, each.to_share}) shares.push_back(share);
+        return shares;
+    };
+    const std::vector<double> same = shares_of(compare(full, full));
+    const std::vector<double> taken_out = shares_of(compare(full, plain));
+    ASSERT_EQ(taken_out.size(), same.size());
+    for (std::size_t i = 0; i < same.size(); ++i) EXPECT_NEAR(taken_out[i], same[i], 1e-9);
+}
+
+TEST(compare, says_another_back_off_and_other_tolerances_as_changes) {
+    const Pattern before = sample::fixture("workshop/chorus-bodice.json");
+    Pattern after = before;
+    DartItem* dart = nullptr;
+    for (OutlineItem& item : after.pieces[0].outline.items)
+        if (!dart) dart = item.as_dart();
+    ASSERT_TRUE(dart);
+    dart->back_off = 2;
+    after.tolerances["seam"] = 0.3;
+    after.tolerances["corner"] = 2;  // as it is by default
+    const Comparison comparison = compare(before, after);
+    EXPECT_TRUE(comparison.is_kept());
+    ASSERT_EQ(comparison.changes.size(), 2u);
+    EXPECT_EQ(comparison.changes[0].what, "dart-back-off");
+    EXPECT_EQ(comparison.changes[0].message,
+              "front: " + dart->name + " asked for a back-off of none and asks for 2.0 mm.");
+    EXPECT_EQ(comparison.changes[1].what, "tolerance");
+    EXPECT_EQ(comparison.changes[1].message, "the tolerance seam was 1.0 mm and is 0.30 mm.");
+    EXPECT_TRUE(compare(after, after).is_unchanged());
+}
+
 TEST(compare, takes_a_seam_told_from_its_other_side_as_the_same) {
     Pattern before = skirt({}, {200, 403});
     Pattern after = before;

@@ -70,6 +70,63 @@ TEST(fold_straight, gives_the_largest_distance_from_the_chord) {
     EXPECT_EQ(sample::checks_of(check(pattern)), sample::Names{});
 }
 
+TEST(fold_straight, is_the_only_fault_of_a_fold_bowed_by_straight_parts) {
+    Pattern pattern = single_panel();
+    Outline& outline = pattern.pieces[0].outline;
+    outline.items[3] = line("centre front", {6, 300});
+    outline.items.push_back(line("centre front", {8, 100}));
+    outline.items.push_back(line("centre front", {0, 0}));
+    const Finding finding = sample::only_finding(pattern);
+    EXPECT_EQ(finding.check, "fold-straight");
+    EXPECT_NEAR(finding.measured.value(), 8, 1e-9);
+    // Where it is no fold, its corners are told; and so are those of a fold as straight as it need be.
+    pattern.pieces[0].cut->fold.clear();
+    EXPECT_EQ(sample::checks_of(check(pattern)), (sample::Names{"outline-kink", "outline-kink"}));
+    pattern.pieces[0].cut->fold = "centre front";
+    pattern.tolerances["fold"] = 8.1;
+    const sample::Names found = sample::checks_of(check(pattern));
+    EXPECT_EQ(std::count(found.begin(), found.end(), "outline-kink"), 2);
+}
+
+TEST(fold_corner, of_a_bowed_fold_is_judged_against_the_line_between_its_ends) {
+    for (const double rise_deg : {0.0, 3.0, -3.0}) {
+        Pattern pattern = single_panel();
+        Outline& outline = pattern.pieces[0].outline;
+        const double rise = 200 * std::tan(radians(rise_deg));
+        outline.items[2].to = {0, 400 + rise};
+        outline.items[3] = curve("centre front", {0, 0}, {12, 280}, {12, 120});
+        const sample::Names found = sample::checks_of(check(pattern));
+        if (rise_deg == 0) {
+            EXPECT_EQ(found, sample::Names{"fold-straight"});
+            continue;
+        }
+        ASSERT_EQ(found, (sample::Names{"fold-straight", "fold-corner"}));
+        for (const Finding& finding : check(pattern).findings) {
+            if (finding.check != "fold-corner") continue;
+            EXPECT_EQ(finding.at.value(), (Point{0, 400 + rise}));
+            EXPECT_NEAR(finding.measured.value(), 180 - 2 * rise_deg, 1e-9);
+            EXPECT_NE(finding.message.find("opened out at centre front ruled straight, waist"),
+                      std::string::npos);
+        }
+    }
+}
+
+TEST(fold_corner, of_two_bowed_folds_is_judged_between_their_lines) {
+    for (const double lean : {0.0, 20.0}) {
+        Pattern pattern = single_panel();
+        Piece& piece = pattern.pieces[0];
+        piece.cut->second_fold = piece.outline.items[0].as_edge()->edge;
+        Outline& outline = piece.outline;
+        outline.start = {lean, 0};
+        outline.items[0] = curve(piece.cut->second_fold, outline.items[0].to, {60, -9}, {140, -9});
+        outline.items[3] = curve("centre front", {lean, 0}, {12, 280}, {12, 120});
+        const sample::Names found = sample::checks_of(check(pattern));
+        EXPECT_EQ(std::count(found.begin(), found.end(), "fold-straight"), 2);
+        // The leaning fold is square to nothing at either end.
+        EXPECT_EQ(std::count(found.begin(), found.end(), "fold-corner"), lean == 0 ? 0 : 2);
+    }
+}
+
 TEST(fold_corner, is_judged_doubled_at_both_ends) {
     Pattern pattern = single_panel();
     Outline& outline = pattern.pieces[0].outline;

@@ -9,6 +9,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_armholes.hpp"
 #include "support/written_otherwise.hpp"
 
@@ -87,7 +88,7 @@ RC_GTEST_PROP(SetInSleeve, IsJudgedTheSameWrittenOtherwise, ()) {
         for (Told& each : expected)
             if (each.piece == piece.name) each.at = image(s, each.at);
         piece.outline =
-            begun_at(piece.outline, std::size_t(*rc::gen::inRange(0, int(piece.outline.items.size()))));
+            begun_at(piece.outline, std::size_t(*testing::evenly(0, int(piece.outline.items.size()))));
         if (*rc::gen::arbitrary<bool>()) piece.outline = reversed(piece.outline);
     }
     otherwise = put_right(otherwise);

@@ -19,6 +19,7 @@
 #include "dartwright/darts/true_seam.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_chains.hpp"
 #include "support/generated_half.hpp"
 #include "support/generated_seams.hpp"
@@ -52,7 +53,7 @@ bool has_dart(const Piece& piece) {
 }
 
 Operation any_closing(const std::string& piece, const std::string& dart, const std::string& place) {
-    switch (*rc::gen::inRange(0, 4)) {
+    switch (*testing::evenly(0, 4)) {
         case 0:
             return [=](const Pattern& p) {
                 return close_as_gathers(p, {piece, dart, TakenIn::gathers, 40}).pattern;
@@ -84,7 +85,7 @@ Operation any_trueing(const Piece& piece, const std::string& dart) {
         };
     }
     const std::vector<Run> runs = runs_of(piece.outline);
-    const std::string edge = runs[std::size_t(*rc::gen::inRange(0, int(runs.size())))].edge;
+    const std::string edge = runs[std::size_t(*testing::evenly(0, int(runs.size())))].edge;
     return [=](const Pattern& p) {
         TrueEdgeRequest request;
         request.piece = piece.name;
@@ -115,20 +116,20 @@ Operation any_row(const std::string& piece, const std::string& dart) {
     ClusterRequest request;
     request.piece = piece;
     request.dart = dart;
-    request.count = *rc::gen::inRange(2, 4);
+    request.count = *testing::evenly(2, 4);
     request.apart_mm = real_between(3, 20);
     if (*rc::gen::arbitrary<bool>()) request.lies = ClusterLies::parallel;
     return [=](const Pattern& p) { return cluster(p, request).pattern; };
 }
 
 RC_GTEST_PROP(EveryOperation, GivesAPatternWithoutProblems, ()) {
-    Pattern pattern = any_chain(any_piece(true, *rc::gen::inRange(1, 4)).pattern, *rc::gen::inRange(0, 3));
-    const int steps = *rc::gen::inRange(1, 5);
+    Pattern pattern = any_chain(any_piece(true, *testing::evenly(1, 4)).pattern, *testing::evenly(0, 3));
+    const int steps = *testing::evenly(1, 5);
     for (int step = 0; step < steps; ++step) {
         if (!has_dart(pattern.pieces[0])) return;
         const Piece piece = pattern.pieces[0];
         const std::string dart = any_dart(piece);
-        switch (*rc::gen::inRange(0, 4)) {
+        switch (*testing::evenly(0, 4)) {
             case 0:
                 try_and_ask(pattern, any_closing(piece.name, dart, any_place(piece)));
                 break;

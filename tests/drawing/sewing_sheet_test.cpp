@@ -102,6 +102,28 @@ TEST(SewingSheet, has_every_dart_and_seam_and_the_cautions) {
         EXPECT_NE(words.find(expected), std::string::npos) << expected;
 }
 
+TEST(SewingSheet, says_of_tucks_alone_that_they_are_fastened_at_both_ends) {
+    Pattern pattern = bodice();
+    std::string words = words_of(sewing_sheet(pattern, {}));
+    EXPECT_NE(words.find("Run off the point along the fold and knot the ends"), std::string::npos);
+    for (Piece& piece : pattern.pieces)
+        for (OutlineItem& item : piece.outline.items)
+            if (DartItem* dart = item.as_dart()) dart->stitched = 30;
+    words = words_of(sewing_sheet(pattern, {}));
+    EXPECT_EQ(words.find("knot the ends"), std::string::npos);
+    EXPECT_EQ(words.find("shorten"), std::string::npos);
+    EXPECT_NE(words.find("fasten again where the stitching ends. Press over a ham"), std::string::npos);
+}
+
+TEST(SewingSheet, says_to_how_many_plies_the_lines_are_carried) {
+    Pattern pattern = bodice();
+    EXPECT_NE(words_of(sewing_sheet(pattern, {})).find("to both plies"), std::string::npos);
+    pattern.pieces[0].cut = Cut{1, "centre front", false, {}, "waist"};
+    const std::string words = words_of(sewing_sheet(pattern, {}));
+    EXPECT_EQ(words.find("to both plies"), std::string::npos);
+    EXPECT_NE(words.find("to all four where a piece lies on two folds"), std::string::npos);
+}
+
 TEST(SewingSheet, says_what_the_lay_says_of_the_cloth) {
     const Pattern pattern = bodice();
     SheetRequest request;

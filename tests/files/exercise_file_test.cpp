@@ -6,6 +6,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include "dartwright/assessing/assess.hpp"
 #include "dartwright/files/output_file.hpp"
 
 namespace dartwright {
@@ -69,6 +70,27 @@ TEST(exercise_file, pattern_and_rule_may_be_in_it_or_in_their_files) {
     EXPECT_EQ(exercise.unit, Unit::cm);
     EXPECT_EQ(std::get<AllowanceTask>(exercise.tasks[3].what).rule.name, "toile");
     EXPECT_DOUBLE_EQ(std::get<MeasureTask>(exercise.tasks[4].what).wearer_mm, 320);
+}
+
+TEST(exercise_file, length_in_an_operation_without_a_unit_is_in_its_own) {
+    nlohmann::ordered_json json = side_json();
+    const auto finished_of = [&](const std::string& to) {
+        json["tasks"][0]["do"]["to"] = to;
+        return prepared(read_exercise(json.dump(), file)).finished.pieces;
+    };
+    const std::vector<Piece> said = finished_of("side@2 1/2in/armhole");
+    EXPECT_EQ(finished_of("side@2 1/2/armhole"), said);
+    json["unit"] = "cm";
+    EXPECT_EQ(finished_of("side@6.35/armhole"), said);
+    EXPECT_FALSE(finished_of("side@6.35mm/armhole") == said);
+    // One that would be too long.
+    EXPECT_THROW(finished_of("side@63.5/armhole"), InvalidPattern);
+}
+
+TEST(exercise_file, rung_as_text_without_a_unit_is_in_its_own) {
+    nlohmann::ordered_json json = side_json();
+    json["ladder"]["lengths"] = {{{"rung", "full"}, {"within", "1/16"}, {"marks", "100%"}}};
+    EXPECT_EQ(read_exercise(json.dump(), file).ladders.lengths[0].within, 25.4 / 16);
 }
 
 struct Wrong {
@@ -219,10 +241,12 @@ TEST(exercise_file, all_problems_are_told_in_one_go) {
             read_exercise(json.dump(), file);
             FAIL() << "it was read";
         } catch (const InvalidPattern& invalid) {
-            EXPECT_EQ(invalid.problems.size(), 6u) << invalid.what();
-            EXPECT_NE(std::string(invalid.what()).find(toile + "\" with the unknown key \"allowance\""),
+            // What stands in a file that is no pattern is not shown.
+            EXPECT_EQ(invalid.problems.size(), 4u) << invalid.what();
+            EXPECT_NE(std::string(invalid.what()).find(toile + "\", which is no pattern file"),
                       std::string::npos)
                 << invalid.what();
+            EXPECT_EQ(std::string(invalid.what()).find("allowance"), std::string::npos);
         }
     }
 }

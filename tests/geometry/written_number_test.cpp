@@ -1,4 +1,5 @@
 #include "dartwright/geometry/written_number.hpp"
+#include "support/evenly.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -28,8 +29,8 @@ double any_number() {
 // The C library is the judge: tests run in the C locale.
 RC_GTEST_PROP(WrittenNumber, IsAsTheCLibraryPrintsIt, ()) {
     const double value =
-        *rc::gen::element(0, 1, 2) == 0 ? any_number() : *rc::gen::inRange(-100000, 100000) / 800.0;
-    const int precision = *rc::gen::inRange(0, 7);
+        *rc::gen::element(0, 1, 2) == 0 ? any_number() : *testing::evenly(-100000, 100000) / 800.0;
+    const int precision = *testing::evenly(0, 7);
     RC_ASSERT(with_decimals(value, precision) == printed("%.*f", precision, value));
     RC_ASSERT(with_figures(value, precision) == printed("%.*g", precision, value));
 }

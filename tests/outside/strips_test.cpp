@@ -438,6 +438,10 @@ void tell(const Piece& piece, const Judged& found) {
     }
 }
 
+// How deep a slit may be that has no area: where two strips cross at a glancing angle, the line's error
+// across shows many times along.
+constexpr double glancing_slack_mm = 0.1;
+
 RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     const Piece piece = any_scooped_hem();
     RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
@@ -445,7 +449,7 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     tell(piece, found);
     RC_ASSERT(found.is_simple);
     RC_ASSERT(found.lost_mm < 2 * slack_mm);
-    RC_ASSERT(found.cut_mm < 2 * slack_mm);
+    RC_ASSERT(found.cut_mm < glancing_slack_mm);
     RC_ASSERT(found.piece_mm < 2 * slack_mm);
     RC_ASSERT(found.beyond_mm < 2 * slack_mm);
 }
@@ -453,7 +457,7 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
 // A dart at the end of an edge of the scoop or beside it; the edge after it begins a little farther on.
 Piece with_dart(Piece piece) {
     std::vector<OutlineItem>& items = piece.outline.items;
-    const std::size_t before = *rc::gen::inRange<std::size_t>(0, items.size() - 1);
+    const std::size_t before = *testing::evenly<std::size_t>(0, items.size() - 1);
     const Point a = items[before].to;
     const Curve next = curves_of_item(piece.outline, before + 1)[0];
     const double mouth_mm = testing::real_between(0.5, 12);

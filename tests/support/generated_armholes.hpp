@@ -5,6 +5,7 @@
 // own. What is to be said of each corner follows from the choice.
 
 #include "dartwright/checks/finding.hpp"
+#include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
 
 namespace dartwright::testing {
@@ -96,7 +97,7 @@ struct AnglePair {
 inline AnglePair any_angles(bool is_sound, double low = 75, double high = 105) {
     const double first = real_between(low, high);
     double off = 0;
-    if (!is_sound && *rc::gen::inRange(0, 3) == 0)
+    if (!is_sound && *testing::evenly(0, 3) == 0)
         off = real_between(3, 18) * (*rc::gen::arbitrary<bool>() ? 1 : -1);
     return {first, 180 - first + off};
 }

@@ -142,6 +142,23 @@ TEST(assess, says_what_it_passes_over) {
     EXPECT_EQ(read["passed_over"][0]["file"], "class/B.JSON");
 }
 
+TEST(assess, says_that_it_passes_over_a_hidden_draft) {
+    const Folder folder;
+    std::filesystem::create_directories(folder / "class/.old");
+    folder.add("class/a.json", moved_to("side@2 1/2in/armhole"));
+    for (const char* name : {"class/.b.json", "class/.json", "class/.DS_Store", "class/.old/c.json"})
+        folder.add(name, moved_to("side@3in/armhole"));
+    Process process = dartwright_with({"assess", exercise, "class", "--format", "json"});
+    process.folder = folder.path();
+    const Ended ended = support::run(process);
+    EXPECT_EQ(ended.status, 0);
+    EXPECT_NE(ended.err.find("passed over and not marked: class/.b.json (its name begins with a dot), "
+                             "class/.json (its name begins with a dot)\n"),
+              std::string::npos)
+        << ended.err;
+    EXPECT_EQ(Json::parse(ended.out)["drafts"].size(), 1u);
+}
+
 TEST(assess, looks_at_the_exercise_alone) {
     const Ended text = dartwright({"assess", exercise, "--exercise"});
     EXPECT_EQ(text.status, 0) << text.err;
@@ -540,8 +557,8 @@ TEST(exercise, stays_in_its_own_folder_where_that_is_asked) {
         EXPECT_EQ(held.out, free.out) << name;
     }
     for (const std::string& name : {std::string("../outside.json"), std::string("link.json"), outside,
-                                   std::string("up/outside.json"), std::string("../sent-too/outside.json"),
-                                   std::string("/etc/passwd"), std::string("../not there.json")}) {
+                                    std::string("up/outside.json"), std::string("../sent-too/outside.json"),
+                                    std::string("/etc/passwd"), std::string("../not there.json")}) {
         const Ended held = sent.with_pattern(name, {"--own-folder"});
         EXPECT_EQ(held.status, 3) << name;
         EXPECT_TRUE(says_one_line(held, "lies outside the folder of the file that names it")) << held.err;

@@ -175,7 +175,7 @@ PreparedExercise prepared(Exercise exercise) {
 Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
     Assessment out;
     try {
-        // An item of no length changes no shape, and no mark.
+        // As a check does, which takes no notice of edges without length.
         const Pattern sound = without_spare_items(sound_within(draft, largest_draft_mm));
         const DraftFacts facts = facts_of(*exercise.plan, sound);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;

@@ -12,15 +12,17 @@
 namespace dartwright {
 namespace {
 
-/// Differences are counted in first rungs of the ladders: up to 1 of them a hand does not tell apart. A
-/// ladder that allows nothing at first is taken for one of this much, mm or degrees.
+/// Differences are counted in last rungs of the ladders, beyond which each is a fault. A ladder that allows
+/// nothing is taken for one of this much, mm or degrees.
 constexpr double least_rung = 1e-3;
+/// What was copied by hand is off by up to so many; what is farther off was drawn to be something else.
+constexpr double copied_within = 3;
 
 class InRungs {
   public:
     explicit InRungs(const Ladders& ladders)
-        : length_(std::max(ladders.lengths.front().within, least_rung)),
-          angle_(std::max(ladders.angles.front().within, least_rung)) {}
+        : length_(std::max(ladders.lengths.back().within, least_rung)),
+          angle_(std::max(ladders.angles.back().within, least_rung)) {}
     double length(double a, double b) const { return std::abs(a - b) / length_; }
     double angle_deg(double a, double b) const { return std::abs(a - b) / angle_; }
 
@@ -117,7 +119,7 @@ double most_strayed(const InRungs& rungs, const RigidParts& parts) {
     return most;
 }
 
-// How far a piece is from a known one, wherever it lies, in first rungs, but for what its edges stray.
+// How far a piece is from a known one, wherever it lies, in rungs, but for what its edges stray.
 double sizes_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedPiece& drawn) {
     if (known.runs.size() != drawn.runs.size()) return another;
     double most = 0;
@@ -126,20 +128,21 @@ double sizes_apart(const InRungs& rungs, const ShapedPiece& known, const ShapedP
         if (!found) return another;
         most = std::max(most, rungs.length(run.length, found->length));
     }
-    return most <= 1 ? std::max(most, darts_apart(rungs, known, drawn)) : most;
+    return most <= copied_within ? std::max(most, darts_apart(rungs, known, drawn)) : most;
 }
 
+// Nearer to what was handed out than to what is asked, and no farther from it than a hand that copies is.
 bool is_as_handed_out(const DraftFacts& facts, std::size_t piece) {
     const auto& start = facts.plan->start[piece];
     if (!start || !facts.draft.pieces[piece]) return false;
     const InRungs rungs(facts.plan->exercise.ladders);
     const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
     const double sizes = sizes_apart(rungs, *start, drawn);
-    if (sizes > 1) return false;
+    if (sizes > copied_within) return false;
     const double off = std::max(sizes, most_strayed(rungs, rigid_parts({*start, drawn})));
-    if (off > 1) return false;
+    if (off > copied_within) return false;
     const double sizes_there = sizes_apart(rungs, facts.plan->finished[piece], drawn);
-    if (sizes_there > 1) return true;
+    if (sizes_there > copied_within) return true;
     return off <= std::max(sizes_there, most_strayed(rungs, facts.pieces[piece].from_finished));
 }
 

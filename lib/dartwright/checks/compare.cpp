@@ -184,6 +184,28 @@ void add_seam_changes(std::vector<Loss>& out, const Seam& was, const Seam& is, c
                                   "Say again whether two widths are meant."));
 }
 
+// What is set to what it is by default is no change.
+void add_tolerance_changes(std::vector<Loss>& out, const Pattern& before, const Pattern& after) {
+    const Tolerances was = tolerances_of(before);
+    const Tolerances is = tolerances_of(after);
+    for (const ToleranceName& each : tolerance_names()) {
+        const double value_was = was.*each.value;
+        const double value_is = is.*each.value;
+        // Through a file in inches a value comes back but for rounding.
+        if (std::abs(value_was - value_is) <= 1e-9 * std::max(value_was, value_is)) continue;
+        const auto in_words = [&](double value) {
+            return each.is_angle ? words::degrees(value) : words::mm(value);
+        };
+        Loss loss;
+        loss.what = "tolerance";
+        loss.amount = {value_was, value_is};
+        loss.message = std::string("the tolerance ") + each.name + " was " + in_words(value_was) +
+                       " and is " + in_words(value_is) + ".";
+        loss.remedy = "Set the old tolerance if another was not meant; it decides what a check finds.";
+        out.push_back(loss);
+    }
+}
+
 bool has_any_of(const Seam& seam, const std::unordered_set<std::string>& pieces) {
     for (const SeamSide& side : seam.joins) {
         for (const SeamPart& part : side) {
@@ -255,6 +277,7 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
         const Seam* same = seams_after.find(seam.name);
         if (same && !has_any_of(seam, separated)) add_seam_changes(out.changes, seam, *same, tolerances);
     }
+    add_tolerance_changes(out.changes, before, after);
     return out;
 }
 

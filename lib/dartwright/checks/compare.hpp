@@ -122,8 +122,8 @@ struct Comparison {
     std::vector<ComparedSeam> seams;    ///< of both; those of `before` first
     std::vector<Loss> losses;
     /// What is otherwise and costs no shape: points, legs, press and stitching of darts that stayed where
-    /// they were, marks, grain, allowances, how pieces are cut and worn, how seams are sewn. Operations make
-    /// such changes; a comparison says them, and is kept nevertheless.
+    /// they were, marks, grain, allowances, how pieces are cut and worn, how seams are sewn, tolerances.
+    /// Operations make such changes; a comparison says them, and is kept nevertheless.
     std::vector<Loss> changes;
     std::vector<std::string> notes;  ///< what is new or lies otherwise, and is no loss
     bool is_kept() const { return losses.empty(); }

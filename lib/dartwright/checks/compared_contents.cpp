@@ -16,8 +16,8 @@
 namespace dartwright {
 namespace {
 
-/// Widths of allowance nearer than this are one width, mm: a tenth of a hair on the cutting table, and more
-/// than a file's decimals.
+/// Widths of allowance, and back-offs asked for, nearer than this are one, mm: a tenth of a hair on the
+/// cutting table, and more than a file's decimals.
 constexpr double same_width_mm = 0.01;
 
 Loss told(const char* what, const Piece& piece, std::string message, std::string remedy) {
@@ -119,6 +119,7 @@ class DartsThatStayed {
                 "dart-press", before_, was.name,
                 "was pressed to " + press_words(was.press) + " and is to " + press_words(is.press) + ".",
                 "Say which way it is pressed; its mouth is cut for it."));
+        add_back_off(out, was, is);
         const bool is_same = was.stitched.has_value() == is.stitched.has_value() &&
                              (!was.stitched || std::abs(*was.stitched - *is.stitched) <= tolerances_.seam_mm);
         if (is_same) return;
@@ -129,6 +130,19 @@ class DartsThatStayed {
         out.push_back(told_of_dart("dart-stitched", before_, was.name,
                                    "was stitched " + far(was) + " and is " + far(is) + ".",
                                    "Mark again where the stitching ends."));
+    }
+
+    void add_back_off(std::vector<Loss>& out, const DartItem& was, const DartItem& is) const {
+        const bool is_same = was.back_off.has_value() == is.back_off.has_value() &&
+                             (!was.back_off || std::abs(*was.back_off - *is.back_off) <= same_width_mm);
+        if (is_same) return;
+        const auto asked = [](const DartItem& dart) {
+            return dart.back_off ? words::mm(*dart.back_off) : std::string("none");
+        };
+        out.push_back(told_of_dart(
+            "dart-back-off", before_, was.name,
+            "asked for a back-off of " + asked(was) + " and asks for " + asked(is) + ".",
+            "Ask for the old back-off if another was not meant; the point's place is compared apart."));
     }
 
     double legs_off(std::size_t i, std::size_t j, const Motion& motion) const {

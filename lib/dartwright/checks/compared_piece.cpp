@@ -95,7 +95,7 @@ MeasuredPiece measured(const PieceBothWays& both, const Tolerances& tolerances) 
     piece.area_allowed_mm2 = area_allowed(both.before, tolerances);
     piece.runs = compared_runs(both);
     piece.notches = compared_notches(both);
-    RigidParts rigid = rigid_parts(both);
+    RigidParts rigid = rigid_parts_whatever_fullness(both, tolerances);
     piece.parts = std::move(rigid.parts);
     out.places = std::move(rigid.places);
     piece.darts = compared_darts(both, tolerances);

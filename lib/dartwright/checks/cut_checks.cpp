@@ -153,6 +153,29 @@ PlacedFindings fold_straight(const PieceContext& piece, const Run& fold, const T
              distance(start_of_item(piece.outline(), deviation.item), deviation.at)}};
 }
 
+// By how much the corner at the run's end grows once the run is ruled straight between its ends.
+double grows_when_ruled_rad(const Outline& outline, const Run& run, RunEnd end) {
+    const Vector chord = chord_of(outline, run);
+    return end == RunEnd::start ? angle_from(chord, direction_at_start(outline, run.items.front()))
+                                : angle_from(direction_at_end(outline, run.items.back()), chord);
+}
+
+// The corner at the end of a fold. A bowed fold says nothing of its own corner, and is taken as ruled
+// straight; so is a bowed fold that it meets there.
+double fold_corner_rad(const PieceContext& piece, const Run& fold, RunEnd end,
+                       const std::vector<const Run*>& bowed) {
+    double corner = corner_angle(piece.outline(), fold, end);
+    for (const Run* each : bowed) {
+        if (each == &fold) corner += grows_when_ruled_rad(piece.outline(), *each, end);
+        if (each == &fold) continue;
+        if (end == RunEnd::start && each->edge == fold.before)
+            corner += grows_when_ruled_rad(piece.outline(), *each, RunEnd::end);
+        if (end == RunEnd::end && each->edge == fold.after)
+            corner += grows_when_ruled_rad(piece.outline(), *each, RunEnd::start);
+    }
+    return corner;
+}
+
 bool is_free(const Cut& cut, const Run& fold, RunEnd end) {
     return std::any_of(cut.ends.begin(), cut.ends.end(), [&](const auto& entry) {
         return entry.second == CornerIs::free && end_named(fold, entry.first) == end;
@@ -160,9 +183,9 @@ bool is_free(const Cut& cut, const Run& fold, RunEnd end) {
 }
 
 PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd end,
-                           const Tolerances& tolerances) {
+                           const std::vector<const Run*>& bowed, const Tolerances& tolerances) {
     if (is_free(*piece.piece->cut, fold, end)) return {};
-    const double opened = 2 * degrees(corner_angle(piece.outline(), fold, end));
+    const double opened = 2 * degrees(fold_corner_rad(piece, fold, end, bowed));
     if (std::abs(opened - 180) <= tolerances.corner_deg) return {};
     const bool is_start = end == RunEnd::start;
     const std::string& crossing = is_start ? fold.before : fold.after;
@@ -172,8 +195,10 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
     finding.expected = 180;
     finding.difference = opened - 180;
     finding.allowed = tolerances.corner_deg;
-    finding.message = piece.name() + ": opened out at " + fold.edge + ", " + crossing +
-                      " makes an angle of " + words::degrees(opened) + " and not 180, so that it " +
+    const bool is_bowed = std::find(bowed.begin(), bowed.end(), &fold) != bowed.end();
+    finding.message = piece.name() + ": opened out at " + fold.edge +
+                      (is_bowed ? " ruled straight, " : ", ") + crossing + " makes an angle of " +
+                      words::degrees(opened) + " and not 180, so that it " +
                       words::at_joint({crossing}, opened) + " at the fold.";
     finding.remedy = "Square " + crossing +
                      " to the fold for the first centimetre or so, or say that the end is free "
@@ -184,19 +209,25 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
 
 }  // namespace
 
+bool is_bowed_fold(const PieceContext& piece, const Run& run, const Tolerances& tolerances) {
+    const std::vector<std::string> folds = fold_edges(*piece.piece);
+    return std::find(folds.begin(), folds.end(), run.edge) != folds.end() &&
+           largest_deviation(piece, run).distance > tolerances.fold_mm;
+}
+
 PlacedFindings cut_findings(const PieceContext& piece, const Tolerances& tolerances) {
     PlacedFindings findings = joined(missing(piece), grain_direction(piece, tolerances));
     const std::vector<const Run*> folds = folds_of(piece);
+    std::vector<const Run*> bowed;
+    for (const Run* fold : folds)
+        if (is_bowed_fold(piece, *fold, tolerances)) bowed.push_back(fold);
     for (const Run* fold : folds) {
-        const PlacedFindings bowed = fold_straight(piece, *fold, tolerances);
-        findings = joined(std::move(findings), bowed);
-        // A fold that is not straight has no direction at its ends that would be worth a finding.
-        if (!bowed.empty()) continue;
+        findings = joined(std::move(findings), fold_straight(piece, *fold, tolerances));
         for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
             const std::string& crossing = end == RunEnd::start ? fold->before : fold->after;
             const bool is_told_already = folds.size() == 2 && fold == folds[1] && crossing == folds[0]->edge;
             if (!is_told_already)
-                findings = joined(std::move(findings), fold_corner(piece, *fold, end, tolerances));
+                findings = joined(std::move(findings), fold_corner(piece, *fold, end, bowed, tolerances));
         }
     }
     return findings;

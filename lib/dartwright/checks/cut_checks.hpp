@@ -11,4 +11,8 @@ namespace dartwright {
 /// on the cloth. Precondition: the piece is closed.
 PlacedFindings cut_findings(const PieceContext& piece, const Tolerances& tolerances);
 
+/// Whether the run is a fold that fold-straight finds fault with. What else is wrong along it follows from
+/// that.
+bool is_bowed_fold(const PieceContext& piece, const Run& run, const Tolerances& tolerances);
+
 }  // namespace dartwright

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/checks/cut_checks.hpp"
 #include "dartwright/checks/words.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 
@@ -50,6 +51,7 @@ double kink_deg(const Outline& outline, std::size_t before, std::size_t after) {
 struct Joint {
     std::size_t before;
     std::size_t after;
+    const Run* run;
 };
 
 // The joints inside runs at which two edge items meet without a dart between them.
@@ -59,7 +61,7 @@ std::vector<Joint> joints_of(const PieceContext& piece) {
     for (const Run& run : piece.runs) {
         for (std::size_t i = 0; i + 1 < run.items.size(); ++i) {
             if (run.items[i + 1] == (run.items[i] + 1) % count) {
-                joints.push_back({run.items[i], run.items[i + 1]});
+                joints.push_back({run.items[i], run.items[i + 1], &run});
             }
         }
     }
@@ -70,9 +72,10 @@ PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints
                      const Tolerances& tolerances) {
     const Outline& outline = piece.outline();
     PlacedFindings findings;
-    for (const auto [before, after] : joints) {
+    for (const auto [before, after, run] : joints) {
         const double kink = kink_deg(outline, before, after);
-        if (kink <= tolerances.kink_deg) continue;
+        // Ruling a bowed fold straight takes its corners away; fold-straight says so once.
+        if (kink <= tolerances.kink_deg || is_bowed_fold(piece, *run, tolerances)) continue;
         Finding finding = finding_on(piece, "outline-kink");
         finding.edge = edge_name(outline, after);
         finding.at = start_of_item(outline, after);
@@ -94,10 +97,10 @@ PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints
 std::vector<bool> smoothly_set_in(const PieceContext& piece, const std::vector<Joint>& joints,
                                   const Tolerances& tolerances) {
     std::vector<bool> out(piece.outline().items.size(), false);
-    for (const auto [before, after] : joints) {
-        if (kink_deg(piece.outline(), before, after) > tolerances.kink_deg) continue;
-        out[before] = true;
-        out[after] = true;
+    for (const Joint& joint : joints) {
+        if (kink_deg(piece.outline(), joint.before, joint.after) > tolerances.kink_deg) continue;
+        out[joint.before] = true;
+        out[joint.after] = true;
     }
     return out;
 }

@@ -122,7 +122,75 @@ void fit(ComparedPart& part, const MatchedPlaces& places) {
     }
 }
 
+ShapedPiece laid_flat(const ShapedPiece& shaped) {
+    Piece flat = shaped.piece;
+    for (OutlineItem& item : flat.outline.items)
+        if (EdgeItem* edge = item.as_edge()) edge->fullness = 0;
+    std::vector<Run> runs = runs_of(flat.outline);
+    return {std::move(flat), std::move(runs)};
+}
+
+double fullness_of(const ShapedPiece& shaped, const Run& run) {
+    double sum = 0;
+    for (const std::size_t item : run.items) sum += shaped.piece.outline.items[item].as_edge()->fullness;
+    return sum;
+}
+
+bool has_other_fullness(const PieceBothWays& both) {
+    const RunIndex runs_after(both.after.runs);
+    return std::any_of(both.before.runs.begin(), both.before.runs.end(), [&](const Run& run) {
+        const Run* same = runs_after.find(run.edge);
+        return same && fullness_of(both.before, run) != fullness_of(both.after, *same);
+    });
+}
+
+double most_strayed(const RigidParts& rigid) {
+    double most = 0;
+    for (const ComparedPart& part : rigid.parts) most = std::max(most, part.strays_mm);
+    return most;
+}
+
+// The share of the run's sewn length at that share of its length laid flat: fullness is taken off each of its
+// items evenly.
+double sewn_share(double flat_share, const ShapedPiece& sewn, const ShapedPiece& flat, std::size_t run) {
+    const Run& sewn_run = sewn.runs[run];
+    const Run& flat_run = flat.runs[run];
+    if (flat_share == 0 || flat_share == 1) return flat_share;
+    std::vector<double> from = item_distances(flat.piece.outline, flat_run);
+    std::vector<double> to = item_distances(sewn.piece.outline, sewn_run);
+    from.push_back(flat_run.length);
+    to.push_back(sewn_run.length);
+    const double at = flat_share * flat_run.length;
+    const auto next = std::upper_bound(from.begin() + 1, from.end() - 1, at);
+    const auto i = static_cast<std::size_t>(next - from.begin());
+    const double width = from[i] - from[i - 1];
+    const double along = width > 0 ? std::clamp((at - from[i - 1]) / width, 0.0, 1.0) : 0;
+    return (to[i - 1] + along * (to[i] - to[i - 1])) / sewn_run.length;
+}
+
+RigidParts parts_laid_flat(const PieceBothWays& both) {
+    const PieceBothWays flat{laid_flat(both.before), laid_flat(both.after)};
+    RigidParts out = rigid_parts(flat);
+    for (ComparedPart& part : out.parts) {
+        for (PartStretch& stretch : part.stretches) {
+            const auto run = std::find_if(flat.before.runs.begin(), flat.before.runs.end(),
+                                          [&](const Run& each) { return each.edge == stretch.edge; });
+            const auto index = static_cast<std::size_t>(run - flat.before.runs.begin());
+            stretch.from_share = sewn_share(stretch.from_share, both.before, flat.before, index);
+            stretch.to_share = sewn_share(stretch.to_share, both.before, flat.before, index);
+        }
+    }
+    return out;
+}
+
 }  // namespace
+
+RigidParts rigid_parts_whatever_fullness(const PieceBothWays& both, const Tolerances& tolerances) {
+    RigidParts sewn = rigid_parts(both);
+    if (most_strayed(sewn) <= tolerances.fold_mm || !has_other_fullness(both)) return sewn;
+    RigidParts flat = parts_laid_flat(both);
+    return most_strayed(flat) < most_strayed(sewn) ? flat : sewn;
+}
 
 RigidParts rigid_parts(const PieceBothWays& both) {
     std::vector<LinkedStretch> stretches = all_stretches(both);

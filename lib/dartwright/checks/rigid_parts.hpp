@@ -29,4 +29,10 @@ struct RigidParts {
 /// O((n + p) log n) for n curves and p places.
 RigidParts rigid_parts(const PieceBothWays& both);
 
+/// The same for pieces that may differ in fullness. A run that was given fullness is sewn shorter and drawn
+/// as it was, one whose dart was closed as gathers the other way round: where the parts do not fit matched by
+/// sewn lengths, they are matched by the lengths laid flat if they fit better so. Shares are of the sewn
+/// length before either way. O((n + p) log n) for n curves and p places, and O(s n) for s stretches of parts.
+RigidParts rigid_parts_whatever_fullness(const PieceBothWays& both, const Tolerances& tolerances);
+
 }  // namespace dartwright

@@ -26,7 +26,9 @@ class Joiner {
           out_(-second_.beyond()),
           sine_(cross(in_, out_)),
           cosine_(dot(in_, out_)),
-          wider_mm_(std::max(before_.width_mm, after_.width_mm)) {}
+          wider_mm_(std::max(before_.width_mm, after_.width_mm)),
+          may_bare_before_(may_bare(strands, after_)),
+          may_bare_after_(may_bare(strands, before_)) {}
 
     JointPath path() {
         if (squared_norm(second_.at(0) - first_.at(0)) <= same_end_mm * same_end_mm) return std::move(path_);
@@ -40,6 +42,16 @@ class Joiner {
 
   private:
     double reach() const { return sharpest_corner * wider_mm_; }
+
+    // Inside, the end of one line is left out, since it lies in the other's allowance: unless that bends in
+    // more tightly than it is wide, where its allowance narrows outwards, or is of an edge too short to reach
+    // so far.
+    bool may_bare(const Strands& strands, const Strand& beside) const {
+        // What is left out is no wider than the line is exact where the two run on smoothly.
+        if (wider_mm_ * -sine_ <= cutting_line_error_mm) return false;
+        const double length = distance(strands.points[beside.first], strands.points[beside.last]);
+        return beside.detours > 0 || length < 2 * wider_mm_ * -sine_;
+    }
 
     // Whether the narrower line would be met only beyond the end of the wider, by more than rounding.
     bool ends_short_of(double narrow_mm, double wide_mm) const {
@@ -121,9 +133,9 @@ class Joiner {
         if (sine_ > 0 && !path_.is_step) {
             meet_outside();
         } else if (w_in < w_out * cosine_) {
-            if (!come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
+            if (may_bare_before_ || !come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
         } else if (w_out < w_in * cosine_) {
-            if (!go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();
+            if (may_bare_after_ || !go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();
         } else if (sine_ < 0) {
             meet_inside();
         } else {
@@ -191,6 +203,8 @@ class Joiner {
     double sine_;
     double cosine_;
     double wider_mm_;
+    bool may_bare_before_;  ///< the end of the line before the corner may lie outside the allowance after it
+    bool may_bare_after_;
     JointPath path_;
 };
 

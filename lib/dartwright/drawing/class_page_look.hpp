@@ -99,6 +99,8 @@ svg { display: block; max-width: 100%; }
   h2, h3, tr.task { break-after: avoid; }
   .spread { width: 11rem; }
   .student { break-before: page; }
+  /* A heading and the head of a table are not kept with its first row everywhere. */
+  h3.lines { break-before: page; }
   .overlay { max-height: 95mm; }
   a { text-decoration: none; }
 }

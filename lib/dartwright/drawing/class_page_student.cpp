@@ -167,7 +167,7 @@ class Part {
             for (const JudgedCriterion& criterion : task.criteria) rows += criterion_rows(criterion);
             out += element("tbody", "\n" + rows);
         }
-        return element("h3", "Line by line") + html::table("", "Line by line: " + label_, out);
+        return element("h3 class=\"lines\"", "Line by line") + html::table("", "Line by line: " + label_, out);
     }
 
     std::string seams_table() const {

@@ -1,5 +1,6 @@
 #include "dartwright/drawing/sewing_sheet.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 #include "dartwright/checks/check.hpp"
@@ -108,7 +109,14 @@ class SheetWriter {
             table.rows.push_back({tracing.piece, tracing.how_cut, what});
         }
         add(std::move(table));
-        paragraph("Carry the lines to both plies before the pattern comes off.");
+        const bool is_any_folded_twice =
+            std::any_of(pattern_.pieces.begin(), pattern_.pieces.end(),
+                        [](const Piece& piece) { return piece.cut && !piece.cut->second_fold.empty(); });
+        paragraph(
+            is_any_folded_twice
+                ? "Carry the lines to every ply, to all four where a piece lies on two folds, before the "
+                  "pattern comes off."
+                : "Carry the lines to both plies before the pattern comes off.");
     }
 
     void whose() {
@@ -131,6 +139,14 @@ class SheetWriter {
         return "shorten the stitch from " + ruler_words(dart.shorten_from_mm, pattern_.unit) + where;
     }
 
+    static std::string ends_of_darts() {
+        return "; from the place given shorten it step by step, to " + fixed_decimals(point_stitch_mm, 1) +
+               " mm (about 17 to the inch) for the last " + fixed_decimals(shortest_stitches_over_mm, 0) +
+               " mm (1/4 in). Run off the point along the fold and knot the ends; no back-stitch there. ";
+    }
+    // A tuck is not sewn to its point.
+    static std::string ends_of_tucks() { return "; fasten again where the stitching ends. "; }
+
     void darts() {
         if (plan_.darts.empty()) return;
         heading("Darts, in the order of sewing");
@@ -146,16 +162,15 @@ class SheetWriter {
                                   dart.press.empty() ? "not decided" : dart.press});
         }
         add(std::move(table));
+        const bool are_all_tucks =
+            std::all_of(plan_.darts.begin(), plan_.darts.end(),
+                        [](const PlannedDart& dart) { return dart.kind == PlannedDart::Kind::tuck; });
         paragraph(std::to_string(sewn) + (sewn == 1 ? " dart" : " darts") +
                   " in all. Pin the legs on each other, the pins across. Begin at the wide end and fasten "
                   "there, with a stitch of " +
-                  fixed_decimals(seam_stitch_mm, 1) +
-                  " mm (about 10 to the inch); from the place given shorten it step by step, to " +
-                  fixed_decimals(point_stitch_mm, 1) + " mm (about 17 to the inch) for the last " +
-                  fixed_decimals(shortest_stitches_over_mm, 0) +
-                  " mm (1/4 in). Run off the point along the fold and knot the ends; no back-stitch there. "
-                  "Press over a "
-                  "ham, to the side given.");
+                  fixed_decimals(seam_stitch_mm, 1) + " mm (about 10 to the inch)" +
+                  (are_all_tucks ? ends_of_tucks() : ends_of_darts()) +
+                  "Press over a ham, to the side given.");
         for (const PlannedDart& dart : plan_.darts) {
             for (const std::string& first : dart.after) {
                 paragraph(dart.dart + " lies over the mouth of " + first +

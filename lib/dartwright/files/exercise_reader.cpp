@@ -5,6 +5,7 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/unearned_marks.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/darts/unit_of_request.hpp"
 #include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/output_file.hpp"
@@ -55,15 +56,16 @@ PatternAsked read_pattern_there(Reading& reading, const JsonNode& node, const Na
 
 enum class LadderOf { lengths, angles };
 
-// A number, or text with a unit.
+// A number, or text with a unit or without.
 std::optional<double> read_within(Reading& reading, const JsonNode& node, LadderOf of) {
     if (node.kind != Kind::text)
         return of == LadderOf::lengths ? read_length(reading, node) : read_angle_deg(reading, node);
     const char* expected =
         of == LadderOf::lengths ? "a length, as a number or as \"1mm\" or \"1/16in\"" : "an angle in degrees";
     try {
-        const double value = of == LadderOf::lengths ? parse_length(std::string(node.text))
-                                                     : parse_angle_deg(std::string(node.text));
+        const std::string words(node.text);
+        const double value = of == LadderOf::lengths ? parse_length(length_with_unit(words, reading.unit))
+                                                     : parse_angle_deg(words);
         const double most = of == LadderOf::lengths ? largest_length_mm : 180;
         if (value >= 0 && value <= most) return value;
     } catch (const BadWords&) {

@@ -6,6 +6,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/measure_line.hpp"
 #include "dartwright/darts/impossible.hpp"
+#include "dartwright/darts/unit_of_request.hpp"
 #include "dartwright/files/exercise_reader.hpp"
 #include "dartwright/files/pattern_reader.hpp"
 #include "dartwright/files/rule_file.hpp"
@@ -142,7 +143,7 @@ void TasksRead::require_true(const JsonNode& what) {
 
 void TasksRead::read_operation(const JsonNode& what, Task& task, TaskKind& kind) {
     const std::size_t problems = reading_.problems.size();
-    const Made made = read_made(reading_, what);
+    const Made made = request_with_unit(read_made(reading_, what), reading_.unit, pattern_);
     task.what = OperationTask{made};
     if (reading_.problems.size() == problems && is_known_) do_operation(what, made, kind);
 }
