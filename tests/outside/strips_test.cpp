@@ -309,6 +309,64 @@ TEST(strips_by_geos, of_a_hem_that_dives_beside_a_side_of_no_allowance) {
     }
 }
 
+struct CurvedEdge {
+    const char* edge;
+    double width_mm;
+    std::array<Point, 2> controls;
+    Point to;
+};
+
+// A hem with a scoop of these curves, between two straight parts of their own widths; the rest has none.
+Piece scooped_skirt(Point first, double hem_mm, const std::vector<CurvedEdge>& scoop, double other_hem_mm,
+                    Point corner) {
+    Piece piece;
+    piece.name = "skirt";
+    piece.outline.start = {0, 0};
+    const auto add = [&](const char* edge, const Shape& shape, Point to, double width_mm) {
+        piece.outline.items.push_back({EdgeItem{edge, shape, 0}, to});
+        if (piece.allowance.empty() || piece.allowance.back().first != edge)
+            piece.allowance.emplace_back(edge, width_mm);
+    };
+    add("hem", StraightShape{}, first, hem_mm);
+    for (const CurvedEdge& each : scoop) add(each.edge, CubicShape{each.controls}, each.to, each.width_mm);
+    add("other hem", StraightShape{}, {corner.x, 0}, other_hem_mm);
+    add("right", StraightShape{}, corner, 0);
+    add("waist", StraightShape{}, {0, corner.y}, 0);
+    add("left", StraightShape{}, {0, 0}, 0);
+    return piece;
+}
+
+// The scoop's allowance narrows outwards to nothing and widens again: the end of the hem's stands out beside
+// it. 13 mm2 of it were lost.
+TEST(strips_by_geos, of_a_hem_beside_a_shallow_scoop_wider_than_it_curves) {
+    const std::vector<CurvedEdge> scoop{
+        {"scoop", 33.1508, {Point{118.323, 34.5803}, Point{118.704, 34.6411}}, {119.284, 34.7096}},
+        {"scoop", 33.1508, {Point{119.759, 34.7656}, Point{120.368, 34.8131}}, {120.852, 34.8319}},
+        {"scoop", 33.1508, {Point{121.391, 34.8528}, Point{121.899, 34.8528}}, {122.438, 34.8319}},
+        {"scoop", 33.1508, {Point{122.952, 34.812}, Point{123.504, 34.7689}}, {124.006, 34.7096}},
+        {"scoop", 33.1508, {Point{124.519, 34.6491}, Point{125.032, 34.5672}}, {125.522, 34.4678}}};
+    for (const double hem_mm : {21.0, 22.0, 23.0, 24.0, 25.0, 26.0, 28.0, 30.0}) {
+        const Piece piece = scooped_skirt({117.768, 34.4678}, hem_mm, scoop, 0, {221.372, 134.847});
+        for (std::size_t item = 0; item < piece.outline.items.size(); item += 3) {
+            SCOPED_TRACE(hem_mm);
+            expect_right(begun_at(piece, item));
+        }
+    }
+}
+
+// Two curves that run on smoothly, the one with half the allowance of the other: no slit to the corner
+// between.
+TEST(strips_by_geos, of_steps_in_a_scoop_that_runs_on_smoothly) {
+    const std::vector<CurvedEdge> scoop{
+        {"scoop 0", 0, {Point{148.015, 200.181}, Point{157.59, 212.007}}, {178.269, 229.655}},
+        {"scoop 1", 19.4957, {Point{191.834, 241.233}, Point{218.627, 255.685}}, {233.967, 259.699}},
+        {"scoop 2", 31.6739, {Point{253.872, 264.907}, Point{273.179, 264.907}}, {293.084, 259.699}},
+        {"scoop 3", 36.8064, {Point{305.401, 256.476}, Point{337.891, 238.951}}, {348.782, 229.655}},
+        {"scoop 4", 21.4623, {Point{367.545, 213.642}, Point{380.48, 197.666}}, {394.617, 173.044}}};
+    const Piece piece = scooped_skirt({132.434, 173.044}, 0, scoop, 33.774, {547.622, 363.538});
+    for (std::size_t item = 0; item < piece.outline.items.size(); ++item) expect_right(begun_at(piece, item));
+}
+
 TEST(strips_by_geos, of_a_dolls_neck_narrower_than_its_allowance) {
     for (const double side_mm : {0.0, 5.0, 10.0, 12.0}) {
         NeckFigures figures;
@@ -438,10 +496,6 @@ void tell(const Piece& piece, const Judged& found) {
     }
 }
 
-// How deep a slit may be that has no area: where two strips cross at a glancing angle, the line's error
-// across shows many times along.
-constexpr double glancing_slack_mm = 0.1;
-
 RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     const Piece piece = any_scooped_hem();
     RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
@@ -449,7 +503,7 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     tell(piece, found);
     RC_ASSERT(found.is_simple);
     RC_ASSERT(found.lost_mm < 2 * slack_mm);
-    RC_ASSERT(found.cut_mm < glancing_slack_mm);
+    RC_ASSERT(found.cut_mm < 2 * slack_mm);
     RC_ASSERT(found.piece_mm < 2 * slack_mm);
     RC_ASSERT(found.beyond_mm < 2 * slack_mm);
 }

@@ -37,6 +37,35 @@ std::vector<RawPoint> without_spikes(const std::vector<RawPoint>& line) {
     return out.size() < 3 ? line : out;
 }
 
+// Narrower slits than the line is exact on both sides are closed: where the offsets of two curves end beside
+// each other they would be cut deep into the cloth, and nobody could.
+constexpr double slit_mm = 2 * cutting_line_error_mm;
+
+bool is_slit(Point a, Point b, Point c) {
+    const Vector back = a - b;
+    const Vector on = c - b;
+    const double turn = cross(back, on);
+    if (dot(back, on) <= 0 || turn < 0) return false;
+    return turn <= slit_mm * std::sqrt(std::max(squared_norm(back), squared_norm(on)));
+}
+
+// The line as it is where there is none, and where closing them would make it cross itself. Its lowest point
+// lies in no slit, so that all are seen whole from there.
+std::vector<RawPoint> without_slits(const std::vector<RawPoint>& line) {
+    const auto lowest = std::min_element(line.begin(), line.end(), [](const RawPoint& a, const RawPoint& b) {
+        return a.at.y != b.at.y ? a.at.y < b.at.y : a.at.x < b.at.x;
+    });
+    const auto first = static_cast<std::size_t>(lowest - line.begin());
+    std::vector<RawPoint> out;
+    out.reserve(line.size());
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const RawPoint& point = line[(first + i) % line.size()];
+        while (out.size() > 1 && is_slit(out[out.size() - 2].at, out.back().at, point.at)) out.pop_back();
+        out.push_back(point);
+    }
+    return out.size() == line.size() || out.size() < 3 || !is_simple(places_of(out)) ? line : out;
+}
+
 // A number in [-1, 1] that is always the same for an index (Steele, Lea and Flood 2014, 'Fast splittable
 // pseudorandom number generators', the mixing function).
 double scattered(std::uint64_t index) {
@@ -187,7 +216,7 @@ std::optional<std::vector<RawPoint>> outer_line(const std::vector<RawPoint>& lin
     // A crossing is rounded, so that sides nearly along each other may cross anew within rounding.
     for (std::size_t round = 0; round < rounds; ++round) {
         out = walked(out, nudged(places_of(out), round));
-        if (is_simple(places_of(out))) return out;
+        if (is_simple(places_of(out))) return without_slits(out);
     }
     return std::nullopt;
 }

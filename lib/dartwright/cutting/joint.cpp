@@ -12,6 +12,9 @@ namespace {
 
 // Two ends as near to each other need no path between them, mm: a hundredth of the line's error.
 constexpr double same_end_mm = 1e-4;
+// An end that is left out reaches aside of the corner by its width times the sine of the turn. An edge longer
+// than so many of that covers it, also where it leaves the corner on the skew.
+constexpr double covered_within = 2;
 
 class Joiner {
   public:
@@ -50,7 +53,7 @@ class Joiner {
         // What is left out is no wider than the line is exact where the two run on smoothly.
         if (wider_mm_ * -sine_ <= cutting_line_error_mm) return false;
         const double length = distance(strands.points[beside.first], strands.points[beside.last]);
-        return beside.detours > 0 || length < 2 * wider_mm_ * -sine_;
+        return beside.detours > 0 || length < covered_within * wider_mm_ * -sine_;
     }
 
     // Whether the narrower line would be met only beyond the end of the wider, by more than rounding.
