@@ -59,8 +59,7 @@ void compare_all(const Pattern& pattern) {
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     namespace fuzzing = dartwright::fuzzing;
-    if (size > fuzzing::most_bytes) return 0;
-    const auto pattern = fuzzing::pattern_of(fuzzing::as_text(data, size));
+    const auto pattern = fuzzing::pattern_within(fuzzing::most_bytes, data, size);
     if (!pattern) return 0;
     try {
         fuzzing::compare_all(*pattern);

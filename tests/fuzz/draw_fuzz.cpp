@@ -28,7 +28,7 @@ void draw(const Pattern& pattern) {
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     namespace fuzzing = dartwright::fuzzing;
-    if (size > fuzzing::most_bytes) return 0;
-    if (const auto pattern = fuzzing::pattern_of(fuzzing::as_text(data, size))) fuzzing::draw(*pattern);
+    if (const auto pattern = fuzzing::pattern_within(fuzzing::most_bytes, data, size))
+        fuzzing::draw(*pattern);
     return 0;
 }

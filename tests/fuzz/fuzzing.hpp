@@ -44,6 +44,12 @@ inline std::optional<Pattern> pattern_of(std::string_view text) {
     }
 }
 
+/// The same, of no more bytes than this: work on larger inputs only repeats what was tried.
+inline std::optional<Pattern> pattern_within(std::size_t most_bytes, const std::uint8_t* data,
+                                             std::size_t size) {
+    return size > most_bytes ? std::nullopt : pattern_of(as_text(data, size));
+}
+
 /// Every double and every name alike. What was remembered of the file's digits may differ: it is only there
 /// to give the same bytes.
 inline bool is_same(const Pattern& a, const Pattern& b) {

@@ -122,8 +122,7 @@ void make(const Pattern& read) {
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     namespace fuzzing = dartwright::fuzzing;
-    if (size > fuzzing::most_bytes) return 0;
-    const auto pattern = fuzzing::pattern_of(fuzzing::as_text(data, size));
+    const auto pattern = fuzzing::pattern_within(fuzzing::most_bytes, data, size);
     if (pattern && fuzzing::is_small(*pattern)) fuzzing::make(*pattern);
     return 0;
 }
