@@ -597,33 +597,33 @@ PreparedExercise bodice_exercise(const std::vector<Made>& steps, const std::vect
     return prepared(exercise);
 }
 
+// Copied by hand to 2 mm: nothing done earns nothing, and what was done is not taken for what was handed out.
+void expect_only_what_was_done_is_paid(const PreparedExercise& exercise) {
+    const double most_mm = testing::real_between(0, 2);
+    const Assessment copied = assess(exercise, testing::by_hand(exercise.exercise.pattern, most_mm));
+    RC_LOG() << testing::explained(copied);
+    RC_ASSERT(copied.marks == 0);
+    const Assessment done = assess(exercise, testing::by_hand(exercise.finished, most_mm));
+    RC_LOG() << testing::explained(done);
+    RC_ASSERT(done.marks > 0);
+    for (const JudgedCriterion& each : done.tasks[0].criteria)
+        for (const JudgedLine& line : each.lines)
+            RC_ASSERT(line.found_words != "as it was" && line.found_words != "as it was handed out");
+}
+
 // A dart that was to grow stands there already, and was the only thing paid for.
 RC_GTEST_PROP(classic_mistakes, bodice_copied_by_hand_with_nothing_merged_earns_nothing, ()) {
     static const PreparedExercise exercise = bodice_exercise(
         {{"merge", {{"piece", "front"}, {"dart", "waist dart"}, {"with", "side dart"}}}},
         {Criterion::angle, Criterion::legs, Criterion::mouth, Criterion::pivot, Criterion::gone});
-    const double most_mm = testing::real_between(0, 2);
-    const Assessment copied = assess(exercise, testing::by_hand(exercise.exercise.pattern, most_mm));
-    RC_LOG() << testing::explained(copied);
-    RC_ASSERT(copied.marks == 0);
-    const Assessment merged = assess(exercise, testing::by_hand(exercise.finished, most_mm));
-    RC_LOG() << testing::explained(merged);
-    for (const JudgedCriterion& each : merged.tasks[0].criteria)
-        for (const JudgedLine& line : each.lines) RC_ASSERT(line.found_words != "as it was");
+    expect_only_what_was_done_is_paid(exercise);
 }
 
 RC_GTEST_PROP(classic_mistakes, point_copied_by_hand_where_it_was_earns_nothing, ()) {
     static const PreparedExercise exercise =
         bodice_exercise({{"repoint", {{"piece", "front"}, {"dart", "waist dart"}, {"back_off", "4cm"}}}},
                         {Criterion::angle, Criterion::legs, Criterion::mouth, Criterion::pivot});
-    const double most_mm = testing::real_between(0, 2);
-    const Assessment copied = assess(exercise, testing::by_hand(exercise.exercise.pattern, most_mm));
-    RC_LOG() << testing::explained(copied);
-    RC_ASSERT(copied.marks == 0);
-    const Assessment moved = assess(exercise, testing::by_hand(exercise.finished, most_mm));
-    RC_LOG() << testing::explained(moved);
-    for (const JudgedCriterion& each : moved.tasks[0].criteria)
-        for (const JudgedLine& line : each.lines) RC_ASSERT(line.found_words != "as it was");
+    expect_only_what_was_done_is_paid(exercise);
 }
 
 // A dart that grew and gave up as much again is as it was, and as it was asked.

@@ -15,7 +15,8 @@ namespace {
 /// Differences are counted in last rungs of the ladders, beyond which each is a fault. A ladder that allows
 /// nothing is taken for one of this much, mm or degrees.
 constexpr double least_rung = 1e-3;
-/// What was copied by hand is off by up to so many; what is farther off was drawn to be something else.
+/// What was copied by hand is off by up to so many, 9.5 mm and 6 degrees on the usual ladders: 2 mm on every
+/// point of a bodice come to that. What is farther off was drawn to be something else.
 constexpr double copied_within = 3;
 
 class InRungs {

@@ -49,7 +49,7 @@ std::string words_of(WhoseSides sides) {
         case WhoseSides::not_said:
             break;
     }
-    return "whose left and right is not said";
+    return "it is not said whose left and right";
 }
 
 }  // namespace dartwright

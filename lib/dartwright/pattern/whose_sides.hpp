@@ -17,7 +17,7 @@ enum class WhoseSides {
 /// Empty if no edge or dart of the piece is called `left ...` or `right ...`. The wearer's if the piece says
 /// how it is worn, as drawn if it was opened without saying so. O(items + made).
 std::optional<WhoseSides> whose_sides(const Pattern& pattern, const Piece& piece);
-/// `left and right are the wearer's`, `left and right as drawn`, `whose left and right is not said`.
+/// `left and right are the wearer's`, `left and right as drawn`, `it is not said whose left and right`.
 std::string words_of(WhoseSides sides);
 
 /// Whether a name begins with `left ` or `right `, and the rest of it.
