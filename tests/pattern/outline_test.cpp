@@ -66,6 +66,22 @@ TEST(outline, a_gap_is_measured_and_closed_at_its_end) {
     EXPECT_EQ(with_gap_closed(Outline{}), Outline{});
 }
 
+TEST(outline, a_gap_is_closed_at_a_measured_point) {
+    Outline outline = front();
+    const Point start = outline.start;
+    const Point before = start_of_item(outline, outline.items.size() - 1);
+    outline.items.back() = {EdgeItem{"centre", SplineShape{{middle(before, start), start}}, 0}, {17, 4}};
+    Outline closed = with_gap_closed(outline);
+    EXPECT_EQ(closed.items.back().to, start);
+    EXPECT_EQ(std::get<SplineShape>(closed.items.back().as_edge()->shape).through,
+              std::vector<Point>{middle(before, start)});
+    EXPECT_GT(length_of_item(closed, closed.items.size() - 1), 0);
+    outline.items.back().as_edge()->shape = SplineShape{{start}};
+    closed = with_gap_closed(outline);
+    EXPECT_TRUE(std::holds_alternative<StraightShape>(closed.items.back().as_edge()->shape));
+    EXPECT_DOUBLE_EQ(length_of_item(closed, closed.items.size() - 1), distance(before, start));
+}
+
 TEST(outline, area_counts_darts_as_drawn) {
     const Outline outline = front();
     const double rectangle = 180 * 400;

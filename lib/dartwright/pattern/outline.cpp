@@ -6,6 +6,7 @@
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/spline.hpp"
+#include "dartwright/pattern/pattern_rules.hpp"
 
 namespace dartwright {
 namespace {
@@ -136,7 +137,15 @@ double gap_of(const Outline& outline) {
 }
 
 Outline with_gap_closed(Outline outline) {
-    if (!outline.items.empty()) outline.items.back().to = outline.start;
+    if (outline.items.empty()) return outline;
+    outline.items.back().to = outline.start;
+    EdgeItem* edge = outline.items.back().as_edge();
+    auto* spline = edge ? std::get_if<SplineShape>(&edge->shape) : nullptr;
+    if (!spline) return outline;
+    std::vector<Point>& through = spline->through;
+    while (!through.empty() && distance(through.back(), outline.start) < least_measured_distance_mm)
+        through.pop_back();
+    if (through.empty()) edge->shape = StraightShape{};
     return outline;
 }
 

@@ -97,7 +97,7 @@ FlatOutline flat_outline(const Outline& outline, DartsDrawn darts, double chord_
 
 /// Distance from the last item's end to the start.
 double gap_of(const Outline& outline);
-/// The same outline with the last item ending exactly at the start.
+/// The same outline with the last item ending exactly at the start, and no measured point of it there.
 Outline with_gap_closed(Outline outline);
 /// The outline walked the other way round, from the same start.
 Outline reversed(const Outline& outline);
