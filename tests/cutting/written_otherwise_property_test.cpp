@@ -81,7 +81,7 @@ RC_GTEST_PROP(CuttingLineIsTheSame, WrittenOtherwise, ()) {
     // error.
     const double tolerance = writing.may_round ? 2 * cutting_line_error_mm
                              : line.is_cleaned ? cutting_line_error_mm / 100
-                                               : 1e-5;
+                                               : 1e-6;
     expect_same_line(line.points, same.points, tolerance);
     RC_ASSERT(line.is_cleaned == same.is_cleaned);
     RC_ASSERT(corners_of(line) == corners_of(same));
