@@ -5,6 +5,7 @@
 #include "bindings.hpp"
 #include "dartwright/assessing/assess.hpp"
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/exercise_file.hpp"
 
 namespace dartwright::python {
@@ -46,22 +47,6 @@ std::vector<std::string> words_of(const std::vector<Freedom>& freedoms) {
         }
     }
     return words;
-}
-
-const char* word_of(Quantity quantity) {
-    switch (quantity) {
-        case Quantity::length:
-            return "length";
-        case Quantity::area:
-            return "area";
-        case Quantity::angle:
-            return "angle";
-        case Quantity::number:
-            return "number";
-        case Quantity::words:
-            break;
-    }
-    return "words";
 }
 
 void bind_exercise(py::module_& module) {
@@ -114,7 +99,7 @@ void bind_lines(py::module_& module) {
         .field("seam", text(&JudgedLine::seam), "The seam.")
         .field("what", &JudgedLine::what, "What was judged, in words.")
         .field(
-            "quantity", [](const JudgedLine& line) { return word_of(line.quantity); },
+            "quantity", [](const JudgedLine& line) { return dartwright::word_of(line.quantity); },
             "What the numbers are: `length` (mm), `area` (mm^2), `angle` (degrees), `number`, or `words`.")
         .field("expected", &JudgedLine::expected, "Mm, mm^2, degrees or a plain number.")
         .field("found", &JudgedLine::found, "In the draft.")
@@ -165,6 +150,13 @@ void bind_assessment(py::module_& module) {
         .field(
             "unread", [](const Assessment& all) { return text_or_none(all.unread); },
             "Why it could not be judged, or None; then it has no marks and no tasks.")
+        .field(
+            "unread_kind",
+            [](const Assessment& all) {
+                return all.unread_kind ? std::optional<std::string>(dartwright::word_of(*all.unread_kind))
+                                       : std::nullopt;
+            },
+            "Of which kind that is: `not a pattern` or `cannot be judged`; or None.")
         .field("marks", &Assessment::marks, "Marks that were kept.")
         .field("of", &Assessment::of, "Marks that there are.")
         .field("tasks", &Assessment::tasks, "Each task, in order.")

@@ -43,6 +43,7 @@ class Judging(unittest.TestCase):
         judged = dartwright.assess(exercise(), exercise().finished)
         self.assertEqual((judged.marks, judged.of), (exercise().of, exercise().of))
         self.assertIsNone(judged.unread)
+        self.assertIsNone(judged.unread_kind)
         self.assertEqual({line.rung for line in all_lines(judged)}, {"full"})
         self.assertEqual([piece.name for piece in judged.pieces],
                          [piece.name for piece in exercise().finished.pieces])
