@@ -11,12 +11,16 @@
 namespace dartwright::python {
 namespace {
 
-PreparedExercise read(const std::filesystem::path& path) {
-    return prepared(read_exercise_file(path_of(path)));
+NamedFiles named(bool in_own_folder) {
+    return in_own_folder ? NamedFiles::in_own_folder : NamedFiles::anywhere;
 }
 
-PreparedExercise parse(const std::string& text, const std::string& file) {
-    return prepared(read_exercise(text, file));
+PreparedExercise read(const std::filesystem::path& path, bool in_own_folder) {
+    return prepared(read_exercise_file(path_of(path), named(in_own_folder)));
+}
+
+PreparedExercise parse(const std::string& text, const std::string& file, bool in_own_folder) {
+    return prepared(read_exercise(text, file, named(in_own_folder)));
 }
 
 const char* kind_of(const Task& task) {
@@ -172,11 +176,15 @@ void bind_exercises(py::module_& module) {
     bind_exercise(module);
     bind_lines(module);
     bind_assessment(module);
-    module.def("read_exercise", read, py::arg("path"), Unlocked(),
-               "Reads an exercise file; files that it names lie where they do seen from it. FileTrouble;\n"
-               "InvalidFile; BadWords, UnknownName and Impossible name the task.");
-    module.def("parse_exercise", parse, py::arg("text"), py::arg("file") = "text", Unlocked(),
-               "Reads an exercise from the text of an exercise file that lies at `file`. InvalidFile.");
+    module.def(
+        "read_exercise", read, py::arg("path"), py::kw_only(), py::arg("own_folder") = false, Unlocked(),
+        "Reads an exercise file; files that it names lie where they do seen from it, and with `own_folder` in\n"
+        "its folder or below it, wherever links lead: for one that somebody else sent. FileTrouble;\n"
+        "InvalidFile; BadWords, UnknownName and Impossible name the task.");
+    module.def("parse_exercise", parse, py::arg("text"), py::arg("file") = "text", py::kw_only(),
+               py::arg("own_folder") = false, Unlocked(),
+               "Reads an exercise from the text of an exercise file that lies at `file`, with `own_folder` as\n"
+               "above. InvalidFile.");
     module.def(
         "assess", &assess, py::arg("exercise"), py::arg("draft"), Unlocked(),
         "Judges a draft, wherever it lies, turned or turned over, in any unit, with any names that its "
