@@ -7,13 +7,13 @@
 
 #include <array>
 #include <cerrno>
-#include <cstring>
 #include <filesystem>
 #include <map>
 #include <string_view>
 
 #include "arguments.hpp"
 #include "checked_file.hpp"
+#include "dartwright/files/file_trouble.hpp"
 #include "dartwright/files/unfinished_files.hpp"
 
 namespace dartwright::tools {
@@ -36,8 +36,7 @@ namespace {
 
 [[noreturn]] void fail(const std::string& path, const char* what) {
     const int error = errno;
-    throw FileTrouble(shown_path(path) + ": cannot be " + what + ": " +
-                      (error == ENOENT ? "there is no such file" : std::strerror(error)));
+    fail_file(shown_path(path), what, error);
 }
 
 int opened_handle(const std::string& path, int flags) {

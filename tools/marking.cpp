@@ -25,11 +25,19 @@ namespace {
 constexpr std::size_t ahead_of_slowest = 16;
 
 /// The digest is empty where the bytes themselves could not be had, or the program failed: it is tried again.
-AssessmentLine unread(std::string reason, std::string digest = {}) {
+AssessmentLine unread(UnreadKind kind, std::string reason, std::string digest = {}) {
     AssessmentLine line;
     line.draft_digest = std::move(digest);
     line.assessment.unread = std::move(reason);
+    line.assessment.unread_kind = kind;
     return line;
+}
+
+/// For what lies in no file; called while it is handled.
+AssessmentLine unread_for_now(const std::string& doing) {
+    const Unforeseen what = unforeseen(std::current_exception(), doing);
+    return unread(what.status == ExitStatus::internal ? UnreadKind::internal : UnreadKind::little_memory,
+                  what.words);
 }
 
 AssessmentLine judged(const Marking& marking, const std::string& text, const std::string& shown) {
@@ -42,10 +50,10 @@ AssessmentLine judged(const Marking& marking, const std::string& text, const std
             line.assessment.notes.insert(line.assessment.notes.end(), draft.notes.begin(), draft.notes.end());
         return line;
     } catch (const InvalidPattern& invalid) {
-        return unread(first_problem(invalid), digest_of(text));
+        return unread(UnreadKind::no_pattern, first_problem(invalid), digest_of(text));
     } catch (...) {
         // One draft that defeats the program does not take the others' marks with it.
-        return unread(unforeseen(std::current_exception(), doing).words);
+        return unread_for_now(doing);
     }
 }
 
@@ -62,17 +70,18 @@ MarkedDraft finished(const Marking& marking, const std::string& path, Assessment
 
 /// Empty if the marking was stopped while the draft was waited for.
 std::optional<MarkedDraft> mark(const Marking& marking, const PatternPath& path) {
-    if (!path.trouble.empty()) return finished(marking, path.path, unread(path.trouble));
+    if (!path.trouble.empty())
+        return finished(marking, path.path, unread(UnreadKind::unreadable, path.trouble));
     std::string text;
     try {
         std::optional<std::string> read = awaited_text(path.path, marking.stop);
         if (!read) return std::nullopt;
         text = std::move(*read);
     } catch (const FileTrouble& trouble) {
-        return finished(marking, path.path, unread(without_name(trouble.what(), path.path)));
-    } catch (const std::bad_alloc&) {
         return finished(marking, path.path,
-                        unread(unforeseen(std::current_exception(), " while reading it").words));
+                        unread(UnreadKind::unreadable, without_name(trouble.what(), path.path)));
+    } catch (const std::bad_alloc&) {
+        return finished(marking, path.path, unread_for_now(" while reading it"));
     }
     MarkedDraft draft;
     const auto known = marking.known.find(line_name(path.path));

@@ -4,9 +4,9 @@
 
 #include <cerrno>
 #include <cstdlib>
-#include <cstring>
 
 #include "dartwright/files/clean_text.hpp"
+#include "dartwright/files/file_trouble.hpp"
 #include "dartwright/files/pattern_file.hpp"
 
 namespace dartwright::tools {
@@ -43,8 +43,7 @@ void Output::flush() {
     if (trouble == EPIPE) {
         reader_gone_ = true;
     } else if (trouble != 0) {
-        throw FileTrouble(std::string("standard output: the result cannot be written: ") +
-                          std::strerror(trouble));
+        throw FileTrouble("standard output: the result cannot be written: " + error_words(trouble));
     }
 }
 

@@ -4,6 +4,8 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
+#include "dartwright/files/file_trouble.hpp"
+
 namespace dartwright::tools {
 
 namespace fs = std::filesystem;
@@ -29,7 +31,8 @@ void search(const fs::path& folder, std::vector<PatternPath>& found) {
                 {entry->path().string(), true, is_device ? "is a pipe or a device, not a file" : ""});
         }
     }
-    if (error) found.push_back({folder.string(), true, "the folder cannot be read: " + error.message()});
+    if (error)
+        found.push_back({folder.string(), true, "the folder cannot be read: " + error_words(error.value())});
 }
 
 // Of hidden files only these are anybody's work.

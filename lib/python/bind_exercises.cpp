@@ -5,17 +5,22 @@
 #include "bindings.hpp"
 #include "dartwright/assessing/assess.hpp"
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/exercise_file.hpp"
 
 namespace dartwright::python {
 namespace {
 
-PreparedExercise read(const std::filesystem::path& path) {
-    return prepared(read_exercise_file(path_of(path)));
+NamedFiles named(bool in_own_folder) {
+    return in_own_folder ? NamedFiles::in_own_folder : NamedFiles::anywhere;
 }
 
-PreparedExercise parse(const std::string& text, const std::string& file) {
-    return prepared(read_exercise(text, file));
+PreparedExercise read(const std::filesystem::path& path, bool in_own_folder) {
+    return prepared(read_exercise_file(path_of(path), named(in_own_folder)));
+}
+
+PreparedExercise parse(const std::string& text, const std::string& file, bool in_own_folder) {
+    return prepared(read_exercise(text, file, named(in_own_folder)));
 }
 
 const char* kind_of(const Task& task) {
@@ -46,22 +51,6 @@ std::vector<std::string> words_of(const std::vector<Freedom>& freedoms) {
         }
     }
     return words;
-}
-
-const char* word_of(Quantity quantity) {
-    switch (quantity) {
-        case Quantity::length:
-            return "length";
-        case Quantity::area:
-            return "area";
-        case Quantity::angle:
-            return "angle";
-        case Quantity::number:
-            return "number";
-        case Quantity::words:
-            break;
-    }
-    return "words";
 }
 
 void bind_exercise(py::module_& module) {
@@ -114,7 +103,7 @@ void bind_lines(py::module_& module) {
         .field("seam", text(&JudgedLine::seam), "The seam.")
         .field("what", &JudgedLine::what, "What was judged, in words.")
         .field(
-            "quantity", [](const JudgedLine& line) { return word_of(line.quantity); },
+            "quantity", [](const JudgedLine& line) { return dartwright::word_of(line.quantity); },
             "What the numbers are: `length` (mm), `area` (mm^2), `angle` (degrees), `number`, or `words`.")
         .field("expected", &JudgedLine::expected, "Mm, mm^2, degrees or a plain number.")
         .field("found", &JudgedLine::found, "In the draft.")
@@ -165,6 +154,13 @@ void bind_assessment(py::module_& module) {
         .field(
             "unread", [](const Assessment& all) { return text_or_none(all.unread); },
             "Why it could not be judged, or None; then it has no marks and no tasks.")
+        .field(
+            "unread_kind",
+            [](const Assessment& all) {
+                return all.unread_kind ? std::optional<std::string>(dartwright::word_of(*all.unread_kind))
+                                       : std::nullopt;
+            },
+            "Of which kind that is: `not a pattern` or `cannot be judged`; or None.")
         .field("marks", &Assessment::marks, "Marks that were kept.")
         .field("of", &Assessment::of, "Marks that there are.")
         .field("tasks", &Assessment::tasks, "Each task, in order.")
@@ -180,11 +176,15 @@ void bind_exercises(py::module_& module) {
     bind_exercise(module);
     bind_lines(module);
     bind_assessment(module);
-    module.def("read_exercise", read, py::arg("path"), Unlocked(),
-               "Reads an exercise file; files that it names lie where they do seen from it. FileTrouble;\n"
-               "InvalidFile; BadWords, UnknownName and Impossible name the task.");
-    module.def("parse_exercise", parse, py::arg("text"), py::arg("file") = "text", Unlocked(),
-               "Reads an exercise from the text of an exercise file that lies at `file`. InvalidFile.");
+    module.def(
+        "read_exercise", read, py::arg("path"), py::kw_only(), py::arg("own_folder") = false, Unlocked(),
+        "Reads an exercise file; files that it names lie where they do seen from it, and with `own_folder` in\n"
+        "its folder or below it, wherever links lead: for one that somebody else sent. FileTrouble;\n"
+        "InvalidFile; BadWords, UnknownName and Impossible name the task.");
+    module.def("parse_exercise", parse, py::arg("text"), py::arg("file") = "text", py::kw_only(),
+               py::arg("own_folder") = false, Unlocked(),
+               "Reads an exercise from the text of an exercise file that lies at `file`, with `own_folder` as\n"
+               "above. InvalidFile.");
     module.def(
         "assess", &assess, py::arg("exercise"), py::arg("draft"), Unlocked(),
         "Judges a draft, wherever it lies, turned or turned over, in any unit, with any names that its "

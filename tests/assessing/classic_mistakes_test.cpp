@@ -519,6 +519,7 @@ TEST(classic_mistakes, numbers_that_are_none_and_names_of_nothing_say_where_they
         piece_of(draft, "front").outline.items[1].to.x = bad;
         const Assessment assessment = assess(side_exercise(), draft);
         EXPECT_EQ(assessment.unread.find("/pieces/0/outline/items/1/to/0: found "), 0u) << assessment.unread;
+        EXPECT_EQ(assessment.unread_kind, UnreadKind::no_pattern);
         EXPECT_EQ(assessment.marks, 0);
     }
     Pattern draft = right_draft();

@@ -40,6 +40,7 @@ TEST(memory, that_is_short_for_one_draft_leaves_the_others_their_marks) {
         ASSERT_EQ(read["drafts"].size(), 3U);
         EXPECT_EQ(read["drafts"][0]["unread"], nullptr);
         EXPECT_EQ(read["drafts"][1]["unread"], "out of memory while reading it");
+        EXPECT_EQ(read["drafts"][1]["unread_kind"], "too little memory");
         EXPECT_EQ(read["drafts"][2]["unread"], nullptr);
     }
 }

@@ -10,6 +10,7 @@
 #include <nlohmann/json.hpp>
 
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/files/assessment_words.hpp"
 #include "support/evenly.hpp"
 #include "support/sample_assessments.hpp"
 
@@ -75,10 +76,33 @@ TEST(assessment_line, is_read_back_and_written_to_the_same_bytes) {
         const AssessmentLine back = read_assessment_line(text, "class.jsonl: line 1");
         EXPECT_EQ(write_assessment_line(back), text);
         EXPECT_EQ(back.assessment.unread, of.unread);
+        EXPECT_EQ(back.assessment.unread_kind, of.unread_kind);
         EXPECT_EQ(back.assessment.tasks.size(), of.tasks.size());
         ++read;
     }
     EXPECT_GT(read, 20u);
+}
+
+TEST(assessment_line, says_of_which_kind_it_is_that_it_was_not_marked) {
+    EXPECT_EQ(json::parse(write_assessment_line(line_of(support::assessment_of("amal"))))["unread_kind"],
+              nullptr);
+    Assessment of = support::unread_assessment("fritz");
+    for (const auto& [kind, word] : unread_kind_words) {
+        of.unread_kind = kind;
+        const std::string text = write_assessment_line(line_of(of));
+        EXPECT_EQ(json::parse(text)["unread_kind"], word);
+        EXPECT_EQ(read_assessment_line(text, "line 1").assessment.unread_kind, kind);
+    }
+}
+
+TEST(assessment_line, of_an_earlier_version_says_not_of_which_kind_it_is) {
+    json earlier = json::parse(write_assessment_line(line_of(support::unread_assessment("fritz"))));
+    earlier.erase("unread_kind");
+    const Assessment read = read_assessment_line(earlier.dump(), "line 1").assessment;
+    EXPECT_FALSE(read.unread_kind);
+    EXPECT_EQ(read.unread, support::unread_assessment("fritz").unread);
+    earlier["unread_kind"] = "too much memory";
+    EXPECT_THROW(read_assessment_line(earlier.dump(), "line 1"), InvalidPattern);
 }
 
 TEST(assessment_line, of_numbers_that_are_not_finite_and_bytes_that_are_not_text_can_be_read) {

@@ -2,6 +2,7 @@
 
 import csv
 import json
+import os
 import pathlib
 import tempfile
 import unittest
@@ -30,6 +31,26 @@ class Exercises(unittest.TestCase):
         text = EXERCISE.read_text(encoding="utf-8")
         self.assertEqual(dartwright.parse_exercise(text, str(EXERCISE)).finished, exercise().finished)
 
+    def test_what_it_names_may_be_kept_to_its_own_folder(self):
+        written = json.loads(EXERCISE.read_text(encoding="utf-8"))
+        with tempfile.TemporaryDirectory() as name:
+            folder = pathlib.Path(name)
+            inner = folder / "exercise"
+            inner.mkdir()
+            for beside, is_kept in ((inner, True), (folder, False)):
+                pattern = beside / "pattern.json"
+                pattern.write_bytes((EXERCISE.parent / written["pattern"]).read_bytes())
+                sent = inner / "sent.json"
+                sent.write_text(json.dumps({**written, "pattern": os.path.relpath(pattern, inner)}), "utf-8")
+                free = dartwright.read_exercise(sent)
+                self.assertEqual(free.finished, exercise().finished)
+                for read in (lambda: dartwright.read_exercise(sent, own_folder=True),
+                             lambda: dartwright.parse_exercise(sent.read_text("utf-8"), str(sent), own_folder=True)):
+                    if is_kept:
+                        self.assertEqual(read().finished, free.finished)
+                    else:
+                        self.assertRaises(dartwright.InvalidFile, read)
+
     def test_what_is_no_exercise_is_refused(self):
         for text in ("", "{}", '{"dartwright": 1}'):
             with self.assertRaises(dartwright.InvalidFile):
@@ -43,6 +64,7 @@ class Judging(unittest.TestCase):
         judged = dartwright.assess(exercise(), exercise().finished)
         self.assertEqual((judged.marks, judged.of), (exercise().of, exercise().of))
         self.assertIsNone(judged.unread)
+        self.assertIsNone(judged.unread_kind)
         self.assertEqual({line.rung for line in all_lines(judged)}, {"full"})
         self.assertEqual([piece.name for piece in judged.pieces],
                          [piece.name for piece in exercise().finished.pieces])

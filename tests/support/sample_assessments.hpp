@@ -134,6 +134,7 @@ inline Assessment unread_assessment(const std::string& student) {
     of.student = student;
     of.file = "class/" + student + ".json";
     of.unread = "/pieces/0/outline: found \"<b>\"; expected an outline";
+    of.unread_kind = UnreadKind::no_pattern;
     return of;
 }
 

@@ -76,8 +76,29 @@ TEST(assess, marks_what_it_can_and_says_why_of_the_rest) {
     EXPECT_EQ(perfect["student"], "class/amal");
     EXPECT_EQ(perfect["marks"], perfect["of"]);
     EXPECT_EQ(perfect["unread"], nullptr);
+    EXPECT_EQ(perfect["unread_kind"], nullptr);
+    EXPECT_EQ(read["drafts"][5]["unread_kind"], "not a pattern");
     EXPECT_LT(read["drafts"][3]["marks"], read["drafts"][3]["of"]);
     EXPECT_NE(std::string(read["drafts"][5]["unread"]).find("expected"), std::string::npos);
+}
+
+TEST(assess, says_of_which_kind_it_is_that_a_draft_was_not_marked) {
+    Class drafts;
+    drafts.add("line.json", "{\"dartwright\": 1, \"unit\": \"cm\", \"pieces\": []}");
+    const Json read = Json::parse(
+        drafts
+            .assess({"class/nowhere.json", "class", "class/line.json", "class/amal.json", "--format", "json"})
+            .out);
+    std::size_t unread = 0;
+    for (const Json& draft : read["drafts"]) {
+        SCOPED_TRACE(draft["file"]);
+        EXPECT_EQ(draft["unread"] == nullptr, draft["unread_kind"] == nullptr);
+        if (draft["unread"] == nullptr) continue;
+        ++unread;
+        EXPECT_EQ(draft["unread_kind"],
+                  draft["file"] == "class/nowhere.json" ? "not readable" : "not a pattern");
+    }
+    EXPECT_GE(unread, 3u);
 }
 
 TEST(assess, ends_with_the_status_of_the_worst_draft) {

@@ -28,20 +28,26 @@ _dartwright_options() {
     "$_dartwright_program" "$1" --help 2> /dev/null | grep -oE -- '^  (-[a-z], )?--[a-z-]+' | grep -oE -- '--[a-z-]+'
 }
 
+# The value of a command's option as its help has it: PIECE, text|json, or nothing.
+_dartwright_value() {
+    "$_dartwright_program" "$1" --help 2> /dev/null | sed -nE "s/^  (-[a-z], )?$2 ([^ ]+)( .*)?$/\2/p"
+}
+
 # What the option before the word wants: lines of words, or nothing for a file.
 _dartwright_values() {
-    local file
+    local file wanted
+    [[ $1 == -* ]] || return
     file=$(_dartwright_plain "${COMP_WORDS[2]}")
-    case $1 in
-        --piece) _dartwright_names piece "$file" ;;
-        --dart | --with) _dartwright_names dart "$file" ;;
-        --seam) _dartwright_names seam "$file" ;;
-        --hold | --press | --line) _dartwright_names edge "$file" ;;
-        --format)
-            printf '%s\n' text json
-            [[ ${COMP_WORDS[1]} == assess ]] && printf '%s\n' csv junit tap html
-            ;;
-    esac
+    if [[ $1 == --line ]]; then
+        _dartwright_names edge "$file"
+        return
+    fi
+    while IFS= read -r -d '|' wanted; do
+        case $wanted in
+            PIECE | DART | SEAM | EDGE) _dartwright_names "${wanted,,}" "$file" ;;
+            [a-z]*) printf '%s\n' "$wanted" ;;
+        esac
+    done < <(_dartwright_value "${COMP_WORDS[1]}" "$1" | sed -E '/\||^(PIECE|DART|SEAM|EDGE)$/!d; s/^\[[^]]*\]//; s/$/|/')
 }
 
 _dartwright() {

@@ -149,9 +149,10 @@ Assessment strangers(const std::vector<Task>& tasks) {
     return out;
 }
 
-Assessment unjudged(const std::exception& error) {
+Assessment unjudged(const std::exception& error, UnreadKind kind = UnreadKind::unjudged) {
     Assessment out;
     out.unread = error.what();
+    out.unread_kind = kind;
     return out;
 }
 
@@ -189,7 +190,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         out.seams = walked(facts);
         out.notes = notes_on(facts);
     } catch (const UnsoundPattern& error) {
-        return unjudged(error);
+        return unjudged(error, UnreadKind::no_pattern);
     } catch (const Impossible& error) {
         return unjudged(error);
     } catch (const BadWords& error) {

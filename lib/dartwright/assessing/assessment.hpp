@@ -68,11 +68,17 @@ struct WalkedLengths {
     bool is_true = true;
 };
 
+/// What kept a draft from being judged: its bytes could not be had; they are no pattern, or one with
+/// problems; the judging itself met something impossible; memory was short; the program is at fault.
+enum class UnreadKind { unreadable, no_pattern, unjudged, little_memory, internal };
+
 struct Assessment {
     std::string student;  ///< from the file's name
     std::string file;     ///< as it was given
     /// Why it could not be judged; empty if it was. Then it has no marks and no tasks.
     std::string unread;
+    /// Of which kind that is; empty if it was judged, and in lines of earlier versions.
+    std::optional<UnreadKind> unread_kind;
     /// No piece of it is one of the exercise's: it is said, and all marks are lost.
     bool is_another_pattern = false;
     double marks = 0;

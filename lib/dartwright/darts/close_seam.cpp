@@ -25,7 +25,7 @@ void refuse_taken_name(const Pattern& pattern, const std::string& whole, const s
 }
 
 std::string seam_name(const Pattern& pattern, const CloseSeamRequest& request) {
-    const std::string name = request.seam.empty() ? request.dart + " seam" : request.seam;
+    const std::string name = request.seam.empty() ? derived_name("", request.dart, " seam") : request.seam;
     for (const Seam& seam : pattern.seams) {
         if (seam.name == name)
             throw BadWords("there is a seam " + quoted(name) + " already; expected another name");
@@ -102,11 +102,11 @@ Point centre_of(const std::vector<Point>& polygon) {
 std::string name_by_place(const Piece& piece, const Separation& s, std::size_t held) {
     const Vector up = piece.grain ? unit(piece.grain->to - piece.grain->from) : Vector{0, 1};
     const Vector along = (s.with ? s.with->a : s.target) - s.dart.a;
-    if (std::abs(dot(up, along)) >= std::abs(cross(up, along))) return "side " + piece.name;
+    if (std::abs(dot(up, along)) >= std::abs(cross(up, along))) return derived_name("side ", piece.name, "");
     const Vector way = centre_of(s.parts[1 - held].polygon) - centre_of(s.parts[held].polygon);
     // A grain may be drawn either way; what is up on the paper is up.
     const double height = up.y >= 0 ? dot(up, way) : -dot(up, way);
-    return (height > 0 ? "upper " : "lower ") + piece.name;
+    return derived_name(height > 0 ? "upper " : "lower ", piece.name, "");
 }
 
 SeparatedNames names_for(const Pattern& pattern, const CloseSeamRequest& request, const Separation& s,

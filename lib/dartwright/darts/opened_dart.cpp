@@ -28,10 +28,9 @@ std::string name_chosen(const Piece& piece, std::size_t dart, const NameQuestion
                        " already; expected another name");
     }
     if (question.is_all) return piece.outline.items[dart].as_dart()->name;
-    const std::string plain = question.edge + " dart";
-    std::string name = plain;
+    std::string name = derived_name("", question.edge, " dart");
     for (int number = 2; is_name_taken(piece, name, none); ++number)
-        name = plain + " " + std::to_string(number);
+        name = derived_name("", question.edge, " dart " + std::to_string(number));
     return name;
 }
 

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <string_view>
 
+#include "dartwright/darts/impossible.hpp"
 #include "dartwright/geometry/written_number.hpp"
 #include "dartwright/pattern/name.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
@@ -32,6 +33,19 @@ std::string text_of(const char* format, double value) {
         if (words[i] == '%') ++i;
     }
     return text;
+}
+
+std::string derived_name(const std::string& before, const std::string& name, const std::string& after) {
+    std::string made = before + name + after;
+    const std::size_t letters = letters_of(made);
+    if (letters <= most_letters) return made;
+    const std::size_t too_many = letters - most_letters;
+    const std::size_t own = letters_of(name);
+    throw Impossible("the name " + in_quotes(made) + " would have " + std::to_string(letters) +
+                         " letters, and " + std::to_string(most_letters) + " is the most",
+                     own > too_many ? "shorten " + in_quotes(name) + " to " + std::to_string(own - too_many) +
+                                          " letters or fewer"
+                                    : "shorten the names that it is made of");
 }
 
 void require_name(const std::string& name) {

@@ -15,6 +15,10 @@ std::string text_of(const char* format, double value);
 /// or that nobody could see, one of blanks. None at all is left to be chosen.
 void require_name(const std::string& name);
 
+/// A name made of another, `before` and `after` it; Impossible if it would be longer than a pattern file's
+/// names may be.
+std::string derived_name(const std::string& before, const std::string& name, const std::string& after);
+
 /// Edges are redrawn over spans of at least this, mm. Our choice, as for edges: less than 1 mm cannot be
 /// sewn, and a curve bent over a hair's breadth cannot be drawn.
 inline constexpr double least_span_mm = 1;

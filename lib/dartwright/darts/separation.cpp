@@ -74,6 +74,12 @@ DartFigures seam_dart(const Outline& outline, std::size_t item, std::vector<std:
     return evened(figures_of(outline, item), dart.name, notes);
 }
 
+// The longer of the two names is the one to shorten.
+std::string stretch_name(const std::string& seam, const std::string& edge, const std::string& after) {
+    return edge.size() > seam.size() ? derived_name(seam + " at ", edge, after)
+                                     : derived_name("", seam, " at " + edge + after);
+}
+
 // Names of the seam's two stretches: at the dart's mouth, and at its other end.
 struct StretchNames {
     std::string at_dart;
@@ -83,8 +89,7 @@ StretchNames stretch_names(const TargetCut& cut, const std::string& seam) {
     const Neighbours dart = beside_dart(cut);
     const Neighbours target = beside_target(cut);
     const std::string& other = target.before == dart.before ? target.after : target.before;
-    if (other != dart.before) return {seam + " at " + dart.before, seam + " at " + other};
-    return {seam + " at " + dart.before, seam + " at " + other + " 2"};
+    return {stretch_name(seam, dart.before, ""), stretch_name(seam, other, other != dart.before ? "" : " 2")};
 }
 
 double leg_length(const ChainItem& item) {

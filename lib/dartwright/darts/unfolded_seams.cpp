@@ -41,8 +41,8 @@ class SeamsUnfolded {
             std::vector<Seam> images{image(seam, SeamImage::same)};
             if (!is_whole_already(seam)) {
                 images.push_back(image(seam, SeamImage::mirror));
-                images[0].name = fresh_name(u_.drawn_side + " " + seam.name);
-                images[1].name = fresh_name(u_.added_side + " " + seam.name);
+                images[0].name = fresh_name(Half::drawn, seam.name);
+                images[1].name = fresh_name(Half::added, seam.name);
             }
             out.opened.push_back({seam.name, {}});
             for (Seam& each : images) {
@@ -120,11 +120,11 @@ class SeamsUnfolded {
         return ends;
     }
 
-    std::string fresh_name(const std::string& wanted) const {
-        std::string name = wanted;
+    std::string fresh_name(Half half, const std::string& old) const {
+        std::string name = u_.name(half, old);
         const auto is_taken = [&name](const Seam& seam) { return seam.name == name; };
         for (int number = 2; std::any_of(pattern_.seams.begin(), pattern_.seams.end(), is_taken); ++number)
-            name = wanted + " " + std::to_string(number);
+            name = derived_name(u_.side(half) + " ", old, " " + std::to_string(number));
         return name;
     }
 

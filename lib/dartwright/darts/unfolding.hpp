@@ -5,6 +5,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/run.hpp"
@@ -26,7 +27,9 @@ struct Unfolding {
     std::vector<Run> whole_runs;  ///< of the whole's outline, once that is known
 
     const std::string& side(Half which) const { return which == Half::drawn ? drawn_side : added_side; }
-    std::string name(Half which, const std::string& old) const { return side(which) + " " + old; }
+    std::string name(Half which, const std::string& old) const {
+        return derived_name(side(which) + " ", old, "");
+    }
 };
 
 /// Impossible if the piece has no fold, or one that cannot be unfolded at.

@@ -10,6 +10,7 @@
 #include "dartwright/drawing/piece_words.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_column.hpp"
+#include "dartwright/drawing/wedge_index.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
@@ -289,30 +290,22 @@ class CuttingWords {
 
     void write_darts() {
         const std::vector<NamedWedge> all = wedges();
+        std::vector<Wedge> bare;
+        for (const NamedWedge& each : all) bare.push_back(each.wedge);
+        const WedgeIndex index(std::move(bare));
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (all[i].wedge.mouth != all[i].wedge.point) write_dart(all, i);
+            if (all[i].wedge.mouth != all[i].wedge.point) write_dart(all[i], index, i);
     }
 
-    /// Whether words there are read as those of the wedge and not of another.
-    static bool is_nearest(const std::vector<NamedWedge>& all, std::size_t mine, Point words) {
-        constexpr double clearly = 12;
-        const auto off = [&](const Wedge& wedge) {
-            return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
-        };
-        const double reach = off(all[mine].wedge) + clearly;
-        for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && is_within_reach(all[i].wedge, words, reach) &&
-                reach - choice_mm > off(all[i].wedge))
-                return false;
-        return true;
-    }
+    /// Words are read as those of a wedge if every other is farther by this.
+    static constexpr double clearly_mm = 12;
 
-    void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
-        put_somewhere(all[mine].lines, [&](const std::vector<DrawnText>& lines) {
+    void write_dart(const NamedWedge& dart, const WedgeIndex& wedges, std::size_t mine) {
+        put_somewhere(dart.lines, [&](const std::vector<DrawnText>& lines) {
             const BlockSize size = size_of_block(lines);
-            std::vector<BlockPlace> places = places_beside(all[mine].wedge, size);
+            std::vector<BlockPlace> places = places_beside(dart.wedge, size);
             std::stable_partition(places.begin(), places.end(), [&](const BlockPlace& place) {
-                return is_nearest(all, mine, centre_of_first(lines, size, place));
+                return wedges.is_nearest(mine, centre_of_first(lines, size, place), clearly_mm);
             });
             return Candidates{places.size(), [lines, places](std::size_t i) {
                                   return centred_block(lines, places[i].centre, places[i].angle_rad);

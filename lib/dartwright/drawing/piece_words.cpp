@@ -9,6 +9,7 @@
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/wedge_index.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
@@ -217,34 +218,26 @@ class PieceWords {
 
     void write_darts() {
         const std::vector<NamedWedge> all = wedges();
+        std::vector<Wedge> bare;
+        for (const NamedWedge& each : all) bare.push_back(each.wedge);
+        const WedgeIndex index(std::move(bare));
         for (std::size_t i = 0; i < all.size(); ++i)
-            if (!all[i].lines.empty() && all[i].wedge.mouth != all[i].wedge.point) write_dart(all, i);
+            if (!all[i].lines.empty() && all[i].wedge.mouth != all[i].wedge.point)
+                write_dart(all[i], index, i);
     }
 
-    /// Whether words there are read as those of the wedge and not of another.
-    static bool is_nearest(const std::vector<NamedWedge>& all, std::size_t mine, Point words) {
-        constexpr double clearly = 6;
-        const auto off = [&](const Wedge& wedge) {
-            return closest_point(Line{wedge.mouth, wedge.point}, words).distance;
-        };
-        const double reach = off(all[mine].wedge) + clearly;
-        for (std::size_t i = 0; i < all.size(); ++i)
-            if (i != mine && is_within_reach(all[i].wedge, words, reach) &&
-                reach - choice_mm > off(all[i].wedge))
-                return false;
-        return true;
-    }
+    /// Words are read as those of a wedge if every other is farther by this.
+    static constexpr double clearly_mm = 6;
 
     /// Best inside the piece and nearest to its own dart, then nearest, then inside.
-    void write_dart(const std::vector<NamedWedge>& all, std::size_t mine) {
-        const NamedWedge& dart = all[mine];
+    void write_dart(const NamedWedge& dart, const WedgeIndex& wedges, std::size_t mine) {
         const BlockSize size = size_of_block(dart.lines);
         const std::vector<BlockPlace> places = places_beside(dart.wedge, size);
         std::array<std::vector<BlockPlace>, 4> ranks;
         for (const BlockPlace& place : places) {
             const Point centre = centre_of_first(dart.lines, size, place);
             const std::size_t rank =
-                (is_nearest(all, mine, centre) ? 0u : 2u) + (is_inside(centre) ? 0u : 1u);
+                (wedges.is_nearest(mine, centre, clearly_mm) ? 0u : 2u) + (is_inside(centre) ? 0u : 1u);
             if (rank == 0) {
                 // What is liked best and clear needs no others beside it.
                 const Label label = centred_block(dart.lines, place.centre, place.angle_rad);

@@ -1,5 +1,8 @@
 #include "dartwright/drawing/text_column.hpp"
 
+#include <algorithm>
+#include <vector>
+
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/clean_text.hpp"
@@ -24,12 +27,14 @@ std::string shortened(const std::string& words, double size_mm, double width_mm,
     std::string kept = clean_text(words);
     if (text_width(kept, size_mm, is_bold) <= width_mm) return kept;
     const std::string dots = "\xE2\x80\xA6";
-    while (!kept.empty() && text_width(kept + dots, size_mm, is_bold) > width_mm) {
-        // A whole character: the bytes that carry one on begin with the bits 10.
-        while (!kept.empty() && (static_cast<unsigned char>(kept.back()) & 0xC0u) == 0x80) kept.pop_back();
-        if (!kept.empty()) kept.pop_back();
-    }
-    return kept + dots;
+    // Where a whole character begins: the bytes that carry one on begin with the bits 10.
+    std::vector<std::size_t> begins;
+    for (std::size_t i = 0; i < kept.size(); ++i)
+        if ((static_cast<unsigned char>(kept[i]) & 0xC0u) != 0x80) begins.push_back(i);
+    const auto too_long = std::partition_point(begins.begin(), begins.end(), [&](std::size_t size) {
+        return text_width(kept.substr(0, size) + dots, size_mm, is_bold) <= width_mm;
+    });
+    return kept.substr(0, too_long == begins.begin() ? 0 : *(too_long - 1)) + dots;
 }
 
 }  // namespace dartwright

@@ -21,7 +21,7 @@ struct ParagraphLook {
 /// Adds the words to the group, broken into lines of the column's width.
 void add_paragraph(DrawnGroup& group, TextColumn& column, const std::string& words, ParagraphLook look = {});
 
-/// The words shortened by an ellipsis where they are wider.
+/// The words shortened by an ellipsis where they are wider; their width is taken O(log n) times.
 std::string shortened(const std::string& words, double size_mm, double width_mm, bool is_bold = false);
 
 }  // namespace dartwright

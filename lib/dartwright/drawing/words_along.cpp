@@ -128,12 +128,6 @@ Candidates words_around(Point place, const DrawnText& style) {
             }};
 }
 
-bool is_within_reach(const Wedge& wedge, Point p, double reach) {
-    const Box box = bounds(Line{wedge.mouth, wedge.point});
-    return p.x > box.low.x - reach && p.x < box.high.x + reach && p.y > box.low.y - reach &&
-           p.y < box.high.y + reach;
-}
-
 std::vector<BlockPlace> places_beside(const Wedge& wedge, const BlockSize& size) {
     const Vector along = unit(wedge.point - wedge.mouth);
     const Vector across = perpendicular(along);

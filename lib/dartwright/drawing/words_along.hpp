@@ -38,8 +38,6 @@ struct Wedge {
     Point point;
     double intake = 0;
 };
-/// Whether a place lies so near the wedge's box; most darts of a piece are told apart by that alone.
-bool is_within_reach(const Wedge& wedge, Point p, double reach);
 /// Blocks of words on either side of a wedge: level ones first, then along it.
 std::vector<BlockPlace> places_beside(const Wedge& wedge, const BlockSize& size);
 

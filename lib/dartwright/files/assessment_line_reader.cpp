@@ -154,9 +154,10 @@ void read_version(Reading& reading, const Fields& fields) {
 }
 
 AssessmentLine read_root(Reading& reading, const JsonNode& root) {
-    const Fields fields(reading, root, "a marked draft",
-                        {"dartwright_assess", "student", "file", "exercise_digest", "draft_digest", "unread",
-                         "another_pattern", "marks", "of", "tasks", "notes", "pieces", "seams"});
+    const Fields fields(
+        reading, root, "a marked draft",
+        {"dartwright_assess", "student", "file", "exercise_digest", "draft_digest", "unread", "unread_kind",
+         "another_pattern", "marks", "of", "tasks", "notes", "pieces", "seams"});
     read_version(reading, fields);
     AssessmentLine line;
     Assessment& of = line.assessment;
@@ -166,6 +167,8 @@ AssessmentLine read_root(Reading& reading, const JsonNode& root) {
         any_text(reading, fields.required("exercise_digest", "which exercise it was judged by"));
     line.draft_digest = text_or_none(reading, fields.optional("draft_digest"));
     of.unread = text_or_none(reading, fields.optional("unread"));
+    if (const JsonNode* kind = fields.optional("unread_kind"); kind && kind->kind != Kind::null)
+        of.unread_kind = word_in(reading, kind, unread_kind_words);
     if (const JsonNode* another = fields.optional("another_pattern"))
         of.is_another_pattern = read_flag(reading, *another).value_or(false);
     of.marks = marks_in(reading, fields.required("marks", "the marks kept"));

@@ -158,6 +158,7 @@ std::string write_assessment_line(const AssessmentLine& line) {
         .put("exercise_digest", text_json(line.exercise_digest))
         .put("draft_digest", text_or_null(line.draft_digest))
         .put("unread", text_or_null(of.unread))
+        .put("unread_kind", of.unread_kind ? json_text(word_of(*of.unread_kind)) : null)
         .put("another_pattern", of.is_another_pattern ? "true" : "false")
         .put("marks", figure_json(of.marks))
         .put("of", figure_json(of.of))

@@ -14,6 +14,13 @@ std::string rounded_text(double value, int decimals) {
     return decimal(std::abs(scaled) < 1e15 ? std::round(scaled) / scale : value);
 }
 
+template <typename Words, typename Named>
+const char* word_among(const Words& words, Named wanted) {
+    for (const auto& [named, word] : words)
+        if (named == wanted) return word;
+    return "";
+}
+
 std::string side_text(Quantity quantity, const std::optional<double>& value, const std::string& words) {
     if (!words.empty()) return words;
     return value ? quantity_text(quantity, *value) : "";
@@ -22,9 +29,11 @@ std::string side_text(Quantity quantity, const std::optional<double>& value, con
 }  // namespace
 
 const char* word_of(Quantity quantity) {
-    for (const auto& [named, word] : quantity_words)
-        if (named == quantity) return word;
-    return "";
+    return word_among(quantity_words, quantity);
+}
+
+const char* word_of(UnreadKind kind) {
+    return word_among(unread_kind_words, kind);
 }
 
 std::string marks_text(double marks) {

@@ -20,6 +20,15 @@ inline constexpr std::array<std::pair<Quantity, const char*>, 5> quantity_words{
 
 const char* word_of(Quantity quantity);
 
+inline constexpr std::array<std::pair<UnreadKind, const char*>, 5> unread_kind_words{
+    {{UnreadKind::unreadable, "not readable"},
+     {UnreadKind::no_pattern, "not a pattern"},
+     {UnreadKind::unjudged, "cannot be judged"},
+     {UnreadKind::little_memory, "too little memory"},
+     {UnreadKind::internal, "internal error"}}};
+
+const char* word_of(UnreadKind kind);
+
 /// A mark as it is written: at most two decimals, `7.5`. Precondition of these three: finite
 /// (std::invalid_argument).
 std::string marks_text(double marks);

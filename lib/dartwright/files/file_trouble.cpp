@@ -11,9 +11,8 @@
 #include "dartwright/files/pattern_file.hpp"
 
 namespace dartwright {
-namespace {
 
-std::string reason(int error) {
+std::string error_words(int error) {
     switch (error) {
         case ENOENT:
             return "there is no such file";
@@ -41,10 +40,8 @@ std::string reason(int error) {
     }
 }
 
-}  // namespace
-
 void fail_file(const std::string& path, const char* what, int error) {
-    throw FileTrouble(path + ": cannot be " + what + ": " + reason(error));
+    throw FileTrouble(path + ": cannot be " + what + ": " + error_words(error));
 }
 
 void write_all(int descriptor, std::string_view text, const std::string& path) {

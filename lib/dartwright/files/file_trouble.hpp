@@ -5,6 +5,9 @@
 
 namespace dartwright {
 
+/// What an error number of the system says, in plain words: `the disk is full`.
+std::string error_words(int error);
+
 /// FileTrouble: "PATH: cannot be WHAT: " and the reason for an error number of the system, in plain words.
 [[noreturn]] void fail_file(const std::string& path, const char* what, int error);
 

@@ -52,12 +52,11 @@ struct PlacedProblem {
     FileProblem problem;
 };
 
-/// Texts and keys lie in the text that was parsed, which must outlive the tree, or in `kept`.
 struct JsonTree {
     /// Owns every node and every list of children.
     std::unique_ptr<std::pmr::monotonic_buffer_resource> memory;
     std::size_t values = 0;          ///< how many nodes there are
-    std::deque<std::string> kept;    ///< text that does not stand in the file as it is
+    std::deque<std::string> kept;    ///< holds what texts and keys refer to
     const JsonNode* root = nullptr;  ///< null if the text is not JSON; then there is a problem
     std::vector<PlacedProblem> problems;
 };

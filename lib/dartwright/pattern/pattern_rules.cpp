@@ -45,10 +45,7 @@ std::string length_within(double mm, double largest_mm, const InUnit& in_unit) {
 }
 
 bool has_few_letters(std::string_view name) {
-    // In UTF-8 a letter has one byte that continues no other.
-    const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
-    return name.size() <= most_letters ||
-           static_cast<std::size_t>(std::count_if(name.begin(), name.end(), begins)) <= most_letters;
+    return name.size() <= most_letters || letters_of(name) <= most_letters;
 }
 
 std::string wanted_unless(bool is_right, const char* wanted) {
@@ -56,6 +53,12 @@ std::string wanted_unless(bool is_right, const char* wanted) {
 }
 
 }  // namespace
+
+std::size_t letters_of(std::string_view name) {
+    // In UTF-8 a letter has one byte that continues no other.
+    const auto begins = [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; };
+    return static_cast<std::size_t>(std::count_if(name.begin(), name.end(), begins));
+}
 
 std::string wanted_instead_of_name(std::string_view name) {
     if (is_name(name) && has_few_letters(name)) return {};

@@ -29,6 +29,8 @@ inline constexpr double least_measured_distance_mm = 1e-6;
 inline constexpr int largest_quantity = 10'000;
 /// A name is read, drawn and printed: it has no more letters (code points) than this.
 inline constexpr std::size_t most_letters = 200;
+/// Code points of a name in UTF-8.
+std::size_t letters_of(std::string_view name);
 /// No list of a pattern is longer: pieces, items of an outline, measured points, darts, notches, stretches,
 /// marks and their points, seams, the parts of a side, operations, widths, corners; nor one of an exercise.
 inline constexpr std::size_t most_entries = 10'000;
