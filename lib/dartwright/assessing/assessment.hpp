@@ -73,7 +73,8 @@ struct Assessment {
     std::string file;     ///< as it was given
     /// Why it could not be judged; empty if it was. Then it has no marks and no tasks.
     std::string unread;
-    /// No piece of it is one of the exercise's: it is said, and all marks are lost.
+    /// It differs from the exercise's pattern in most edges at once, by more than a slip and a hand do: it is
+    /// said, and all marks are lost.
     bool is_another_pattern = false;
     double marks = 0;
     double of = 0;

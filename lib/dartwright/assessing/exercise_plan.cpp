@@ -54,7 +54,7 @@ class Planning {
     void do_tasks();
     void add_deeds(std::size_t task, const Made& operation, const Pattern& before);
     void ask(AskedDart& asked) const;
-    void know(ShapedPiece shaped);
+    std::size_t known_as(ShapedPiece shaped);
     void find_start();
     ShapedPiece reference_for(const ShapedPiece& finished) const;
     void shape_pieces();
@@ -84,10 +84,11 @@ void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern&
     for (const ClosedDart& dart : deeds.closed) closed_.emplace_back(task, dart);
     worked_on_[task] = deeds.pieces;
     Step step{task, operation, {}};
+    plan_.states.emplace_back();
     for (const Piece& piece : before.pieces) {
         ShapedPiece shaped = shaped_piece(piece, tolerances_of(before), "in the exercise");
         step.darts[piece.name] = standing_darts(shaped, edges_of(shaped));
-        know(std::move(shaped));
+        plan_.states.back().push_back(known_as(std::move(shaped)));
     }
     before_.push_back(std::move(step));
 }
@@ -201,15 +202,18 @@ void Planning::ask(AskedDart& asked) const {
     }
 }
 
-void Planning::know(ShapedPiece shaped) {
-    const bool is_known = std::any_of(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
+std::size_t Planning::known_as(ShapedPiece shaped) {
+    const auto known = std::find_if(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
         return each.piece.outline == shaped.piece.outline;
     });
-    if (!is_known) plan_.known.push_back(std::move(shaped));
+    if (known != plan_.known.end()) return static_cast<std::size_t>(known - plan_.known.begin());
+    plan_.known.push_back(std::move(shaped));
+    return plan_.known.size() - 1;
 }
 
 void Planning::find_start() {
-    for (const ShapedPiece& finished : plan_.finished) know(finished);
+    plan_.states.emplace_back();
+    for (const ShapedPiece& finished : plan_.finished) plan_.states.back().push_back(known_as(finished));
     for (const ShapedPiece& finished : plan_.finished) {
         plan_.start.emplace_back();
         for (const Piece& piece : plan_.exercise.pattern.pieces)
