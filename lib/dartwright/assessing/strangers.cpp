@@ -45,6 +45,17 @@ constexpr double slip_length_share = 0.02;
 /// Scales nearer to each other than this are one: a bodice's longest edge differs by a hand's line.
 constexpr double same_scale = 1e-3;
 
+double around_all(const std::vector<Likeness>& pieces) {
+    double sum = 0;
+    for (const Likeness& each : pieces) sum += each.around_mm;
+    return sum;
+}
+double near_all(const std::vector<Likeness>& pieces) {
+    double sum = 0;
+    for (const Likeness& each : pieces) sum += each.near_mm;
+    return sum;
+}
+
 std::size_t end_of_stretch(const MatchedPlaces& places, std::size_t stretch) {
     return stretch + 1 < places.begins.size() ? places.begins[stretch + 1] : places.before.size();
 }
@@ -254,7 +265,7 @@ bool is_known_at_odd_scale(const Likenesses& all, const ExercisePlan& plan, doub
     const auto all_of_it = all.pairs({scale, 1, is_by_lengths});
     if (is_any_state(plan, all_of_it, share_alike, least_share_at_odd_scale)) return true;
     const auto exact = all.pairs({scale, exact_reach, is_by_lengths});
-    return is_any_state(plan, exact, share_but_for_a_slip, least_exact_share) ||
+    return is_any_state(plan, exact, share_but_for_two_edges, least_exact_share) ||
            is_any_state(plan, exact, share_of_best_piece, least_exact_share);
 }
 
@@ -286,36 +297,42 @@ Likeness likeness(const ShapedPiece& known, const ShapedPiece& drawn, const Hand
 }
 
 double share_alike(const std::vector<Likeness>& pieces) {
-    double around = 0;
-    double near = 0;
-    for (const Likeness& each : pieces) {
-        around += each.around_mm;
-        near += each.near_mm;
-    }
-    return around > 0 ? near / around : 0;
+    const double around = around_all(pieces);
+    return around > 0 ? near_all(pieces) / around : 0;
 }
 
-double share_but_for_a_slip(const std::vector<Likeness>& pieces) {
-    double around = 0;
-    double near = 0;
-    for (const Likeness& each : pieces) {
-        around += each.around_mm;
-        near += each.near_mm;
-    }
-    if (!(around > 0)) return 0;
+namespace {
+
+enum class LeftAside { edges_beside_a_corner, any_two_edges };
+
+double share_without_two(const std::vector<Likeness>& pieces, LeftAside which) {
+    const double around = around_all(pieces);
+    const double near = near_all(pieces);
     double most = share_alike(pieces);
     for (const Likeness& piece : pieces) {
         const std::size_t count = piece.edges.size();
         if (count < fewest_edges) continue;
+        const std::size_t reach = which == LeftAside::any_two_edges ? count - 1 : 1;
         for (std::size_t i = 0; i < count; ++i) {
-            const Likeness::Edge& one = piece.edges[i];
-            const Likeness::Edge& next = piece.edges[(i + 1) % count];
-            const double left = around - one.length_mm - next.length_mm;
-            if (left >= least_left * around)
-                most = std::max(most, (near - one.near_mm - next.near_mm) / left);
+            for (std::size_t on = 1; on <= reach; ++on) {
+                const Likeness::Edge& one = piece.edges[i];
+                const Likeness::Edge& other = piece.edges[(i + on) % count];
+                const double left = around - one.length_mm - other.length_mm;
+                if (left >= least_left * around)
+                    most = std::max(most, (near - one.near_mm - other.near_mm) / left);
+            }
         }
     }
     return most;
+}
+
+}  // namespace
+
+double share_but_for_a_slip(const std::vector<Likeness>& pieces) {
+    return share_without_two(pieces, LeftAside::edges_beside_a_corner);
+}
+double share_but_for_two_edges(const std::vector<Likeness>& pieces) {
+    return share_without_two(pieces, LeftAside::any_two_edges);
 }
 
 double nearest_unit(double ratio) {

@@ -10,7 +10,7 @@
 // 1. Of all that is drawn of a state, but for the two edges beside one corner, most of the way round is the
 //    exercise's; or one piece is it nearly all round, whatever the others are.
 // 2. At a scale that is no mistaken unit all of this must be more exact, since a scale that is free makes two
-//    patterns more alike: nearly all of it is the exercise's, or one piece, or all but for one slip, to less
+//    patterns more alike: nearly all of it is the exercise's, or one piece, or all but two edges, to less
 //    than half of what a hand misses.
 //
 // A draft for which neither holds is a stranger's.
@@ -47,6 +47,8 @@ double share_alike(const std::vector<Likeness>& pieces);
 /// The same, the two edges beside the worst corner left aside where enough is left to
 /// know the pattern by.
 double share_but_for_a_slip(const std::vector<Likeness>& pieces);
+/// The same, any two edges of a piece left aside.
+double share_but_for_two_edges(const std::vector<Likeness>& pieces);
 
 /// How many times too large a draft in the nearest mistaken unit is: 10, 1/10, 25.4, ..., or 1.
 double nearest_unit(double ratio);
