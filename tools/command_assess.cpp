@@ -436,9 +436,8 @@ Command assess_command() {
         "it is. A DRAFT may be a folder: all pattern files (.json) below it are marked, in order of their "
         "names, and what is passed over is said. The student's name is the file's, with as much of its path "
         "as "
-        "tells two of one name apart. A pattern of which no piece is the exercise's is said to be another "
-        "one, "
-        "and gets no marks. A draft that cannot be read is a row with the reason, and "
+        "tells two of one name apart. A pattern that is another one in most of its edges is said to be "
+        "that, and gets no marks. A draft that cannot be read is a row with the reason, and "
         "the others are marked. The exit status is 1 if a draft lost marks by a fault.",
         {{"format", 0, "text|json|csv|junit|tap|html",
           "how the class is reported; html is one page that needs no network, to be read and printed"},

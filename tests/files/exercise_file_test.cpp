@@ -208,6 +208,32 @@ TEST(exercise_file, marks_that_nobody_has_to_earn_are_refused_with_the_way_out) 
     }
 }
 
+TEST(exercise_file, task_that_is_done_already_is_refused_with_the_way_out) {
+    nlohmann::ordered_json json = two_steps();
+    json["pattern"] = DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/chorus-bodice.json";
+    json["unit"] = "mm";
+    // It stops 20 mm short of its pivot.
+    for (const char* back_off : {"20mm", "20.4mm"}) {
+        json["tasks"] = {
+            {{"name", "shorten"},
+             {"do",
+              {{"operation", "repoint"}, {"piece", "front"}, {"dart", "waist dart"}, {"back_off", back_off}}},
+             {"marks", 4}}};
+        try {
+            read_exercise(json.dump(), file);
+            FAIL() << "it was read";
+        } catch (const InvalidPattern& invalid) {
+            ASSERT_FALSE(invalid.problems.empty());
+            EXPECT_EQ(invalid.problems[0].pointer, "/tasks/0/marks") << invalid.what();
+            EXPECT_EQ(invalid.problems[0].found.find("marks of the task \"shorten\" for "), 0u)
+                << invalid.what();
+            EXPECT_NE(invalid.problems[0].expected, "");
+        }
+    }
+    json["tasks"][0]["do"]["back_off"] = "40mm";
+    EXPECT_EQ(read_exercise(json.dump(), file).tasks.size(), 1u);
+}
+
 TEST(exercise_file, what_the_pattern_does_not_have_cannot_be_kept_for_marks) {
     nlohmann::ordered_json json = side_json();
     nlohmann::ordered_json pattern = nlohmann::ordered_json::parse(

@@ -129,8 +129,8 @@ Assessment strangers(const std::vector<Task>& tasks) {
     Assessment out;
     out.is_another_pattern = true;
     out.notes = {
-        "This is another pattern: no piece of it has the shape of one of the exercise's. Nothing of it was "
-        "marked."};
+        "This is another pattern: most of its edges have other lengths and shapes than the exercise's, more "
+        "than a slip makes. Nothing of it was marked."};
     for (const Task& task : tasks) {
         JudgedTask judged{task.name, task.words, 0, 0, {}};
         for (const CriterionMarks& marks : task.marks) {

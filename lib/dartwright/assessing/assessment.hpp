@@ -79,7 +79,8 @@ struct Assessment {
     std::string unread;
     /// Of which kind that is; empty if it was judged, and in lines of earlier versions.
     std::optional<UnreadKind> unread_kind;
-    /// No piece of it is one of the exercise's: it is said, and all marks are lost.
+    /// It differs from the exercise's pattern in most edges at once, by more than a slip and a hand do: it is
+    /// said, and all marks are lost.
     bool is_another_pattern = false;
     double marks = 0;
     double of = 0;

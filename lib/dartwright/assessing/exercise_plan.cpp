@@ -54,7 +54,7 @@ class Planning {
     void do_tasks();
     void add_deeds(std::size_t task, const Made& operation, const Pattern& before);
     void ask(AskedDart& asked) const;
-    void know(ShapedPiece shaped);
+    std::size_t known_as(ShapedPiece shaped);
     void find_start();
     ShapedPiece reference_for(const ShapedPiece& finished) const;
     void shape_pieces();
@@ -78,16 +78,59 @@ class Planning {
     std::vector<std::vector<std::string>> worked_on_;  ///< by task
 };
 
+/// Runs that a step left alone are as long to this, mm.
+constexpr double same_run_mm = 1e-6;
+
+const Piece* find_piece(const Pattern& pattern, const std::string& name) {
+    const auto found = std::find_if(pattern.pieces.begin(), pattern.pieces.end(),
+                                    [&](const Piece& each) { return each.name == name; });
+    return found == pattern.pieces.end() ? nullptr : &*found;
+}
+
+// Where the place lies on what is left of the run: measured from that end of it which is still there.
+std::optional<double> place_on_rest(const Run& before, double at_mm, const Run& after) {
+    if (std::abs(before.length - after.length) <= same_run_mm) return at_mm;
+    if (before.before == after.before && at_mm <= after.length) return at_mm;
+    const double from_end = before.length - at_mm;
+    if (before.after == after.after && from_end <= after.length) return after.length - from_end;
+    return std::nullopt;
+}
+
+// A step that divides a piece leaves the mouth that an earlier one closed on one of the two, elsewhere along
+// the edge.
+void follow_step(ClosedDart& closed, const PatternStep& step) {
+    const Piece* before = find_piece(step.before, closed.piece);
+    if (!before) return;
+    const std::vector<Run> runs = runs_of(before->outline);
+    const Run* run = find_run(runs, closed.edge);
+    if (!run) return;
+    for (const Piece& piece : step.after.pieces) {
+        const bool is_of_it = piece.name == closed.piece || !find_piece(step.before, piece.name);
+        if (!is_of_it) continue;
+        const std::vector<Run> runs_after = runs_of(piece.outline);
+        const Run* rest = find_run(runs_after, closed.edge);
+        const auto at = rest ? place_on_rest(*run, closed.distance_mm, *rest) : std::nullopt;
+        if (!at) continue;
+        closed.piece = piece.name;
+        closed.distance_mm = *at;
+        return;
+    }
+}
+
 void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern& before) {
-    const OperationDeeds deeds = deeds_of(operation, {before, plan_.finished_pattern});
+    const PatternStep step_done{before, plan_.finished_pattern};
+    if (before.pieces.size() != plan_.finished_pattern.pieces.size())
+        for (auto& [earlier, closed] : closed_) follow_step(closed, step_done);
+    const OperationDeeds deeds = deeds_of(operation, step_done);
     for (const TouchedDart& dart : deeds.touched) touched_.push_back({dart, task});
     for (const ClosedDart& dart : deeds.closed) closed_.emplace_back(task, dart);
     worked_on_[task] = deeds.pieces;
     Step step{task, operation, {}};
+    plan_.states.emplace_back();
     for (const Piece& piece : before.pieces) {
         ShapedPiece shaped = shaped_piece(piece, tolerances_of(before), "in the exercise");
         step.darts[piece.name] = standing_darts(shaped, edges_of(shaped));
-        know(std::move(shaped));
+        plan_.states.back().push_back(known_as(std::move(shaped)));
     }
     before_.push_back(std::move(step));
 }
@@ -201,15 +244,18 @@ void Planning::ask(AskedDart& asked) const {
     }
 }
 
-void Planning::know(ShapedPiece shaped) {
-    const bool is_known = std::any_of(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
+std::size_t Planning::known_as(ShapedPiece shaped) {
+    const auto known = std::find_if(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
         return each.piece.outline == shaped.piece.outline;
     });
-    if (!is_known) plan_.known.push_back(std::move(shaped));
+    if (known != plan_.known.end()) return static_cast<std::size_t>(known - plan_.known.begin());
+    plan_.known.push_back(std::move(shaped));
+    return plan_.known.size() - 1;
 }
 
 void Planning::find_start() {
-    for (const ShapedPiece& finished : plan_.finished) know(finished);
+    plan_.states.emplace_back();
+    for (const ShapedPiece& finished : plan_.finished) plan_.states.back().push_back(known_as(finished));
     for (const ShapedPiece& finished : plan_.finished) {
         plan_.start.emplace_back();
         for (const Piece& piece : plan_.exercise.pattern.pieces)

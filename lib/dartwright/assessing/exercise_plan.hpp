@@ -72,6 +72,8 @@ struct ExercisePlan {
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
+    /// Which of them the pattern has before each of the tasks and after the last.
+    std::vector<std::vector<std::size_t>> states;
     std::vector<std::optional<ShapedPiece>> start;    ///< by the finished pieces, as it was handed out
     std::vector<std::vector<std::size_t>> worked_on;  ///< by task: the finished pieces that it changed
     std::vector<Pattern> ruled;     ///< by task: the finished pattern with its widths, for allowances

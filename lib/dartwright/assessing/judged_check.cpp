@@ -267,6 +267,24 @@ bool is_left_out(const MarkedTask& task, const std::string& check) {
     return std::find(left_out.begin(), left_out.end(), check) != left_out.end();
 }
 
+// Of a piece that is not there nothing was found to be true, and of those that are there only their own part.
+void add_missing_pieces(ScoredLines& lines, const DraftFacts& facts) {
+    const auto& pieces = facts.draft.pieces;
+    if (std::all_of(pieces.begin(), pieces.end(), [](const auto& each) { return each.has_value(); })) return;
+    for (std::size_t i = 0; i < pieces.size(); ++i) {
+        JudgedLine line = about_piece(facts, i);
+        line.what = "what the checks find on the " + line.piece;
+        if (!pieces[i]) {
+            lines.push_back(fault_line(std::move(line), "no fault", "no such piece"));
+            continue;
+        }
+        line.expected_words = "no fault";
+        line.found_words = "nothing further";
+        line.rung = facts.lengths().front().name;
+        lines.push_back({std::move(line), facts.lengths().front().share});
+    }
+}
+
 }  // namespace
 
 ScoredLines check_lines(const DraftFacts& facts, const MarkedTask& task) {
@@ -286,6 +304,7 @@ ScoredLines check_lines(const DraftFacts& facts, const MarkedTask& task) {
         add_names(lines, facts, i);
         add_extra_darts(lines, facts, i);
     }
+    add_missing_pieces(lines, facts);
     return lines;
 }
 

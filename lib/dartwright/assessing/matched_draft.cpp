@@ -1,16 +1,13 @@
 #include "dartwright/assessing/matched_draft.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
-#include <map>
 #include <stdexcept>
 
 #include "dartwright/assessing/ladder.hpp"
-#include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/assessing/renamed_piece.hpp"
 #include "dartwright/assessing/run_matching.hpp"
-#include "dartwright/assessing/scaled_piece.hpp"
+#include "dartwright/assessing/strangers.hpp"
 #include "dartwright/checks/rigid_parts.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/mirrored.hpp"
@@ -26,28 +23,6 @@ constexpr double piece_name_weight = 0.1;
 /// and no other: they may stand anywhere.
 constexpr double clearly_less_mm = 0.5;
 constexpr double most_by_darts_mm = 5;
-
-struct DrawnPiece {
-    ShapedPiece shaped;
-    double gap_mm = 0;
-    std::vector<RunSignature> runs;
-    std::vector<std::string> renamed =
-        {};  ///< a run of it that was called otherwise than the rest of the edge
-};
-
-DrawnPiece drawn_piece(Piece piece) {
-    if (signed_area(piece.outline, DartsDrawn::to_points) < 0) {
-        piece.outline = reversed(piece.outline);
-        for (Notch& notch : piece.notches) notch.from = with_end_words_swapped(notch.from);
-    }
-    DrawnPiece out;
-    out.gap_mm = gap_of(piece.outline);
-    piece.outline = with_gap_closed(std::move(piece.outline));
-    out.shaped = {std::move(piece), {}};
-    out.shaped.runs = runs_of(out.shaped.piece.outline);
-    out.runs = signatures_of(out.shaped);
-    return out;
-}
 
 /// A piece that fits worse than this with its edges put together was not the exercise's with a wrong name,
 /// but another one.
@@ -159,8 +134,6 @@ double off_at(const std::vector<RunLengths>& runs, double scale) {
     return sum;
 }
 
-/// Units that are taken for one another, as how many times too large what is drawn comes out.
-constexpr std::array<double, 7> mistaken_units{1, 10, 0.1, 25.4, 1 / 25.4, 2.54, 1 / 2.54};
 /// A print out of scale by more than this is none: it is another unit, or its own mistake.
 constexpr double most_print_error = 0.2;
 /// A scale that leaves more than this of what all lengths together are off explains nothing: edges out of
@@ -171,9 +144,7 @@ constexpr double most_unexplained = 0.5;
 // more than the first rung allows on the longest.
 DraftScale scale_of(const ExercisePlan& plan, const std::vector<RunLengths>& runs) {
     const double ratio = middle_ratio(runs);
-    DraftScale out{ratio, 1, false};
-    for (const double unit : mistaken_units)
-        if (std::abs(ratio / unit - 1) < std::abs(ratio / out.unit - 1)) out.unit = unit;
+    DraftScale out{ratio, nearest_unit(ratio), false};
     if (std::abs(ratio / out.unit - 1) > most_print_error) out.unit = 1;
     const bool is_small = !is_off(plan.exercise.ladders.lengths, (ratio / out.unit - 1) * plan.longest_mm);
     const bool is_explaining = off_at(runs, ratio) <= most_unexplained * off_at(runs, out.unit);
@@ -195,41 +166,6 @@ DraftScale scale_of(const ExercisePlan& plan, const std::vector<DrawnPiece>& dra
         }
     }
     return scale_of(plan, runs);
-}
-
-// New names for the draft's edges. One that is none of the exercise's makes way if its name is taken.
-std::map<std::string, std::string> new_names(const ShapedPiece& expected, const ShapedPiece& drawn,
-                                             const RunMatching& runs, std::vector<std::string>& renamed) {
-    std::map<std::string, std::string> names;
-    for (std::size_t i = 0; i < expected.runs.size(); ++i) {
-        if (!runs.drawn[i]) continue;
-        const std::string& old = drawn.runs[*runs.drawn[i]].edge;
-        names[old] = expected.runs[i].edge;
-        if (old != expected.runs[i].edge)
-            renamed.push_back(quoted(old) + " is " + quoted(expected.runs[i].edge));
-    }
-    for (const Run& run : drawn.runs)
-        if (!names.contains(run.edge) && find_run(expected.runs, run.edge))
-            names[run.edge] = run.edge + " (other)";
-    return names;
-}
-
-MatchedPiece matched_piece(const ShapedPiece& expected, const DrawnPiece& drawn, const RunMatching& runs,
-                           double scale) {
-    MatchedPiece out;
-    out.is_mirrored = runs.is_mirrored;
-    out.gap_mm = drawn.gap_mm / scale;
-    Piece piece =
-        with_edges_renamed(drawn.shaped.piece, new_names(expected, drawn.shaped, runs, out.renamed));
-    out.renamed.insert(out.renamed.begin(), drawn.renamed.begin(), drawn.renamed.end());
-    if (piece.name != expected.piece.name)
-        out.renamed.insert(out.renamed.begin(), quoted(piece.name) + " is " + quoted(expected.piece.name));
-    piece.name = expected.piece.name;
-    if (out.is_mirrored) piece = mirrored(MirrorLine{}, std::move(piece));
-    if (scale != 1) piece = scaled(std::move(piece), 1 / scale);
-    out.shaped = {std::move(piece), {}};
-    out.shaped.runs = runs_of(out.shaped.piece.outline);
-    return out;
 }
 
 // Where darts stand around a piece: those that are expected, and those that were there before.
@@ -282,11 +218,11 @@ bool is_clearly_less(const Strayed& a, const Strayed& b) {
 MatchedPiece best_matched(const ExercisePlan& plan, const DrawnPiece& drawn, const PiecePair& pair,
                           double scale) {
     const ShapedPiece& expected = plan.finished[pair.expected];
-    MatchedPiece best = matched_piece(expected, drawn, pair.ways.front(), scale);
+    MatchedPiece best = matched_piece(drawn, {expected, pair.ways.front()}, scale);
     Strayed least;
     if (pair.ways.size() > 1) least = strayed(plan, pair.expected, best.shaped);
     for (std::size_t i = 1; i < pair.ways.size(); ++i) {
-        MatchedPiece other = matched_piece(expected, drawn, pair.ways[i], scale);
+        MatchedPiece other = matched_piece(drawn, {expected, pair.ways[i]}, scale);
         const Strayed there = strayed(plan, pair.expected, other.shaped);
         if (!is_clearly_less(there, least)) continue;
         least = there;
@@ -294,72 +230,6 @@ MatchedPiece best_matched(const ExercisePlan& plan, const DrawnPiece& drawn, con
     }
     best.drawn = pair.drawn;
     return best;
-}
-
-/// A place of a piece that lies this near to where the shape says is that shape's, as a share of the way
-/// around: more than one slip of a hand moves an edge, less than what other pieces' edges stray.
-constexpr double near_share = 0.01;
-/// And a run whose length differs by more than this much of the way around is not that piece's run.
-constexpr double run_share = 0.015;
-/// A piece of which less lies so is another one. Of 1,300 generated drafts with a slip the least had 0.88, of
-/// 1,500 other pieces the most had 0.6; a draft with several slips must not be taken for another's.
-constexpr double least_alike = 0.7;
-/// Of one that is neither full size nor another unit nor a bad print, more must.
-constexpr double least_alike_at_odd_size = 0.9;
-
-// How much of the way around lies as the known piece's, each part between mouths wherever it was turned to;
-// of the longer way, since what is drawn beyond the known edges makes another piece as well.
-double alike(const ShapedPiece& known, const ShapedPiece& drawn) {
-    const double around = sewn_around(known);
-    if (!(around > 0)) return 0;
-    const RigidParts parts = rigid_parts({known, drawn});
-    double beside_mm = 0;
-    for (std::size_t i = 0; i < parts.parts.size(); ++i) {
-        const MatchedPlaces& places = parts.places[i];
-        if (places.before.empty()) continue;
-        const Motion motion = robust_motion(places);
-        double near = 0;
-        for (std::size_t stretch = 0; stretch < places.begins.size(); ++stretch) {
-            const std::string& edge = parts.parts[i].stretches[stretch].edge;
-            const double off = find_run(known.runs, edge)->length - find_run(drawn.runs, edge)->length;
-            if (std::abs(off) > run_share * around) continue;
-            const std::size_t end =
-                stretch + 1 < places.begins.size() ? places.begins[stretch + 1] : places.before.size();
-            for (std::size_t k = places.begins[stretch]; k < end; ++k)
-                if (distance(apply(motion, places.before[k]), places.after[k]) <= near_share * around) ++near;
-        }
-        beside_mm += parts.parts[i].length_mm * near / static_cast<double>(places.before.size());
-    }
-    return beside_mm / std::max(around, sewn_around(drawn));
-}
-
-bool is_odd_size(double scale) {
-    return std::none_of(mistaken_units.begin(), mistaken_units.end(),
-                        [scale](double unit) { return std::abs(scale / unit - 1) <= most_print_error; });
-}
-
-// Of any state that the tasks go through: what is half done is not another pattern.
-bool is_known(const ExercisePlan& plan, const DrawnPiece& drawn, double scale) {
-    const double least = is_odd_size(scale) ? least_alike_at_odd_size : least_alike;
-    return std::any_of(plan.known.begin(), plan.known.end(), [&](const ShapedPiece& known) {
-        for (const RunMatching& way : matched_runs(signatures_of(known), drawn.runs))
-            if (way.misfit < worst_misfit &&
-                alike(known, matched_piece(known, drawn, way, scale).shaped) >= least)
-                return true;
-        return false;
-    });
-}
-
-// The scale by each piece alone as well: a stranger's beside it says nothing of its size.
-bool is_known_at_its_size(const ExercisePlan& plan, const DrawnPiece& drawn, double scale) {
-    if (is_known(plan, drawn, scale)) return true;
-    double around = 0;
-    for (const Run& run : drawn.shaped.runs) around += run.length;
-    return std::any_of(plan.known.begin(), plan.known.end(), [&](const ShapedPiece& known) {
-        const double ratio = around / sewn_around(known);
-        return std::isfinite(ratio) && ratio > 0 && std::abs(ratio / scale - 1) > near_share &&
-               is_known(plan, drawn, ratio);
-    });
 }
 
 }  // namespace
@@ -380,9 +250,7 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     MatchedDraft out;
     out.scale = scale_of(plan, drawn, pairs);
     out.pieces.resize(plan.finished.size());
-    out.is_strangers = std::none_of(drawn.begin(), drawn.end(), [&](const DrawnPiece& each) {
-        return is_known_at_its_size(plan, each, out.scale.drawn);
-    });
+    out.is_strangers = is_strangers(plan, drawn, out.scale.drawn);
     if (out.is_strangers) pairs.clear();
     std::vector<bool> is_matched(drawn.size());
     for (const PiecePair& pair : pairs) {

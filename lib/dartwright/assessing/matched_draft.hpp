@@ -7,16 +7,9 @@
 #include <vector>
 
 #include "dartwright/assessing/exercise_plan.hpp"
+#include "dartwright/assessing/matched_piece.hpp"
 
 namespace dartwright {
-
-struct MatchedPiece {
-    std::size_t drawn = 0;             ///< in the draft
-    ShapedPiece shaped;                ///< closed, edges and piece named as in the exercise
-    bool is_mirrored = false;          ///< it was drawn the other way up
-    double gap_mm = 0;                 ///< by which its outline is open, at the exercise's size
-    std::vector<std::string> renamed;  ///< `"A" is the side`: what was recognised by shape
-};
 
 /// How large the draft is drawn.
 struct DraftScale {
@@ -29,7 +22,7 @@ struct MatchedDraft {
     std::vector<std::optional<MatchedPiece>> pieces;  ///< by the finished pattern's
     DraftScale scale;
     std::vector<std::string> extra_pieces;  ///< the draft's that are none of the exercise's
-    bool is_strangers = false;  ///< no piece of it has the shape of any that the exercise begins or ends with
+    bool is_strangers = false;              ///< it is another pattern, by the rule of strangers.hpp
     /// A place of a matched piece as it was drawn.
     Point as_drawn(std::size_t piece, Point p) const;
 };

@@ -1,9 +1,11 @@
 #include "dartwright/assessing/unearned_marks.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/exercise_plan.hpp"
+#include "dartwright/checks/rigid_parts.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -21,6 +23,54 @@ bool is_to_be_kept(const Task& task) {
     return std::holds_alternative<KeepTask>(task.what);
 }
 
+// Rungs are compared in mm and degrees of the exercise's first ones.
+class FirstRungs {
+  public:
+    explicit FirstRungs(const Ladders& ladders)
+        : length_(ladders.lengths.front().within), angle_deg_(ladders.angles.front().within) {}
+
+    bool is_hardly_changed(const StandingDart& before, const StandingDart& after) const {
+        const DartFigures& a = before.figures;
+        const DartFigures& b = after.figures;
+        return before.edge == after.edge && is_short(before.distance_mm - after.distance_mm) &&
+               is_short(a.leg_a - b.leg_a) && is_short(a.leg_b - b.leg_b) && is_short(a.intake - b.intake) &&
+               is_short(a.back_off - b.back_off) && is_narrow(degrees(a.angle_rad - b.angle_rad)) &&
+               is_narrow(before.kink_deg - after.kink_deg);
+    }
+    // The same darts, and every part where it was.
+    bool is_hardly_changed(const ShapedPiece& before, const ShapedPiece& after) const {
+        if (edges_of(before) != edges_of(after)) return false;
+        const std::vector<StandingDart> darts = standing_darts(before, edges_of(before));
+        const std::vector<StandingDart> later = standing_darts(after, edges_of(before));
+        if (darts.size() != later.size()) return false;
+        for (std::size_t i = 0; i < darts.size(); ++i)
+            if (!is_hardly_changed(darts[i], later[i])) return false;
+        const RigidParts parts = rigid_parts({before, after});
+        return std::all_of(parts.parts.begin(), parts.parts.end(),
+                           [this](const ComparedPart& part) { return is_short(part.strays_mm); });
+    }
+
+  private:
+    bool is_short(double mm) const { return std::abs(mm) <= length_; }
+    bool is_narrow(double deg) const { return std::abs(deg) <= angle_deg_; }
+    double length_;
+    double angle_deg_;
+};
+
+bool is_hardly_changed(const Pattern& before, const Pattern& after, const Exercise& exercise) {
+    if (before.pieces.size() != after.pieces.size()) return false;
+    const FirstRungs rungs(exercise.ladders);
+    const Tolerances tolerances = tolerances_of(exercise.pattern);
+    for (std::size_t i = 0; i < before.pieces.size(); ++i) {
+        const Piece& piece = before.pieces[i];
+        if (piece.outline == after.pieces[i].outline) continue;
+        if (!rungs.is_hardly_changed(shaped_piece(piece, tolerances, "before"),
+                                     shaped_piece(after.pieces[i], tolerances, "after")))
+            return false;
+    }
+    return true;
+}
+
 class Unearned {
   public:
     explicit Unearned(const PreparedExercise& exercise)
@@ -32,6 +82,8 @@ class Unearned {
     std::vector<UnearnedMarks> all() {
         for (std::size_t i = 0; i < tasks_.size(); ++i)
             for (std::size_t k = 0; k < tasks_[i].marks.size(); ++k) look_at(i, k);
+        if (!out_.empty()) return out_;
+        look_for_hardly_done();
         if (!out_.empty()) return out_;
         for (std::size_t i = 0; i < tasks_.size(); ++i)
             if (is_to_be_done(tasks_[i])) leave_out(i);
@@ -68,6 +120,20 @@ class Unearned {
     bool has_later(std::size_t task) const {
         return std::any_of(tasks_.begin() + static_cast<std::ptrdiff_t>(task) + 1, tasks_.end(),
                            is_to_be_done);
+    }
+
+    // What was done already, or by so little that no hand could be told from one that did nothing.
+    void look_for_hardly_done() {
+        Pattern pattern = exercise_.plan->exercise.pattern;
+        for (std::size_t i = 0; i < tasks_.size(); ++i) {
+            if (!is_to_be_done(tasks_[i])) continue;
+            Pattern after = done(pattern, std::get<OperationTask>(tasks_[i].what).operation);
+            if (is_hardly_changed(pattern, after, exercise_.plan->exercise))
+                out_.push_back({i, std::nullopt,
+                                "what is as it was before to within the first rungs of the ladder",
+                                "an operation that changes more, or a pattern that is not so to begin with"});
+            pattern = std::move(after);
+        }
     }
 
     // Where the other tasks can be done without it.

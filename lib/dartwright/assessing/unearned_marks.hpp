@@ -18,8 +18,9 @@ struct UnearnedMarks {
     std::string way_out;                 ///< what to write instead
 };
 /// Of what is to be done or kept: criteria of which the finished pattern leaves nothing to judge, those that
-/// the finished pattern itself does not get, and those that the pattern gets as it was handed out; and tasks
-/// that could be left out without losing a mark. An exercise without any of these gives the untouched pattern
+/// the finished pattern itself does not get, and those that the pattern gets as it was handed out; tasks that
+/// change nothing by more than the first rungs of the ladder, such as truing what is true; and tasks that
+/// could be left out without losing a mark. An exercise without any of these gives the untouched pattern
 /// nothing for what was to be done. O(t) assessments for t tasks.
 std::vector<UnearnedMarks> unearned_marks(const PreparedExercise& exercise);
 

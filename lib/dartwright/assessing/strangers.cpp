@@ -1,0 +1,358 @@
+#include "dartwright/assessing/strangers.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "dartwright/assessing/robust_fit.hpp"
+#include "dartwright/checks/rigid_parts.hpp"
+
+namespace dartwright {
+namespace {
+
+/// A hand that misses every point by 2 mm along and across makes edges longer or shorter by up to this, mm;
+/// of a smaller piece as much of the way around. More than that apart are the edges of blocks for measures
+/// that differ by 4 per cent.
+constexpr double hand_length_mm = 5;
+constexpr double hand_length_share = 0.0065;
+/// And places on them lie off by up to half as much.
+constexpr double place_per_length = 0.5;
+
+/// As much must be the exercise's, of all that is drawn but for a slip. Of 2,000 bodices copied by a hand to
+/// 2 mm, every other one with a piece missing, the least had 0.91; of 4,000 for measures that differ by 4 to
+/// 15 per cent, or stretched one way by 8 to 20, the most had 0.73.
+constexpr double least_share = 0.8;
+/// One piece of which so much is the exercise's, edges beside a corner counted, is it. Of those strangers the
+/// most had 0.83.
+constexpr double whole_piece_share = 0.9;
+/// At a scale that is no mistaken unit: of all; or of one piece, or of all but for a slip, then to so much of
+/// a hand's reach.
+constexpr double least_share_at_odd_scale = 0.9;
+constexpr double least_exact_share = 0.95;
+constexpr double exact_reach = 0.4;
+
+/// Two edges are left aside only of as many, and only if so much of all is left to know the pattern by.
+constexpr std::size_t fewest_edges = 4;
+constexpr double least_left = 0.4;
+
+/// What a length of a piece differs by that was made smaller or larger first, mm.
+constexpr double same_length_mm = 1e-6;
+
+/// Of a piece of fewer edges each may be longer or shorter by what a slip makes, as a share of the way
+/// around.
+constexpr double slip_length_share = 0.02;
+
+/// Scales nearer to each other than this are one: a bodice's longest edge differs by a hand's line.
+constexpr double same_scale = 1e-3;
+
+double around_all(const std::vector<Likeness>& pieces) {
+    double sum = 0;
+    for (const Likeness& each : pieces) sum += each.around_mm;
+    return sum;
+}
+double near_all(const std::vector<Likeness>& pieces) {
+    double sum = 0;
+    for (const Likeness& each : pieces) sum += each.near_mm;
+    return sum;
+}
+
+std::size_t end_of_stretch(const MatchedPlaces& places, std::size_t stretch) {
+    return stretch + 1 < places.begins.size() ? places.begins[stretch + 1] : places.before.size();
+}
+
+std::size_t index_of_run(const std::vector<Run>& runs, const std::string& edge) {
+    return static_cast<std::size_t>(find_run(runs, edge) - runs.data());
+}
+
+// The part as its edges of the right length have it.
+std::optional<Motion> motion_by(const MatchedPlaces& places, const std::vector<bool>& is_as_long) {
+    PlacePairs some;
+    for (std::size_t stretch = 0; stretch < is_as_long.size(); ++stretch) {
+        if (!is_as_long[stretch]) continue;
+        for (std::size_t k = places.begins[stretch]; k < end_of_stretch(places, stretch); ++k) {
+            some.from.push_back(places.before[k]);
+            some.to.push_back(places.after[k]);
+        }
+    }
+    if (some.from.empty()) return std::nullopt;
+    return robust_fit(some);
+}
+
+double share_near(const MatchedPlaces& places, std::size_t stretch, const Motion& motion, double reach_mm) {
+    const std::size_t begin = places.begins[stretch];
+    const std::size_t end = end_of_stretch(places, stretch);
+    std::size_t near = 0;
+    for (std::size_t k = begin; k < end; ++k)
+        if (distance(apply(motion, places.before[k]), places.after[k]) <= reach_mm) ++near;
+    return static_cast<double>(near) / static_cast<double>(end - begin);
+}
+
+double drawn_around(const ShapedPiece& shaped) {
+    double around = 0;
+    for (const Run& run : shaped.runs) around += run.length;
+    return around;
+}
+
+// What the exercise's ladder still gives marks for is no other pattern's either.
+HandReach reach_of(const ExercisePlan& plan, const ShapedPiece& known) {
+    const double around = drawn_around(known);
+    const double hand = known.runs.size() < fewest_edges
+                            ? slip_length_share * around
+                            : std::min(hand_length_mm, hand_length_share * around);
+    const double length = std::max(hand, plan.exercise.ladders.lengths.back().within);
+    return {length, place_per_length * length};
+}
+
+/// How a draft is looked at: how many times too large, and how many times a hand's reach is allowed.
+struct Look {
+    double scale = 1;
+    double reach = 1;
+    bool is_by_lengths = false;  ///< alone: no piece is more alike than that, and it is soon known
+};
+
+/// A piece of the draft as one that is known, the way round that is most alike.
+struct Pair {
+    std::size_t known = 0;
+    std::size_t drawn = 0;
+    Likeness likeness;
+};
+
+// Every edge that is as long taken for the known one's.
+Likeness likeness_by_lengths(const DrawnPiece& drawn, const KnownAs& as, double scale, double reach_mm) {
+    Likeness out;
+    out.around_mm = std::max(drawn_around(as.known), drawn_around(drawn.shaped) / scale);
+    for (std::size_t i = 0; i < as.known.runs.size(); ++i) {
+        const double length = as.known.runs[i].length;
+        const auto& run = as.runs.drawn[i];
+        const bool is_as_long =
+            run && std::abs(drawn.shaped.runs[*run].length / scale - length) <= reach_mm + same_length_mm;
+        out.edges.push_back({length, is_as_long ? length : 0});
+        out.near_mm += out.edges.back().near_mm;
+    }
+    return out;
+}
+
+/// A piece of the draft that may be a known one. Of a bodice's two, names that were exchanged hide which; of
+/// more than that, however many are drawn, the scale is not guessed.
+struct Candidate {
+    std::size_t drawn = 0;
+    RunMatching way;
+};
+constexpr std::size_t most_candidates = 2;
+
+class Likenesses {
+  public:
+    Likenesses(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn) : plan_(plan), drawn_(drawn) {
+        for (const ShapedPiece& known : plan.known) {
+            signatures_.push_back(signatures_of(known));
+            reaches_.push_back(reach_of(plan, known));
+        }
+    }
+
+    // None for what nobody would take for that piece.
+    std::optional<Pair> pair(std::size_t known, std::size_t drawn, const Look& look) const {
+        std::optional<Pair> best;
+        const HandReach reach{look.reach * reaches_[known].length, look.reach * reaches_[known].place};
+        for (const RunMatching& way : matched_runs(signatures_[known], drawn_[drawn].runs)) {
+            if (!(way.misfit < worst_misfit)) continue;
+            const KnownAs as{plan_.known[known], way};
+            Likeness here =
+                look.is_by_lengths
+                    ? likeness_by_lengths(drawn_[drawn], as, look.scale, reach.length)
+                    : likeness(as.known, matched_piece(drawn_[drawn], as, look.scale).shaped, reach);
+            if (!best || here.near_mm > best->likeness.near_mm) best = Pair{known, drawn, std::move(here)};
+        }
+        return best;
+    }
+
+    std::vector<Pair> pairs(const Look& look) const {
+        std::vector<Pair> out;
+        for (std::size_t k = 0; k < plan_.known.size(); ++k)
+            for (std::size_t d = 0; d < drawn_.size(); ++d)
+                if (auto found = pair(k, d, look)) out.push_back(std::move(*found));
+        std::stable_sort(out.begin(), out.end(), [](const Pair& a, const Pair& b) {
+            return a.likeness.near_mm > b.likeness.near_mm;
+        });
+        return out;
+    }
+
+    // How many times too large it may be: by what each known piece might be, in the middle of its edges'
+    // ratios, which an edge out of true does not move, and by all of them together, which noise moves least.
+    std::vector<double> scales() const {
+        std::vector<double> out;
+        for (std::size_t k = 0; k < plan_.known.size(); ++k) {
+            std::vector<Candidate> candidates;
+            for (std::size_t d = 0; d < drawn_.size(); ++d)
+                candidates.push_back({d, matched_runs(signatures_[k], drawn_[d].runs).front()});
+            std::stable_sort(
+                candidates.begin(), candidates.end(),
+                [](const Candidate& a, const Candidate& b) { return a.way.misfit < b.way.misfit; });
+            for (std::size_t i = 0; i < std::min(most_candidates, candidates.size()); ++i)
+                if (candidates[i].way.misfit < worst_misfit) add_scales(out, k, candidates[i]);
+        }
+        return out;
+    }
+
+  private:
+    static void add(std::vector<double>& scales, double scale) {
+        const bool is_scale = std::isfinite(scale) && scale > 0;
+        const bool is_there = std::any_of(scales.begin(), scales.end(), [scale](double each) {
+            return std::abs(each / scale - 1) < same_scale;
+        });
+        if (is_scale && !is_there) scales.push_back(scale);
+    }
+    void add_scales(std::vector<double>& scales, std::size_t known, const Candidate& as) const {
+        const auto& [drawn, way] = as;
+        const std::vector<Run>& runs = plan_.known[known].runs;
+        std::vector<double> ratios;
+        for (std::size_t i = 0; i < runs.size(); ++i)
+            if (way.drawn[i] && runs[i].length > 0)
+                ratios.push_back(drawn_[drawn].shaped.runs[*way.drawn[i]].length / runs[i].length);
+        if (ratios.empty()) return;
+        const auto middle = ratios.begin() + static_cast<std::ptrdiff_t>(ratios.size() / 2);
+        std::nth_element(ratios.begin(), middle, ratios.end());
+        add(scales, *middle);
+        add(scales, drawn_around(drawn_[drawn].shaped) / drawn_around(plan_.known[known]));
+    }
+
+    const ExercisePlan& plan_;
+    const std::vector<DrawnPiece>& drawn_;
+    std::vector<std::vector<RunSignature>> signatures_;
+    std::vector<HandReach> reaches_;
+};
+
+// The pieces of a state, each as the piece of the draft that is most alike, and that only once: what else is
+// drawn is too many, and what is not drawn is missing.
+std::vector<Likeness> likenesses_in(const std::vector<std::size_t>& state, const std::vector<Pair>& pairs) {
+    std::vector<const Pair*> taken;
+    std::vector<Likeness> out;
+    for (const Pair& pair : pairs) {
+        const bool is_in = std::find(state.begin(), state.end(), pair.known) != state.end();
+        const bool is_taken = std::any_of(taken.begin(), taken.end(), [&](const Pair* each) {
+            return each->known == pair.known || each->drawn == pair.drawn;
+        });
+        if (!is_in || is_taken) continue;
+        taken.push_back(&pair);
+        out.push_back(pair.likeness);
+    }
+    return out;
+}
+
+using ShareOf = double (*)(const std::vector<Likeness>&);
+bool is_any_state(const ExercisePlan& plan, const std::vector<Pair>& pairs, ShareOf share, double least) {
+    return std::any_of(plan.states.begin(), plan.states.end(), [&](const std::vector<std::size_t>& state) {
+        return share(likenesses_in(state, pairs)) >= least;
+    });
+}
+
+double share_of_best_piece(const std::vector<Likeness>& pieces) {
+    double most = 0;
+    for (const Likeness& each : pieces) most = std::max(most, share_alike({each}));
+    return most;
+}
+
+// Most drafts are known by their first piece.
+bool has_whole_piece(const Likenesses& all, const ExercisePlan& plan, std::size_t count, double scale) {
+    for (std::size_t d = 0; d < count; ++d)
+        for (std::size_t k = 0; k < plan.known.size(); ++k)
+            if (const auto pair = all.pair(k, d, {scale, 1, false}))
+                if (share_alike({pair->likeness}) >= whole_piece_share) return true;
+    return false;
+}
+
+bool is_known_at_odd_scale(const Likenesses& all, const ExercisePlan& plan, double scale,
+                           bool is_by_lengths) {
+    const auto all_of_it = all.pairs({scale, 1, is_by_lengths});
+    if (is_any_state(plan, all_of_it, share_alike, least_share_at_odd_scale)) return true;
+    const auto exact = all.pairs({scale, exact_reach, is_by_lengths});
+    return is_any_state(plan, exact, share_but_for_two_edges, least_exact_share) ||
+           is_any_state(plan, exact, share_of_best_piece, least_exact_share);
+}
+
+}  // namespace
+
+Likeness likeness(const ShapedPiece& known, const ShapedPiece& drawn, const HandReach& reach) {
+    Likeness out;
+    for (const Run& run : known.runs) out.edges.push_back({run.length, 0});
+    out.around_mm = std::max(drawn_around(known), drawn_around(drawn));
+    const RigidParts parts = rigid_parts({known, drawn});
+    for (std::size_t i = 0; i < parts.parts.size(); ++i) {
+        const MatchedPlaces& places = parts.places[i];
+        const std::vector<PartStretch>& stretches = parts.parts[i].stretches;
+        std::vector<bool> is_as_long;
+        for (const PartStretch& each : stretches)
+            is_as_long.push_back(std::abs(find_run(known.runs, each.edge)->length -
+                                          find_run(drawn.runs, each.edge)->length) <= reach.length);
+        const auto motion = motion_by(places, is_as_long);
+        if (!motion) continue;
+        for (std::size_t k = 0; k < stretches.size(); ++k) {
+            if (!is_as_long[k]) continue;
+            Likeness::Edge& edge = out.edges[index_of_run(known.runs, stretches[k].edge)];
+            const double length = (stretches[k].to_share - stretches[k].from_share) * edge.length_mm;
+            edge.near_mm += length * share_near(places, k, *motion, reach.place);
+        }
+    }
+    for (const Likeness::Edge& edge : out.edges) out.near_mm += edge.near_mm;
+    return out;
+}
+
+double share_alike(const std::vector<Likeness>& pieces) {
+    const double around = around_all(pieces);
+    return around > 0 ? near_all(pieces) / around : 0;
+}
+
+namespace {
+
+enum class LeftAside { edges_beside_a_corner, any_two_edges };
+
+double share_without_two(const std::vector<Likeness>& pieces, LeftAside which) {
+    const double around = around_all(pieces);
+    const double near = near_all(pieces);
+    double most = share_alike(pieces);
+    for (const Likeness& piece : pieces) {
+        const std::size_t count = piece.edges.size();
+        if (count < fewest_edges) continue;
+        const std::size_t reach = which == LeftAside::any_two_edges ? count - 1 : 1;
+        for (std::size_t i = 0; i < count; ++i) {
+            for (std::size_t on = 1; on <= reach; ++on) {
+                const Likeness::Edge& one = piece.edges[i];
+                const Likeness::Edge& other = piece.edges[(i + on) % count];
+                const double left = around - one.length_mm - other.length_mm;
+                if (left >= least_left * around)
+                    most = std::max(most, (near - one.near_mm - other.near_mm) / left);
+            }
+        }
+    }
+    return most;
+}
+
+}  // namespace
+
+double share_but_for_a_slip(const std::vector<Likeness>& pieces) {
+    return share_without_two(pieces, LeftAside::edges_beside_a_corner);
+}
+double share_but_for_two_edges(const std::vector<Likeness>& pieces) {
+    return share_without_two(pieces, LeftAside::any_two_edges);
+}
+
+double nearest_unit(double ratio) {
+    // Those that are taken for one another: mm, cm and inches.
+    constexpr std::array<double, 7> units{1, 10, 0.1, 25.4, 1 / 25.4, 2.54, 1 / 2.54};
+    return *std::min_element(units.begin(), units.end(), [ratio](double a, double b) {
+        return std::abs(ratio / a - 1) < std::abs(ratio / b - 1);
+    });
+}
+
+bool is_strangers(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn, double scale) {
+    const Likenesses all(plan, drawn);
+    const double unit = nearest_unit(scale);
+    if (has_whole_piece(all, plan, drawn.size(), unit)) return false;
+    if (is_any_state(plan, all.pairs({unit, 1, false}), share_but_for_a_slip, least_share)) return false;
+    std::vector<double> scales = all.scales();
+    scales.push_back(scale);
+    return std::none_of(scales.begin(), scales.end(), [&](double each) {
+        return is_known_at_odd_scale(all, plan, each, true) && is_known_at_odd_scale(all, plan, each, false);
+    });
+}
+
+}  // namespace dartwright

@@ -1,0 +1,280 @@
+// Another pattern is said to be that before anything of it is marked, and no draft is taken for one.
+
+#include "dartwright/assessing/strangers.hpp"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <filesystem>
+
+#include "assessing/generated_exercises.hpp"
+#include "assessing/other_patterns.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
+
+namespace dartwright {
+namespace {
+
+using testing::any_other_measure;
+using testing::evenly;
+using testing::image;
+using testing::real_between;
+
+Pattern fixture(const std::string& name) {
+    return read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/" + name);
+}
+
+struct Known {
+    std::string name;
+    std::string file;  ///< of the block
+    PreparedExercise exercise;
+    Pattern block() const { return exercise.exercise.pattern; }
+};
+
+Known dart_to_the_shoulder(const std::string& block) {
+    Exercise exercise;
+    exercise.name = block;
+    exercise.pattern = fixture(block);
+    exercise.ladders = usual_ladders();
+    const Made made{
+        "pivot",
+        {{"piece", "front"}, {"dart", "waist dart"}, {"to", "shoulder@40%/neck"}, {"name", "moved"}}};
+    exercise.tasks = {{"move", "", OperationTask{made}, {{Criterion::place, 5}, {Criterion::gone, 5}}},
+                      {"keep", "", KeepTask{}, {{Criterion::lengths, 5}, {Criterion::seams, 5}}}};
+    return {"dart to the shoulder, " + block, block, prepared(exercise)};
+}
+
+/// The exercises that come with the project, and one on each block.
+const std::vector<Known>& all_known() {
+    static const std::vector<Known> all = [] {
+        std::vector<Known> out;
+        for (const auto& [name, block] :
+             {std::pair("bust-dart-to-side.json", "workshop/chorus-bodice-inch.json"),
+              std::pair("chorus-class/exercise.json", "workshop/chorus-bodice.json")})
+            out.push_back({name, block,
+                           prepared(read_exercise_file(
+                               std::string(DARTWRIGHT_SOURCE_DIR "/fixtures/exercises/") + name))});
+        for (const char* block : {"workshop/chorus-bodice.json", "workshop/chorus-bodice-inch.json",
+                                  "blocks/close-fitting.json", "blocks/three-measure.json"})
+            out.push_back(dart_to_the_shoulder(block));
+        return out;
+    }();
+    return all;
+}
+const Known& any_known() {
+    return all_known()[testing::any_index_of(all_known())];
+}
+
+void expect_stranger(const Known& known, const Pattern& draft) {
+    const Assessment assessment = assess(known.exercise, draft);
+    RC_LOG() << known.name << "\n" << testing::explained(assessment);
+    RC_ASSERT(assessment.unread.empty());
+    RC_ASSERT(assessment.is_another_pattern);
+    RC_ASSERT(assessment.marks == 0);
+    RC_ASSERT(assessment.of > 0);
+}
+void expect_draft(const Known& known, const Pattern& draft) {
+    const Assessment assessment = assess(known.exercise, draft);
+    RC_LOG() << known.name << "\n" << testing::explained(assessment);
+    RC_ASSERT(assessment.unread.empty());
+    RC_ASSERT(!assessment.is_another_pattern);
+}
+
+// ---- strangers
+// ---------------------------------------------------------------------------------------------
+
+// Each fixture as a draft of each exercise: those of the same block are drafts of it.
+TEST(strangers, every_fixture_is_another_pattern_unless_it_is_of_that_block) {
+    namespace fs = std::filesystem;
+    std::size_t strange = 0;
+    std::size_t own = 0;
+    for (const Known& known : all_known()) {
+        for (const auto& entry : fs::recursive_directory_iterator(DARTWRIGHT_SOURCE_DIR "/fixtures")) {
+            const std::string path = entry.path().string();
+            const bool is_pattern =
+                entry.path().extension() == ".json" && path.find("expected") == std::string::npos &&
+                path.find("/exercise") == std::string::npos && path.find("/rules/") == std::string::npos;
+            if (!is_pattern) continue;
+            const Pattern draft = read_pattern_file(path);
+            const Assessment assessment = assess(known.exercise, draft);
+            ASSERT_EQ(assessment.unread, "") << path;
+            // The workshop tried it on, and mended its front.
+            const bool is_own =
+                path.ends_with(known.file) || (path.ends_with("workshop/after-fitting.json") &&
+                                               known.file == "workshop/chorus-bodice.json");
+            EXPECT_NE(assessment.is_another_pattern, is_own) << path << " as " << known.name;
+            if (!is_own) {
+                EXPECT_EQ(assessment.marks, 0) << path;
+            }
+            ++(is_own ? own : strange);
+        }
+    }
+    EXPECT_GE(strange, 300u);
+    EXPECT_GE(own, 6u);
+}
+
+/// A careful hand misses less of an edge, mm.
+constexpr double hand_mm = 5;
+constexpr std::size_t fewest_other_edges = 4;
+
+std::size_t edges_off(const Piece& one, const Piece& other, double scale) {
+    const std::vector<Run> drawn = runs_of(other.outline);
+    std::size_t off = 0;
+    for (const Run& run : runs_of(one.outline))
+        if (std::abs(find_run(drawn, run.edge)->length / scale - run.length) > hand_mm) ++off;
+    return off;
+}
+
+// At the scale that suits most edges, too, some are other ones, in each piece: measures that happen to have
+// changed all alike, or against each other, make the block, or its front, at another scale.
+bool is_other_block(const Pattern& block, const Pattern& draft) {
+    for (std::size_t i = 0; i < block.pieces.size(); ++i) {
+        const std::vector<Run> drawn = runs_of(draft.pieces[i].outline);
+        for (const Run& run : runs_of(block.pieces[i].outline)) {
+            const double scale = find_run(drawn, run.edge)->length / run.length;
+            std::size_t off = 0;
+            for (std::size_t k = 0; k < block.pieces.size(); ++k) {
+                const std::size_t here = edges_off(block.pieces[k], draft.pieces[k], scale);
+                if (here == 0) return false;
+                off += here;
+            }
+            if (off < fewest_other_edges) return false;
+        }
+    }
+    return true;
+}
+
+RC_GTEST_PROP(strangers, block_for_another_wearer_earns_nothing, ()) {
+    const Known& known = any_known();
+    const Pattern block = *evenly(0, 2) == 0 ? known.block() : known.exercise.finished;
+    Pattern draft = testing::for_other_wearer(block);
+    RC_PRE(is_other_block(block, draft));
+    if (*evenly(0, 2) == 0) draft = testing::by_hand(draft, real_between(0.2, 2));
+    RC_PRE(problems_of(draft).empty());
+    expect_stranger(known, draft);
+}
+
+RC_GTEST_PROP(strangers, block_stretched_one_way_earns_nothing, ()) {
+    const Known& known = any_known();
+    const double by = any_other_measure(0.08, 0.2);
+    const bool is_across = *evenly(0, 2) == 0;
+    const Pattern block = *evenly(0, 2) == 0 ? known.block() : known.exercise.finished;
+    expect_stranger(known, testing::stretched(block, is_across ? by : 1, is_across ? 1 : by));
+}
+
+// ---- drafts
+// ------------------------------------------------------------------------------------------------
+
+void move(Outline& outline, std::size_t item, Vector by) {
+    outline.items[item].to = outline.items[item].to + by;
+    if (item + 1 == outline.items.size()) outline.start = outline.items[item].to;
+}
+
+Vector any_way(double least_mm, double most_mm) {
+    const double way = real_between(-pi, pi);
+    return real_between(least_mm, most_mm) * Vector{std::cos(way), std::sin(way)};
+}
+
+Pattern with_slip(Pattern draft) {
+    Piece& piece = draft.pieces[testing::any_index_of(draft.pieces)];
+    Outline& outline = piece.outline;
+    const std::size_t item = testing::any_index_of(outline.items);
+    switch (*evenly(0, 3)) {
+        case 0:  // a corner
+            move(outline, item, any_way(1, 30));
+            break;
+        case 1: {  // an edge, or a dart's mouth, shifted
+            const Vector by = any_way(1, 20);
+            move(outline, item, by);
+            move(outline, (item + 1) % outline.items.size(), by);
+            break;
+        }
+        default: {  // a dart's point
+            for (OutlineItem& each : outline.items)
+                if (DartItem* dart = each.as_dart()) dart->point = dart->point + any_way(1, 30);
+        }
+    }
+    return draft;
+}
+
+// Put down anywhere, either way up, and listed so.
+Pattern put_down(const Pattern& draft, double scale) {
+    return image(
+        {real_between(-pi, pi), scale, *evenly(0, 2) == 0, {scale * real_between(-900, 900), scale * 40}},
+        draft);
+}
+double any_scale() {
+    switch (*evenly(0, 3)) {
+        case 0:
+            return 1;
+        case 1:
+            return *rc::gen::element(10.0, 0.1, 25.4, 1 / 25.4, 2.54, 1 / 2.54);
+        default:
+            return real_between(0.5, 2);
+    }
+}
+
+Pattern any_draft(const Known& known) {
+    return *evenly(0, 3) == 0 ? known.block() : known.exercise.finished;
+}
+
+void leave_one_piece(Pattern& draft) {
+    draft.pieces = {draft.pieces[testing::any_index_of(draft.pieces)]};
+    draft.seams.clear();
+}
+
+RC_GTEST_PROP(strangers, draft_with_one_slip_is_a_draft, ()) {
+    const Known& known = any_known();
+    const Pattern draft = testing::by_hand(with_slip(any_draft(known)), real_between(0, 1));
+    RC_PRE(problems_of(draft).empty());
+    expect_draft(known, put_down(draft, 1));
+}
+
+RC_GTEST_PROP(strangers, draft_by_hand_with_or_without_all_pieces_is_a_draft, ()) {
+    const Known& known = any_known();
+    Pattern draft = testing::by_hand(any_draft(known), real_between(0.2, 2));
+    RC_PRE(problems_of(draft).empty());
+    if (*evenly(0, 2) == 0) leave_one_piece(draft);
+    expect_draft(known, put_down(draft, 1));
+}
+
+// A scale of its own, half of the pattern missing and a hand that misses by 2 mm are too much at once.
+RC_GTEST_PROP(strangers, draft_at_a_wrong_scale_is_a_draft, ()) {
+    const Known& known = any_known();
+    const bool is_whole = *evenly(0, 2) == 0;
+    Pattern draft = testing::by_hand(any_draft(known), real_between(0, is_whole ? 2 : 1));
+    RC_PRE(problems_of(draft).empty());
+    if (!is_whole) leave_one_piece(draft);
+    expect_draft(known, put_down(draft, any_scale()));
+}
+
+RC_GTEST_PROP(strangers, draft_with_its_pieces_called_as_one_another_or_otherwise_is_a_draft, ()) {
+    const Known& known = any_known();
+    Pattern draft = any_draft(known);
+    draft.seams.clear();
+    if (*evenly(0, 2) == 0)
+        draft = testing::renamed(draft);
+    else
+        std::swap(draft.pieces[0].name, draft.pieces[1].name);
+    expect_draft(known, put_down(testing::by_hand(draft, real_between(0, 1)), 1));
+}
+
+RC_GTEST_PROP(strangers, draft_with_one_slip_at_a_wrong_scale_is_a_draft, ()) {
+    const Known& known = any_known();
+    const Pattern draft = testing::by_hand(with_slip(any_draft(known)), real_between(0, 0.2));
+    RC_PRE(problems_of(draft).empty());
+    expect_draft(known, put_down(draft, any_scale()));
+}
+
+// Said of the draft: it is the size that is wrong, and one piece that is there.
+TEST(strangers, right_pieces_among_others_are_a_draft) {
+    const Known known = dart_to_the_shoulder("workshop/chorus-bodice.json");
+    Pattern draft = known.exercise.finished;
+    draft.seams.clear();
+    draft.pieces[1] = fixture("blocks/close-fitting.json").pieces[1];
+    EXPECT_FALSE(assess(known.exercise, draft).is_another_pattern);
+    draft.pieces[0] = fixture("blocks/close-fitting.json").pieces[0];
+    EXPECT_TRUE(assess(known.exercise, draft).is_another_pattern);
+}
+
+}  // namespace
+}  // namespace dartwright
