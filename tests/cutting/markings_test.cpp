@@ -204,5 +204,23 @@ TEST(markings, refuse_a_notch_from_an_end_that_is_not_there) {
     EXPECT_THROW(markings_of(piece, {}), UnsoundPattern);
 }
 
+TEST(markings, have_each_fold_from_end_to_end) {
+    Piece piece = straight_piece({{0, 0}, {300, 0}, {300, 200}, {0, 200}}, {10, 10, 10, 10});
+    const auto folds_of = [](const Piece& marked) { return markings_of(marked, cutting_line(marked)).folds; };
+    piece.cut = Cut{};
+    EXPECT_TRUE(folds_of(piece).empty());
+    piece.cut->fold = "edge 3";
+    ASSERT_EQ(folds_of(piece).size(), 1u);
+    piece.cut->second_fold = "edge 0";
+    const std::vector<FoldMarking> folds = folds_of(piece);
+    ASSERT_EQ(folds.size(), 2u);
+    EXPECT_EQ(folds[0].edge, "edge 3");
+    EXPECT_EQ(folds[0].start, (Point{0, 200}));
+    EXPECT_EQ(folds[0].end, (Point{0, 0}));
+    EXPECT_EQ(folds[1].edge, "edge 0");
+    EXPECT_EQ(folds[1].start, (Point{0, 0}));
+    EXPECT_EQ(folds[1].end, (Point{300, 0}));
+}
+
 }  // namespace
 }  // namespace dartwright

@@ -60,6 +60,15 @@ TEST(show_command, has_the_keys_that_scripts_rely_on) {
     EXPECT_GT(front["area"].get<double>(), 0);
 }
 
+TEST(show_command, says_on_which_folds_a_piece_is_cut) {
+    const auto shown = [](const char* file) {
+        return dartwright({"show", source_folder + "/fixtures/faults/" + file}).out;
+    };
+    EXPECT_TRUE(has(shown("fold-corner.second.true.json"),
+                    "of cloth, cut 1, lengthwise and crosswise on two folds\n"));
+    EXPECT_TRUE(has(shown("fold-corner.true.json"), " on the fold\n"));
+}
+
 TEST(show_command, gives_the_cap_of_a_dart_whose_press_side_is_known) {
     const Json cap = json_of({"show", block})["pieces"][0]["darts"][0]["cap"];
     EXPECT_EQ(cap["press"], "centre front");

@@ -206,10 +206,11 @@ Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingR
     }
     if (piece.grain && !(piece.grain->from == piece.grain->to))
         markings.grain = grain_marking(piece, *piece.grain);
-    const Run* fold = piece.cut && !piece.cut->fold.empty() ? find_run(runs, piece.cut->fold) : nullptr;
-    if (fold)
-        markings.fold = FoldMarking{fold->edge, end_point(piece.outline, *fold, RunEnd::start),
-                                    end_point(piece.outline, *fold, RunEnd::end)};
+    for (const std::string& edge : fold_edges(piece)) {
+        const Run& fold = *find_run(runs, edge);
+        markings.folds.push_back({edge, end_point(piece.outline, fold, RunEnd::start),
+                                  end_point(piece.outline, fold, RunEnd::end)});
+    }
     for (const Mark& mark : piece.marks)
         if (const DrillMark* drill = std::get_if<DrillMark>(&mark.what)) markings.drills.push_back(*drill);
     return markings;

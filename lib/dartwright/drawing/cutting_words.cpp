@@ -211,7 +211,6 @@ class CuttingWords {
     }
 
     void write_fold() {
-        if (!cut_.markings.fold) return;
         const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "place on the fold")};
         for (const FoldBracket& bracket : fold_brackets(cut_.piece, runs_of(cut_.piece.outline))) {
             put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
