@@ -222,5 +222,29 @@ TEST(markings, have_each_fold_from_end_to_end) {
     EXPECT_EQ(folds[1].end, (Point{300, 0}));
 }
 
+// A grain line that goes through a dart's point, or 3 mm beside a corner, ends before it however the last bit
+// of a number went; on an edge there is none to be found, and it stays as it is drawn.
+TEST(markings, grain_is_as_long_however_the_last_bit_went) {
+    const auto arrow_of = [](double grain_x, double aside) {
+        Piece piece = straight_piece({{0, 0}, {90, 0}, {90, 200}, {0, 200}}, {10, 10, 10, 10});
+        DartItem dart;
+        dart.name = "dart";
+        dart.point = {45 + aside, 120};
+        piece.outline.items[0].to = {35, 0};
+        piece.outline.items.insert(piece.outline.items.begin() + 1,
+                                   {{dart, {55, 0}}, {EdgeItem{"edge 0", StraightShape{}, 0}, {90, 0}}});
+        piece.grain = Grain{{grain_x, 150}, {grain_x, 170}, ""};
+        const Markings markings = markings_of(piece, cutting_line(piece));
+        return std::abs(markings.grain->to.y - markings.grain->from.y);
+    };
+    for (const double aside : {-1e-9, -1e-13, 0.0, 1e-13, 1e-9}) {
+        EXPECT_NEAR(arrow_of(45, aside), 200 - 120 - 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(42, aside), 200 - 120 - 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(48, aside), 200 - 120 - 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(3 + aside, 0), 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(30 - aside, 0), 180, 1e-6) << aside;
+    }
+}
+
 }  // namespace
 }  // namespace dartwright
