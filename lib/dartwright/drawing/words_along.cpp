@@ -6,6 +6,7 @@
 #include <set>
 
 #include "dartwright/drawing/choice.hpp"
+#include "dartwright/drawing/table_look.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 
@@ -74,7 +75,11 @@ struct WordsOnLine {
         const Vector along = unit(line.at(to) - line.at(from));
         const Vector out = is_left ? perpendicular(along) : -perpendicular(along);
         const Point base = line.at(middle_distance);
-        const double off = line.reach(base, out, from, to) + clear_mm + size.height / 2;
+        // A hollow line goes on rising beyond the words' ends, where it must stay clear of them too.
+        const double beyond = look::clear_of_lines;
+        const double off =
+            line.reach(base, out, std::max(0.0, from - beyond), std::min(line.length(), to + beyond)) +
+            clear_mm + size.height / 2;
         const Point centre = base + off * out;
         if (lines.size() == 1) return {centred(lines.front(), centre, upright_angle(along))};
         return centred_block(lines, centre, upright_angle(along));
@@ -104,11 +109,19 @@ std::vector<DrawnText> in_lines(const DrawnText& words, std::size_t lines) {
     const auto wrapped_to = [&](double width) {
         return wrapped(words.words, words.size_mm, width, words.is_bold);
     };
+    const auto joined_again = [](const std::vector<std::string>& parts) {
+        std::string all;
+        for (const std::string& part : parts) all += (all.empty() ? "" : " ") + part;
+        return all;
+    };
     constexpr double wider = 1.06;
     const double whole = text_width(words.words, words.size_mm, words.is_bold);
+    const std::string unbroken = joined_again(wrapped_to(wider * whole));
     double width = whole / static_cast<double>(lines);
     std::vector<std::string> found = wrapped_to(width);
-    while (found.size() > lines && width < whole) found = wrapped_to(width *= wider);
+    // Wider, too, where a word would be broken.
+    while (width < whole && (found.size() > lines || joined_again(found) != unbroken))
+        found = wrapped_to(width *= wider);
     std::vector<DrawnText> block;
     for (std::string& line : found) {
         block.push_back(words);
