@@ -99,11 +99,11 @@ class HtmlReport : public ClassReport {
     HtmlReport(Sink sink, const ReportedClass& of)
         : sink_(std::move(sink)),
           page_{of.exercise.name, of.exercise.words, of.exercise.ladders,
-                of.untouched ? untouched_text(*of.untouched) : std::string()} {}
+                of.untouched ? untouched_text(*of.untouched) : std::string(), of.exercise.unit} {}
     bool needs_summary() const override { return true; }
     void begin(const ClassSummary& summary) override { sink_(class_page_begin(page_, summary)); }
     void add(const ReportedDraft& draft) override {
-        sink_(class_page_student(draft.assessment, draft.number, draft.label, page_.ladders));
+        sink_(class_page_student(draft.assessment, draft.number, draft.label, page_));
     }
     void end() override { sink_(class_page_end()); }
 

@@ -3,9 +3,9 @@
 #include "arguments.hpp"
 #include "dartwright/darts/open.hpp"
 #include "figures.hpp"
-#include "nearest_word.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
+#include "worn_option.hpp"
 
 namespace dartwright::tools {
 
@@ -59,20 +59,12 @@ Json json_of(const OpenAccount& account) {
 
 std::optional<Worn> worn_wanted(const Arguments& arguments) {
     const auto word = arguments.value("worn");
-    if (!word) return std::nullopt;
-    if (*word == "front") return Worn::front;
-    if (*word == "back") return Worn::back;
-    throw WrongUse("--worn is front or back, not '" + *word + "'; the nearest is " +
-                   nearest_word(*word, {"front", "back"}));
+    return word ? std::optional(worn_named(*word)) : std::nullopt;
 }
 
 std::optional<SideUp> side_up_wanted(const Arguments& arguments) {
     const auto word = arguments.value("side-up");
-    if (!word) return std::nullopt;
-    if (*word == "right") return SideUp::right;
-    if (*word == "wrong") return SideUp::wrong;
-    throw WrongUse("--side-up is right or wrong, not '" + *word + "'; the nearest is " +
-                   nearest_word(*word, {"right", "wrong"}));
+    return word ? std::optional(side_up_named(*word)) : std::nullopt;
 }
 
 ExitStatus run_open(const Arguments& arguments, Invocation& call) {

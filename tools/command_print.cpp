@@ -19,6 +19,7 @@
 #include "progress.hpp"
 #include "result_file.hpp"
 #include "verdicts.hpp"
+#include "worn_option.hpp"
 
 namespace dartwright::tools {
 
@@ -132,53 +133,70 @@ std::vector<std::string> names_wanted(const Arguments& arguments, const Pattern&
     return names;
 }
 
-Worn worn_named(const std::string& word) {
-    if (word == "front") return Worn::front;
-    if (word == "back") return Worn::back;
-    throw WrongUse("--worn is front or back, not '" + word + "'; the nearest is " +
-                   nearest_word(word, {"front", "back"}));
-}
-
 bool is_opened(const Pattern& pattern, const std::string& name) {
     const Piece& piece = piece_named(pattern, name);
     return piece.cut && !piece.cut->fold.empty();
 }
 
-using WornPieces = std::map<std::string, Worn>;
+/// What is said of a piece that is unfolded, beyond what it says itself.
+struct HowWorn {
+    std::optional<Worn> worn;
+    std::optional<SideUp> side_up;
+};
+using WornPieces = std::map<std::string, HowWorn>;
 
-/// `front` or `back` alone, of the one piece that does not say it itself.
-void add_for_the_only_piece(WornPieces& worn, const std::string& word, const Pattern& pattern,
-                            const std::vector<std::string>& names) {
-    const Worn is = worn_named(word);
-    std::vector<std::string> open_ones;
-    for (const std::string& name : names)
-        if (is_opened(pattern, name) && !piece_named(pattern, name).worn) open_ones.push_back(name);
-    if (open_ones.size() == 1) {
-        worn[open_ones.front()] = is;
-        return;
-    }
-    if (open_ones.empty())
-        throw WrongUse("--worn " + word +
-                       " speaks of no piece: none is unfolded that does not say it itself");
-    throw WrongUse("--worn " + word + " may mean " + open_ones[0] + " or " + open_ones[1] +
-                   "; say which, as in --worn \"" + open_ones[0] + "=" + word + "\"");
+/// The piece that an option without a name speaks of: the only one of those.
+const std::string& only_one(const std::vector<std::string>& pieces, const std::string& option,
+                            const std::string& word, const char* none) {
+    if (pieces.empty()) throw WrongUse(option + " " + word + " speaks of no piece: " + none);
+    if (pieces.size() == 1) return pieces.front();
+    throw WrongUse(option + " " + word + " may mean " + pieces[0] + " or " + pieces[1] +
+                   "; say which, as in " + option + " \"" + pieces[0] + "=" + word + "\"");
 }
 
-/// What `--worn` says of the pieces that are unfolded.
+/// An option's words of a piece: `front=wrong`, or the last part alone.
+struct SaidOf {
+    std::optional<std::string> piece;
+    std::string word;
+};
+std::vector<SaidOf> said_by(const Arguments& arguments, const Pattern& pattern, const char* option) {
+    std::vector<SaidOf> all;
+    const std::string name = std::string("--") + option;
+    for (const std::string& words : arguments.values(option)) {
+        if (!arguments.has("open")) throw WrongUse(name + " is for pieces that --open unfolds");
+        SaidOf& said = all.emplace_back();
+        const std::size_t equals = words.rfind('=');
+        said.word = equals == words.npos ? words : words.substr(equals + 1);
+        if (equals == words.npos) continue;
+        said.piece = words.substr(0, equals);
+        if (!is_opened(pattern, *said.piece))
+            throw WrongUse(name + " " + words + ": " + *said.piece + " has no fold");
+    }
+    return all;
+}
+
+/// What `--worn` and `--side-up` say of the pieces that are unfolded.
 WornPieces worn_of(const Arguments& arguments, const Pattern& pattern,
                    const std::vector<std::string>& names) {
     WornPieces worn;
-    const std::vector<std::string> said = arguments.values("worn");
-    if (!said.empty() && !arguments.has("open")) throw WrongUse("--worn is for pieces that --open unfolds");
-    for (const std::string& words : said) {
-        const std::size_t equals = words.rfind('=');
-        if (equals == std::string::npos) {
-            add_for_the_only_piece(worn, words, pattern, names);
-            continue;
-        }
-        const std::string name = words.substr(0, equals);
-        if (!is_opened(pattern, name)) throw WrongUse("--worn " + words + ": " + name + " has no fold");
-        worn[name] = worn_named(words.substr(equals + 1));
+    for (const SaidOf& said : said_by(arguments, pattern, "worn")) {
+        const Worn is = worn_named(said.word);
+        std::vector<std::string> silent;
+        for (const std::string& name : names)
+            if (is_opened(pattern, name) && !piece_named(pattern, name).worn) silent.push_back(name);
+        const std::string& piece = said.piece ? *said.piece
+                                              : only_one(silent, "--worn", said.word,
+                                                         "none is unfolded that does not say it itself");
+        worn[piece].worn = is;
+    }
+    std::vector<std::string> told;
+    for (const auto& [name, how] : worn) told.push_back(name);
+    for (const SaidOf& said : said_by(arguments, pattern, "side-up")) {
+        const SideUp up = side_up_named(said.word);
+        const std::string& piece =
+            said.piece ? *said.piece
+                       : only_one(told, "--side-up", said.word, "there is none that --worn speaks of");
+        worn[piece].side_up = up;
     }
     return worn;
 }
@@ -198,7 +216,10 @@ PiecesToPrint pieces_of(const Arguments& arguments, Pattern pattern) {
     for (const std::string& name : names) {
         if (arguments.has("open") && is_opened(pattern, name)) {
             OpenRequest request{name};
-            if (const auto said = worn.find(name); said != worn.end()) request.worn = said->second;
+            if (const auto said = worn.find(name); said != worn.end()) {
+                request.worn = said->second.worn;
+                request.side_up = said->second.side_up;
+            }
             OpenResult opened = open(pattern, request);
             pattern = std::move(opened.pattern);
             for (const std::string& note : opened.account.notes) out.notes.push_back(name + ": " + note);
@@ -302,6 +323,10 @@ Command print_command() {
          {"worn", 0, "[PIECE=]front|back",
           "with --open: the part of the body that a piece covers, if it does not say it; left and right are "
           "then the wearer's. Without PIECE, of the only such piece; may be given for several",
+          true},
+         {"side-up", 0, "[PIECE=]right|wrong",
+          "beside --worn: the side of the cloth that lies up as the piece is drawn; right if absent. Without "
+          "PIECE, of the only piece that --worn speaks of; may be given for several",
           true},
          {"size", 0, "TEXT", "a size for the labels of the pieces"},
          {"date", 0, "TEXT", "words for the date, on every page; none if absent"},

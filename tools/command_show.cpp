@@ -41,7 +41,9 @@ std::string point_words(Point point, Unit unit) {
 std::string cut_words(const Piece& piece) {
     if (!piece.cut) return "the cut is not stated";
     std::string words = std::string("cut ") + std::to_string(piece.cut->quantity);
-    if (!piece.cut->fold.empty()) words += ", " + piece.cut->fold + " on the fold";
+    const std::vector<std::string> folds = fold_edges(piece);
+    if (folds.size() == 1) words += ", " + folds[0] + " on the fold";
+    if (folds.size() == 2) words += ", " + folds[0] + " and " + folds[1] + " on two folds";
     if (piece.cut->same) words += ", all the same way up";
     return words;
 }

@@ -47,14 +47,19 @@ Json number_or_null(const std::optional<double>& number) {
 std::string seam_table(const std::vector<SeamVerdict>& seams, const std::vector<Finding>& findings, Unit unit,
                        const Ink& ink) {
     TextTable table({{std::string("seams, ") + word_of(unit), Align::left},
-                     {"first"},
-                     {"second"},
+                     {"one side", Align::left},
+                     {""},
+                     {"other side", Align::left},
+                     {""},
                      {"ease"},
                      {"difference"},
                      {"", Align::left}});
     for (const SeamVerdict& seam : seams) {
+        const bool is_pair = seam.side_names[0] == seam.side_names[1];
         table.add({{seam.name},
+                   {seam.side_names[0]},
                    {seam.lengths ? figure((*seam.lengths)[0], unit) : "-"},
+                   {is_pair ? "its pair" : seam.side_names[1]},
                    {seam.lengths ? figure((*seam.lengths)[1], unit) : "-"},
                    {signed_figure(seam.ease, unit)},
                    {seam.difference ? signed_figure(*seam.difference, unit) : "-"},

@@ -59,6 +59,7 @@ void bind_findings(py::module_& module) {
 void bind_report(py::module_& module) {
     Value<SeamVerdict>(module, "SeamVerdict", "The verdict on one seam.")
         .field("name", &SeamVerdict::name, "The seam.")
+        .field("side_names", &SeamVerdict::side_names, "What its two sides are.")
         .field("lengths_mm", &SeamVerdict::lengths,
                "Sewn lengths of its sides, mm; None where an outline does not close.")
         .field("ease_mm", &SeamVerdict::ease, "Meant, mm; positive when the second side is the longer.")

@@ -52,7 +52,15 @@ void bind_seams(py::module_& module) {
                 if (!seam.ease) return 0.0;
                 return seam.ease->side == 2 ? seam.ease->amount : -seam.ease->amount;
             },
-            "How much longer the second side is meant to be, mm; negative when it is the first.");
+            "How much longer the second side is meant to be, mm; negative when it is the first.")
+        .field(
+            "laid",
+            [](const Seam& seam) {
+                return std::string(seam.laid == LaidAs::flat ? "flat" : "on each other");
+            },
+            "How the two pieces lie when it is sewn: `flat` or `on each other`.")
+        .field("allowances_differ", &Seam::allowances_differ,
+               "Its two sides are meant to have allowances of two widths.");
     Value<Made> made(module, "Operation", "An operation as a pattern's `made` list has it.");
     made.field("operation", &Made::operation, "Its name: `pivot`, `split`, ...")
         .field("words", words_of, "Its request: the words by their keys, lengths with their unit.");

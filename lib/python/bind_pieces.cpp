@@ -92,6 +92,9 @@ void bind_parts(py::module_& module) {
         .field(
             "fold", [](const Cut& cut) { return text_or_none(cut.fold); },
             "The edge laid on the fold, or None.")
+        .field(
+            "second_fold", [](const Cut& cut) { return text_or_none(cut.second_fold); },
+            "Another edge laid on a fold, where the cloth is folded twice, or None.")
         .field("same", &Cut::same, "Copies are not mirrored.");
     Value<Grain>(module, "Grain", "The direction of the grain.")
         .field("start", &Grain::from, "Where the arrow begins, mm.")
@@ -105,8 +108,8 @@ void bind_parts(py::module_& module) {
                "The neighbouring edge at the end from which `at_mm` is measured.")
         .field("at_mm", &Notch::at, "Sewn distance along the run, mm.")
         .field(
-            "kind", [](const Notch& notch) { return word_of(notch.kind); },
-            "`single`, `double` or `triple`.");
+            "kind", [](const Notch& notch) { return word_of(notch.kind); }, "`single`, `double` or `triple`.")
+        .field("begins", &Notch::begins, "A seam walks this closed run from here.");
     Value<Mark>(module, "Mark", "A line or a drill hole marked on a piece.")
         .field("name", &Mark::name, "Its name, such as `bust line`.")
         .field(

@@ -627,6 +627,50 @@ RC_GTEST_PROP(classic_mistakes, point_copied_by_hand_where_it_was_earns_nothing,
     expect_only_what_was_done_is_paid(exercise);
 }
 
+/// A panel on two folds with a dart in its slanting side; the corner at the second fold is meant.
+PreparedExercise two_folds_exercise() {
+    Piece panel;
+    panel.name = "panel";
+    panel.cut = Cut{1, "centre", false, {{"side", CornerIs::free}}, "top"};
+    const auto edge = [](const char* name, Point to) {
+        return OutlineItem{EdgeItem{name, StraightShape{}, 0}, to};
+    };
+    DartItem dart;
+    dart.name = "side dart";
+    dart.point = {110, 205};  // square to the side, from its middle
+    dart.press = "hem";
+    const Point a{209.5, 190};
+    const Point b{210.5, 210};
+    panel.outline.items = {edge("hem", {200, 0}),    edge("side", a),       {dart, b},
+                           edge("side", {220, 400}), edge("top", {0, 400}), edge("centre", {0, 0})};
+    panel.grain = Grain{{50, 100}, {50, 300}, "centre"};
+    Exercise exercise;
+    exercise.name = "two folds";
+    exercise.pattern.name = "panel";
+    exercise.pattern.pieces = {panel};
+    exercise.ladders = usual_ladders();
+    const Request request{{"piece", "panel"}, {"dart", "side dart"}, {"to", "side@100mm/hem"}};
+    exercise.tasks = {{"lower it", "", OperationTask{{"pivot", request}}, {{Criterion::place, 4}}},
+                      {"true", "", TrueTask{}, {{Criterion::check, 4}}}};
+    return prepared(exercise);
+}
+
+// What the exercise says of corners holds for a draft on the same folds, and for no other.
+TEST(classic_mistakes, corners_of_folds_are_excused_only_on_the_folds_of_the_exercise) {
+    const PreparedExercise exercise = two_folds_exercise();
+    Pattern draft = exercise.finished;
+    Cut& cut = *draft.pieces[0].cut;
+    cut.ends.clear();
+    EXPECT_EQ(lost(assess(exercise, draft)), Lost{}) << "a student need not say that a corner is meant";
+    cut.second_fold = "hem";
+    EXPECT_TRUE(lost(assess(exercise, draft)).contains("check")) << "the side's other corner is not meant";
+    cut.ends = {{"side", CornerIs::free}};
+    EXPECT_FALSE(lost(assess(exercise, draft)).contains("check")) << "unless the draft says so";
+    cut.second_fold.clear();
+    cut.ends.clear();
+    EXPECT_FALSE(lost(assess(exercise, draft)).contains("check")) << "there is no such corner";
+}
+
 // A dart that grew and gave up as much again is as it was, and as it was asked.
 TEST(classic_mistakes, dart_that_is_to_end_as_it_was_before_is_no_fault) {
     Exercise exercise;

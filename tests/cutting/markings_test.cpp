@@ -204,5 +204,47 @@ TEST(markings, refuse_a_notch_from_an_end_that_is_not_there) {
     EXPECT_THROW(markings_of(piece, {}), UnsoundPattern);
 }
 
+TEST(markings, have_each_fold_from_end_to_end) {
+    Piece piece = straight_piece({{0, 0}, {300, 0}, {300, 200}, {0, 200}}, {10, 10, 10, 10});
+    const auto folds_of = [](const Piece& marked) { return markings_of(marked, cutting_line(marked)).folds; };
+    piece.cut = Cut{};
+    EXPECT_TRUE(folds_of(piece).empty());
+    piece.cut->fold = "edge 3";
+    ASSERT_EQ(folds_of(piece).size(), 1u);
+    piece.cut->second_fold = "edge 0";
+    const std::vector<FoldMarking> folds = folds_of(piece);
+    ASSERT_EQ(folds.size(), 2u);
+    EXPECT_EQ(folds[0].edge, "edge 3");
+    EXPECT_EQ(folds[0].start, (Point{0, 200}));
+    EXPECT_EQ(folds[0].end, (Point{0, 0}));
+    EXPECT_EQ(folds[1].edge, "edge 0");
+    EXPECT_EQ(folds[1].start, (Point{0, 0}));
+    EXPECT_EQ(folds[1].end, (Point{300, 0}));
+}
+
+// A grain line that goes through a dart's point, or 3 mm beside a corner, ends before it however the last bit
+// of a number went; on an edge there is none to be found, and it stays as it is drawn.
+TEST(markings, grain_is_as_long_however_the_last_bit_went) {
+    const auto arrow_of = [](double grain_x, double aside) {
+        Piece piece = straight_piece({{0, 0}, {90, 0}, {90, 200}, {0, 200}}, {10, 10, 10, 10});
+        DartItem dart;
+        dart.name = "dart";
+        dart.point = {45 + aside, 120};
+        piece.outline.items[0].to = {35, 0};
+        piece.outline.items.insert(piece.outline.items.begin() + 1,
+                                   {{dart, {55, 0}}, {EdgeItem{"edge 0", StraightShape{}, 0}, {90, 0}}});
+        piece.grain = Grain{{grain_x, 150}, {grain_x, 170}, ""};
+        const Markings markings = markings_of(piece, cutting_line(piece));
+        return std::abs(markings.grain->to.y - markings.grain->from.y);
+    };
+    for (const double aside : {-1e-9, -1e-13, 0.0, 1e-13, 1e-9}) {
+        EXPECT_NEAR(arrow_of(45, aside), 200 - 120 - 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(42, aside), 200 - 120 - 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(48, aside), 200 - 120 - 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(3 + aside, 0), 20, 1e-6) << aside;
+        EXPECT_NEAR(arrow_of(30 - aside, 0), 180, 1e-6) << aside;
+    }
+}
+
 }  // namespace
 }  // namespace dartwright

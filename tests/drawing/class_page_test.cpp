@@ -11,13 +11,15 @@
 namespace dartwright {
 namespace {
 
-std::string page_of(const std::vector<Assessment>& drafts, const std::string& title = "side dart") {
+std::string page_of(const std::vector<Assessment>& drafts, const std::string& title = "side dart",
+                    Unit unit = Unit::mm) {
+    const ClassPage about{title, "Move one dart.", usual_ladders(), "", unit};
     ClassSummary summary;
     for (const Assessment& draft : drafts) summary.add(draft);
     const std::vector<std::string> labels = labels_of(summary.students);
-    std::string page = class_page_begin({title, "Move one dart.", usual_ladders()}, summary);
+    std::string page = class_page_begin(about, summary);
     for (std::size_t i = 0; i < drafts.size(); ++i)
-        page += class_page_student(drafts[i], i + 1, labels[i], usual_ladders());
+        page += class_page_student(drafts[i], i + 1, labels[i], about);
     return page + class_page_end();
 }
 
@@ -49,6 +51,38 @@ TEST(class_page, says_the_limits_to_each_student_who_lost_marks_and_the_name_on_
     EXPECT_GE(count_in(page, "<tr class=\"again\"><td colspan=\"8\"><bdi>amal</bdi>"), 1u);
     EXPECT_NE(page.find(".again { display: none; }"), std::string::npos);
     EXPECT_NE(page.find(".brief, .again { display: table-row; }"), std::string::npos);
+}
+
+TEST(class_page, writes_lengths_in_the_exercises_unit) {
+    Assessment draft = support::assessment_of("amal", {"noted", "full", "full"});
+    ASSERT_FALSE(draft.tasks.empty());
+    JudgedLine line;
+    line.criterion = draft.tasks[0].criteria.at(0).criterion;
+    line.what = "the length of the test";
+    line.quantity = Quantity::length;
+    line.expected = 63.5;
+    line.found = 61.0;
+    line.difference = -2.5;
+    line.rung = "noted";
+    draft.tasks[0].criteria[0].lines = {line};
+    draft.seams = {{"side", 254, 255.27, 0, 1.27, false}};
+    const auto cells_on = [&](Unit unit, const std::vector<std::string>& cells) {
+        const std::string page = page_of({draft}, "side dart", unit);
+        for (const std::string& cell : cells)
+            EXPECT_GE(count_in(page, "<td class=\"number\">" + cell + "</td>"), 1u) << cell;
+        return page;
+    };
+    cells_on(Unit::mm, {"63.5 mm", "61 mm", "-2.5 mm", "254 mm", "+1.27 mm"});
+    cells_on(Unit::cm, {"6.35 cm", "6.1 cm", "-0.25 cm", "25.4 cm", "+0.127 cm"});
+    const std::string page = cells_on(Unit::inch, {"2.5 in", "2.402 in", "-0.098 in", "10 in", "+0.05 in"});
+    EXPECT_EQ(count_in(page, "Lengths: full within 0.039 in, accepted within 0.063 in"), 2u);
+    EXPECT_EQ(count_in(page, " mm<"), 0u) << "what is asked, found, and drawn of it";
+}
+
+TEST(class_page, numbers_its_printed_pages) {
+    EXPECT_EQ(count_in(page_of({support::assessment_of("bo")}),
+                       "content: \"page \" counter(page) \" of \" counter(pages)"),
+              1u);
 }
 
 TEST(class_page, puts_the_remedy_under_the_fault_where_the_screen_is_narrow) {

@@ -268,5 +268,26 @@ TEST(DocumentPages, repeat_the_heads_of_a_table_that_breaks) {
     EXPECT_EQ(heads, static_cast<int>(pages.size()));
 }
 
+TEST(SewingSheet, names_a_line_once_that_is_drawn_in_parts) {
+    Pattern pattern = bodice();
+    const auto times = [&] {
+        std::size_t count = 0;
+        const std::string words = words_of(sewing_sheet(pattern, {}));
+        for (std::size_t at = words.find("mid line"); at != words.npos; at = words.find("mid line", at + 1))
+            ++count;
+        return count;
+    };
+    pattern.pieces[0].marks.push_back({LineMark{{{20, 100}, {60, 100}}}, "mid line"});
+    EXPECT_EQ(times(), 1u);
+    pattern.pieces[0].marks.push_back({LineMark{{{80, 100}, {120, 100}}}, "mid line"});
+    EXPECT_EQ(times(), 1u);
+}
+
+TEST(SewingSheet, calls_the_other_of_two_alike_its_pair) {
+    const std::string words = words_of(sewing_sheet(bodice(), {}));
+    EXPECT_NE(words.find("back centre back, 40.40 cm"), std::string::npos);
+    EXPECT_NE(words.find("its pair, 40.40 cm"), std::string::npos);
+}
+
 }  // namespace
 }  // namespace dartwright

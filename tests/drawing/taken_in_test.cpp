@@ -12,6 +12,7 @@
 #include "dartwright/darts/close_tuck.hpp"
 #include "dartwright/darts/open.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
+#include "dartwright/drawing/cutting_words.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/print_pages.hpp"
 #include "dartwright/drawing/printed_piece.hpp"
@@ -70,6 +71,12 @@ void collect_words(const DrawnGroup& group, std::vector<std::string>& words) {
     for (const DrawnItem& item : group.items)
         if (const DrawnText* text = std::get_if<DrawnText>(&item)) words.push_back(text->words);
     for (const DrawnGroup& inner : group.groups) collect_words(inner, words);
+}
+
+void collect_texts(const DrawnGroup& group, std::vector<DrawnText>& texts) {
+    for (const DrawnItem& item : group.items)
+        if (const DrawnText* text = std::get_if<DrawnText>(&item)) texts.push_back(*text);
+    for (const DrawnGroup& inner : group.groups) collect_texts(inner, texts);
 }
 
 /// Lines of a block follow each other, so that what was wrapped is whole again.
@@ -431,6 +438,111 @@ RC_GTEST_PROP(OnPaper, EachDartOfAPrintedPieceHasItsPressSideItsWidthAndItsLengt
     const std::string said = piece.worn ? "left and right are the wearer's" : "left and right as drawn";
     // Where a label is wrapped its lines still follow each other.
     RC_ASSERT(times_in(words, said) == (is_opened ? 1u : 0u));
+}
+
+// On the back of the block the words are longer than the shoulder that they belong to.
+TEST(taken_in, stands_inside_the_piece_in_lines_of_full_size) {
+    const Pattern pattern = fixture("blocks/close-fitting.json");
+    const Pattern eased = close_as_gathers(pattern, {"back", "shoulder dart", TakenIn::ease}).pattern;
+    const Piece& back = eased.pieces[1];
+    const auto outline = flat_outline(back.outline, DartsDrawn::to_points, 0.01).points;
+    const auto lines_on = [&](const DrawnGroup& group) {
+        std::vector<DrawnText> texts;
+        collect_texts(group, texts);
+        const auto first = std::find_if(texts.begin(), texts.end(), [](const DrawnText& text) {
+            return text.words.starts_with("ease in 0.96 cm between");
+        });
+        EXPECT_NE(first, texts.end()) << words_of_group(group);
+        std::string words;
+        for (auto at = first; at != texts.end() && !words.ends_with("armhole end "); ++at) {
+            words += at->words + " ";
+            EXPECT_EQ(at->size_mm, 5.5) << at->words;
+            EXPECT_EQ(where_in_polygon(outline, box_of(*at).centre), Where::inside) << at->words;
+        }
+        EXPECT_EQ(
+            words,
+            "ease in 0.96 cm between the first notch and the third notch, counted from the armhole end ");
+    };
+    const CuttingLabel label{eased.name, "", "", eased.unit};
+    lines_on(draw_cutting_piece(cut_of(eased, back), label));
+    lines_on(printed_piece(back, eased, label).drawing);
+}
+
+TEST(cutting_label, of_a_waistband_stands_on_it) {
+    Piece band;
+    band.name = "waistband";
+    band.cut = Cut{1, "centre front", false, {}, ""};
+    band.outline.items = {{EdgeItem{"lower", StraightShape{}, 0}, {180, 0}},
+                          {EdgeItem{"side end", StraightShape{}, 0}, {180, 40}},
+                          {EdgeItem{"upper", StraightShape{}, 0}, {0, 40}},
+                          {EdgeItem{"centre front", StraightShape{}, 0}, {0, 0}}};
+    band.grain = Grain{{10, 10}, {100, 10}, ""};
+    band.allowance = {{"lower", 10.0}, {"side end", 10.0}, {"upper", 10.0}};
+    Pattern pattern;
+    pattern.name = "gathered skirt";
+    pattern.unit = Unit::cm;
+    pattern.pieces = {band};
+    const CuttingPiece cut = cut_of(pattern, band);
+    const DrawnGroup drawn =
+        draw_cutting_piece(cut, label_of_piece({pattern.name, "", "", pattern.unit}, pattern, band.name));
+    std::vector<DrawnText> texts;
+    collect_texts(drawn, texts);
+    for (const DrawnText& text : texts)
+        EXPECT_EQ(where_in_polygon(cut.line.points, box_of(text).centre), Where::inside) << text.words;
+    const std::string words = words_of_group(drawn);
+    for (const char* wanted :
+         {"waistband (gathered skirt)", "piece 1 of 1; cut 1 on the fold; allowance 1\u00a0cm all round",
+          "place on the fold", "grain"})
+        EXPECT_EQ(times_in(words, wanted), 1u) << wanted << ": " << words;
+}
+
+TEST(cutting_label, says_once_that_no_allowance_is_decided) {
+    Pattern pattern = fixture("faults/fold-corner.second.true.json");
+    CuttingPiece cut = cut_of(pattern, pattern.pieces[0]);
+    cut.undecided_mm.reset();
+    EXPECT_EQ(allowance_words(cut, Unit::cm),
+              (std::vector<std::string>{"allowance not decided, cut without: hem, waist"}));
+    pattern.pieces[0].allowance = {{"waist", 10.0}};
+    cut = cut_of(pattern, pattern.pieces[0]);
+    cut.undecided_mm.reset();
+    EXPECT_EQ(allowance_words(cut, Unit::cm),
+              (std::vector<std::string>{"allowance: waist\u00a01\u00a0cm", "not decided, cut without: hem"}));
+}
+
+TEST(cutting_legend, explains_only_lines_that_are_there) {
+    const auto legend_of = [](const std::string& name) {
+        const Drawing drawing = draw_cutting_pieces(fixture(name));
+        const auto legend = std::find_if(drawing.groups.begin(), drawing.groups.end(),
+                                         [](const DrawnGroup& group) { return group.name == "legend"; });
+        EXPECT_NE(legend, drawing.groups.end());
+        return words_of_group(*legend);
+    };
+    const std::string bodice = legend_of("workshop/chorus-bodice.json");
+    const std::string circle = legend_of("faults/fold-corner.second.true.json");
+    for (const char* words : {"dart's centre line", "dart legs", "marked line"}) {
+        EXPECT_EQ(times_in(bodice, words), 1u) << words;
+        EXPECT_EQ(times_in(circle, words), 0u) << words;
+    }
+    EXPECT_EQ(times_in(circle, "stitching line"), 1u);
+}
+
+TEST(cover, names_every_page_of_a_piece) {
+    const Pattern pattern = fixture("faults/fold-corner.second.true.json");
+    PrintRequest request;
+    request.paper = papers().front();
+    request.title = pattern.name;
+    request.margin_mm = default_margin_mm;
+    request.overlap_mm = default_overlap_mm;
+    const PrintResult result = print_pages(
+        {printed_piece(pattern.pieces[0], pattern, {pattern.name, "", "", pattern.unit})}, request);
+    ASSERT_TRUE(result.has_cover);
+    std::string wanted = "circle: ";
+    for (const Tile tile : result.sheet.tiles)
+        wanted += (wanted.ends_with(": ") ? "" : ", ") + label_of(tile);
+    EXPECT_GT(result.sheet.tiles.size(), 9u);
+    std::string words;
+    for (const DrawnGroup& group : result.pages.front().groups) words += words_of_group(group);
+    EXPECT_EQ(times_in(words, wanted), 1u) << words;
 }
 
 }  // namespace

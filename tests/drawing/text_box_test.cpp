@@ -75,5 +75,18 @@ TEST(text_box, stretches_through_a_box_meet_it_without_an_end_in_it) {
     EXPECT_TRUE(is_meeting(box, {8, 3}, {12, -1}));  // cuts it off
 }
 
+TEST(text_box, keeps_a_length_with_its_unit) {
+    const auto lines_of = [](const std::string& words) {
+        std::vector<std::string> lines = wrapped(words, 6, 1 + text_width("6 9/32 in,", 6));
+        std::string together;
+        for (const std::string& line : lines) together += (together.empty() ? "" : " ") + line;
+        EXPECT_EQ(together, words);
+        return lines;
+    };
+    EXPECT_EQ(lines_of("back, 4.5 cm long"), (std::vector<std::string>{"back,", "4.5 cm", "long"}));
+    EXPECT_EQ(lines_of("abcdef 6 9/32 in, c"), (std::vector<std::string>{"abcdef", "6 9/32 in,", "c"}));
+    EXPECT_EQ(lines_of("an edge mm"), (std::vector<std::string>{"an edge", "mm"})) << "a name, no length";
+}
+
 }  // namespace
 }  // namespace dartwright

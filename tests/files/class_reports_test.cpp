@@ -21,6 +21,12 @@ using support::sample_class;
 TEST(quantity, is_rounded_and_has_its_unit) {
     EXPECT_EQ(quantity_text(Quantity::length, 12.346), "12.35 mm");
     EXPECT_EQ(quantity_text(Quantity::area, 12345), "123.45 cm²");
+    EXPECT_EQ(quantity_text(Quantity::length, 12.346, Unit::cm), "1.235 cm");
+    EXPECT_EQ(quantity_text(Quantity::length, 63.5, Unit::inch), "2.5 in");
+    EXPECT_EQ(quantity_text(Quantity::area, 12345, Unit::cm), "123.45 cm²");
+    EXPECT_EQ(quantity_text(Quantity::area, 100 * 645.16, Unit::inch), "100 in²");
+    EXPECT_EQ(signed_quantity_text(Quantity::length, 0.001, Unit::inch), "0 in");
+    EXPECT_EQ(signed_quantity_text(Quantity::length, 25.4, Unit::inch), "+1 in");
     EXPECT_EQ(quantity_text(Quantity::angle, 11.75), "11.75°");
     EXPECT_EQ(quantity_text(Quantity::number, 1.0254), "1.025");
     EXPECT_EQ(signed_quantity_text(Quantity::length, 3.2), "+3.2 mm");

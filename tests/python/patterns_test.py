@@ -47,6 +47,26 @@ class Reading(unittest.TestCase):
         self.assertEqual((side.piece, side.edge), ("front", "side"))
         self.assertEqual(pattern.made, [])
 
+    def test_says_what_the_optional_keys_say(self):
+        plain = block()
+        front, seam = plain.piece("front"), plain.seam("side")
+        self.assertEqual(front.cut.fold, "centre front")
+        self.assertIsNone(front.cut.second_fold)
+        self.assertEqual((seam.laid, seam.allowances_differ), ("flat", False))
+        self.assertEqual({notch.begins for piece in plain.pieces for notch in piece.notches}, {False})
+        written = json.loads(BLOCK.read_text(encoding="utf-8"))
+        piece = next(each for each in written["pieces"] if each["name"] == "front")
+        piece["cut"]["second_fold"] = "waist"
+        side = next(each for each in written["seams"] if each["name"] == "side")
+        side.update({"laid": "on each other", "allowances_differ": True})
+        pattern = dartwright.parse_pattern(json.dumps(written))
+        seam = pattern.seam("side")
+        self.assertEqual(pattern.piece("front").cut.second_fold, "waist")
+        self.assertEqual((seam.laid, seam.allowances_differ), ("on each other", True))
+        cylinder = dartwright.read_pattern(FIXTURES / "faults" / "notch-place.closed.true.json")
+        begins = [notch for piece in cylinder.pieces for notch in piece.notches if notch.begins]
+        self.assertEqual(len(begins), 1)
+
     def test_takes_any_kind_of_path(self):
         for path in (BLOCK, str(BLOCK), os.fsencode(BLOCK)):
             self.assertEqual(dartwright.read_pattern(path), block())

@@ -21,8 +21,9 @@ TEST(check_command, says_true_with_a_line_a_seam_and_a_dart) {
     const Ended ended = dartwright({"check", bodice});
     EXPECT_EQ(ended.status, 0);
     EXPECT_EQ(ended.err, "");
-    for (const char* words : {"chorus bodice\n", "\n  side         18.67   18.67   0.00        0.00  true\n",
-                              "\n  shoulder     11.07   11.67  +0.60        0.00  true\n",
+    for (const char* words : {"chorus bodice\n", "\n  side         front             18.67  back        18.67   0.00        0.00  true\n",
+                              "\n  shoulder     front             11.07  back        11.67  +0.60        0.00  true\n",
+                              "\n  centre back  back centre back  40.40  its pair    40.40   0.00        0.00  true\n",
                               "\n  front: waist dart      16.69       16.69    3.40  10.4°  true\n",
                               "\n\n  True: 3 seams and 3 darts checked, no fault\n"})
         EXPECT_NE(ended.out.find(words), std::string::npos) << words << "\n" << ended.out;
@@ -38,6 +39,17 @@ TEST(check_command, says_a_fault_with_its_place_and_remedy) {
         << ended.out;
     EXPECT_NE(ended.out.find("Remedy: "), std::string::npos);
     EXPECT_NE(ended.out.find("Not true: 1 fault"), std::string::npos);
+}
+
+TEST(check_command, names_the_sides_of_a_seam_that_cannot_be_walked) {
+    std::string text = text_of_file(bodice);
+    Json pattern = Json::parse(text);
+    pattern["pieces"][0]["outline"]["items"].back()["to"] = {5, 0};
+    const Ended ended = dartwright({"check", "-"}, pattern.dump());
+    EXPECT_EQ(ended.status, 1);
+    EXPECT_NE(ended.out.find("\n  side         front                 -  back            -   0.00           -  not true\n"),
+              std::string::npos)
+        << ended.out;
 }
 
 TEST(check_command, has_the_keys_that_scripts_rely_on) {

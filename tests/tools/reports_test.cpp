@@ -60,6 +60,15 @@ TEST(show_command, has_the_keys_that_scripts_rely_on) {
     EXPECT_GT(front["area"].get<double>(), 0);
 }
 
+TEST(show_command, says_on_which_folds_a_piece_is_cut) {
+    const auto shown = [](const char* file) {
+        return dartwright({"show", source_folder + "/fixtures/faults/" + file}).out;
+    };
+    EXPECT_TRUE(has(shown("fold-corner.second.true.json"),
+                    "of cloth, cut 1, lengthwise and crosswise on two folds\n"));
+    EXPECT_TRUE(has(shown("fold-corner.true.json"), " on the fold\n"));
+}
+
 TEST(show_command, gives_the_cap_of_a_dart_whose_press_side_is_known) {
     const Json cap = json_of({"show", block})["pieces"][0]["darts"][0]["cap"];
     EXPECT_EQ(cap["press"], "centre front");
@@ -233,6 +242,33 @@ TEST(print_command, asks_whose_left_it_is) {
         EXPECT_EQ(ended.status, 2) << worn << ended.out;
     }
     EXPECT_EQ(printed({"--worn", "front"}).status, 2);
+}
+
+TEST(print_command, is_told_which_side_of_the_cloth_lies_up) {
+    Folder folder;
+    const std::string file = folder / "front.pdf";
+    const auto printed = [&](std::vector<std::string> more) {
+        std::vector<std::string> words{"print", block, "--open", "-o", file, "--overwrite"};
+        words.insert(words.end(), more.begin(), more.end());
+        return dartwright(words);
+    };
+    const auto pages_of = [&](std::vector<std::string> more) {
+        const Ended ended = printed(std::move(more));
+        EXPECT_EQ(ended.status, 0) << ended.err;
+        return text_of_file(file);
+    };
+    // With its wrong side up a front is named as a back is.
+    const std::string front = pages_of({"--worn", "front"});
+    const std::string turned = pages_of({"--worn", "front", "--side-up", "wrong"});
+    EXPECT_EQ(pages_of({"--worn", "front", "--side-up", "right"}), front);
+    EXPECT_EQ(pages_of({"--worn", "front=front", "--side-up", "front=wrong"}), turned);
+    EXPECT_NE(turned, front);
+    EXPECT_EQ(turned, pages_of({"--worn", "back"}));
+    for (const std::string side : {"up", "front=left", "back=wrong", "sleeve=wrong"})
+        EXPECT_EQ(printed({"--worn", "front", "--side-up", side}).status, 2) << side;
+    EXPECT_EQ(printed({"--side-up", "wrong"}).status, 2) << "nobody says how it is worn";
+    EXPECT_EQ(printed({"--side-up", "front=wrong"}).status, 2);
+    EXPECT_EQ(dartwright({"print", block, "--side-up", "wrong", "-o", file, "--overwrite"}).status, 2);
 }
 
 TEST(every_command, reads_standard_input) {

@@ -26,6 +26,7 @@ SeamVerdict verdict_on(const WalkedSeam& seam, const std::vector<Finding>& findi
     SeamVerdict verdict;
     verdict.name = seam.seam->name;
     verdict.ease = seam.ease;
+    verdict.side_names = side_names(*seam.seam);
     if (!seam.is_measurable) {
         verdict.passed = false;
         return verdict;

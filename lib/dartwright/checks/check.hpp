@@ -14,6 +14,7 @@ namespace dartwright {
 /// close.
 struct SeamVerdict {
     std::string name;
+    std::array<std::string, 2> side_names;  ///< as the walk of it has them: pieces, or edges of one piece
     std::optional<std::array<double, 2>> lengths;
     double ease = 0;                   ///< signed: positive when the second side is meant to be longer
     std::optional<double> difference;  ///< second - first - signed ease

@@ -38,19 +38,17 @@ WalkedPart walked_part(const PieceContext& piece, const SeamPart& part, double b
     return {&piece, &run, *from, begins, closed_run_begins(piece, run)};
 }
 
-std::vector<std::string> piece_names(const WalkedSide& side) {
+std::vector<std::string> piece_names(const SeamSide& side) {
     std::vector<std::string> names;
-    for (const WalkedPart& part : side.parts) {
-        if (std::find(names.begin(), names.end(), part.piece->name()) == names.end()) {
-            names.push_back(part.piece->name());
-        }
+    for (const SeamPart& part : side) {
+        if (std::find(names.begin(), names.end(), part.piece) == names.end()) names.push_back(part.piece);
     }
     return names;
 }
 
-std::string edge_names(const WalkedSide& side) {
+std::string edge_names(const SeamSide& side) {
     std::vector<std::string> names;
-    for (const WalkedPart& part : side.parts) names.push_back(part.piece->name() + " " + part.run->edge);
+    for (const SeamPart& part : side) names.push_back(part.piece + " " + part.edge);
     return words::list(names);
 }
 
@@ -95,14 +93,18 @@ const WalkedPart& part_at(const WalkedSide& side, double walked) {
     return side.parts.back();
 }
 
-std::array<std::string, 2> side_names(const WalkedSeam& seam) {
-    const std::vector<std::string> first = piece_names(seam.sides[0]);
-    const std::vector<std::string> second = piece_names(seam.sides[1]);
+std::array<std::string, 2> side_names(const Seam& seam) {
+    const std::vector<std::string> first = piece_names(seam.joins[0]);
+    const std::vector<std::string> second = piece_names(seam.joins[1]);
     const bool are_told_apart = std::none_of(first.begin(), first.end(), [&second](const std::string& name) {
         return std::find(second.begin(), second.end(), name) != second.end();
     });
     if (are_told_apart) return {words::list(first), words::list(second)};
-    return {edge_names(seam.sides[0]), edge_names(seam.sides[1])};
+    return {edge_names(seam.joins[0]), edge_names(seam.joins[1])};
+}
+
+std::array<std::string, 2> side_names(const WalkedSeam& seam) {
+    return side_names(*seam.seam);
 }
 
 const std::string& neighbour_at(const Run& run, RunEnd end) {

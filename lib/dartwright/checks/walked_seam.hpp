@@ -71,6 +71,7 @@ double signed_ease(const Seam& seam);
 
 /// The sides as a message names them: by their pieces, with the edges too where the pieces do not tell them
 /// apart.
+std::array<std::string, 2> side_names(const Seam& seam);
 std::array<std::string, 2> side_names(const WalkedSeam& seam);
 
 /// The name of the edge beside this run at that end.

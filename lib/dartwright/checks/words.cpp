@@ -6,7 +6,18 @@
 
 namespace dartwright::words {
 
-std::string number(double value) {
+namespace {
+
+/// Halves of the last decimal are halves then, whatever rounding made of them: 11.25 is written alike.
+double without_last_bits(double value) {
+    constexpr double parts = 1e6;
+    return std::abs(value) < 1e9 ? std::round(value * parts) / parts : value;
+}
+
+}  // namespace
+
+std::string number(double exact) {
+    const double value = without_last_bits(exact);
     if (std::abs(value) < 0.005) return "0";  // rounds to 0.00
     return with_decimals(value, std::abs(value) < 1 ? 2 : 1);
 }

@@ -5,6 +5,7 @@
 
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
@@ -139,24 +140,31 @@ struct Reach {
     double to = INFINITY;
 };
 
-/// How far one can go from a point both ways along a direction before a side of the polygon; empty if the
-/// point is not inside.
+/// Nearer than this a line touches, mm: far more than rounding makes of numbers, far less than is seen. A
+/// line through a dart's point is stopped by it, and does not pass or stop as the last bit of a number went.
+constexpr double touching_mm = 1e-6;
+
+/// How far one can go from a point both ways along a direction before a side of the polygon or a corner of
+/// it; empty if the point is not inside, or lies on a side.
 std::optional<Reach> reach_in(const std::vector<Point>& polygon, Point at, Vector along) {
     Reach reach;
     std::size_t before = 0;
+    const auto stop_at = [&reach](double where) {
+        if (where <= touching_mm) reach.from = std::max(reach.from, where);
+        if (where >= -touching_mm) reach.to = std::min(reach.to, where);
+    };
     for (std::size_t i = 0; i < polygon.size(); ++i) {
+        const Point next = polygon[(i + 1) % polygon.size()];
         const Vector a = polygon[i] - at;
-        const Vector b = polygon[(i + 1) % polygon.size()] - at;
+        const Vector b = next - at;
         const double side_a = cross(along, a);
         const double side_b = cross(along, b);
+        if (closest_point(Line{polygon[i], next}, at).distance <= touching_mm) return std::nullopt;
+        if (std::abs(side_a) <= touching_mm) stop_at(dot(along, a));
         if ((side_a < 0) == (side_b < 0)) continue;
         const double where = dot(along, a + side_a / (side_a - side_b) * (b - a));
-        if (where <= 0) {
-            reach.from = std::max(reach.from, where);
-            ++before;
-        } else {
-            reach.to = std::min(reach.to, where);
-        }
+        if (where <= 0) ++before;
+        stop_at(where);
     }
     if (before % 2 == 0) return std::nullopt;
     return reach;
@@ -175,7 +183,7 @@ GrainMarking grain_marking(const Piece& piece, const Grain& grain) {
         all.from = std::max(all.from, reach->from);
         all.to = std::min(all.to, reach->to);
     }
-    if (all.to - all.from < 4 * grain_end_margin_mm) return {grain.from, grain.to};
+    if (all.to - all.from < 4 * grain_end_margin_mm - touching_mm) return {grain.from, grain.to};
     return {at + (all.from + grain_end_margin_mm) * along, at + (all.to - grain_end_margin_mm) * along};
 }
 
@@ -206,10 +214,11 @@ Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingR
     }
     if (piece.grain && !(piece.grain->from == piece.grain->to))
         markings.grain = grain_marking(piece, *piece.grain);
-    const Run* fold = piece.cut && !piece.cut->fold.empty() ? find_run(runs, piece.cut->fold) : nullptr;
-    if (fold)
-        markings.fold = FoldMarking{fold->edge, end_point(piece.outline, *fold, RunEnd::start),
-                                    end_point(piece.outline, *fold, RunEnd::end)};
+    for (const std::string& edge : fold_edges(piece)) {
+        const Run& fold = *find_run(runs, edge);
+        markings.folds.push_back({edge, end_point(piece.outline, fold, RunEnd::start),
+                                  end_point(piece.outline, fold, RunEnd::end)});
+    }
     for (const Mark& mark : piece.marks)
         if (const DrillMark* drill = std::get_if<DrillMark>(&mark.what)) markings.drills.push_back(*drill);
     return markings;

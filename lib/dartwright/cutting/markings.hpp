@@ -71,7 +71,7 @@ struct Markings {
     std::vector<NotchMarking> notches;  ///< those of edges first, in the piece's order, then those of darts
     std::vector<DartMarking> darts;     ///< in outline order
     std::optional<GrainMarking> grain;
-    std::optional<FoldMarking> fold;
+    std::vector<FoldMarking> folds;  ///< none, one, or two where the cloth is folded twice
     std::vector<DrillMark> drills;
     std::vector<std::string> notes;  ///< what is not as asked
 };
@@ -82,6 +82,7 @@ struct Markings {
 ///
 /// A notch on an edge or from an end that the piece does not have is left out, and said. The grain arrow is
 /// the longest one in line with the grain that was given; where there is no room for a margin it is as given.
+/// Folds stand in the order of `fold_edges`.
 /// Precondition: the line is that of the piece. Throws Impossible for a depth or width that is no length.
 /// O((notches + darts) * sides of the line).
 /// Requires a sound piece (problems_of is empty): UnsoundPattern.

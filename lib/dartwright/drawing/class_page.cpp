@@ -125,17 +125,19 @@ std::string faults_table(const ClassSummary& summary) {
     return out;
 }
 
-std::string spread_row(const MeasureSummary& measure, const Ladders& ladders) {
+std::string spread_row(const MeasureSummary& measure, const ClassPage& page) {
     const Spread spread = spread_of(measure.differences);
     const auto cell = [&](double value) {
-        return element("td class=\"number\"", markup_text(signed_quantity_text(measure.quantity, value)));
+        return element("td class=\"number\"",
+                       markup_text(signed_quantity_text(measure.quantity, value, page.unit)));
     };
-    const std::string expected = measure.expected ? quantity_text(measure.quantity, *measure.expected) : "";
+    const std::string expected =
+        measure.expected ? quantity_text(measure.quantity, *measure.expected, page.unit) : "";
     return element("tr", "\n" + element("th scope=\"row\"", what_of(measure)) +
                              element("td class=\"number\"", markup_text(expected)) +
                              element("td class=\"number\"", std::to_string(measure.differences.size())) +
                              cell(spread.least) + cell(spread.median) + cell(spread.greatest) +
-                             element("td", spread_plot(measure, ladders)));
+                             element("td", spread_plot(measure, page.ladders, page.unit)));
 }
 
 /// Whether any draft was off by more than is shown of a number.
@@ -154,7 +156,7 @@ std::string together_words(const std::vector<const MeasureSummary*>& measures) {
     return element("p", title) + element("ul class=\"columns\"", "\n" + items);
 }
 
-std::string spread_table(const ClassSummary& summary, const Ladders& ladders) {
+std::string spread_table(const ClassSummary& summary, const ClassPage& page) {
     std::string rows;
     std::size_t plots = 0;
     std::vector<const MeasureSummary*> together;
@@ -163,7 +165,7 @@ std::string spread_table(const ClassSummary& summary, const Ladders& ladders) {
         if (!is_spread(measure))
             together.push_back(&measure);
         else if (++plots <= most_plots_shown)
-            rows += spread_row(measure, ladders);
+            rows += spread_row(measure, page);
     }
     if (plots == 0 && together.empty()) return element("p", "Nothing was measured.");
     const std::string heads = column_head("Measure") + column_head("Asked", true) +
@@ -200,7 +202,7 @@ std::string class_page_begin(const ClassPage& page, const ClassSummary& summary)
     if (!page.words.empty()) words += element("p", markup_text(page.words));
     words += element("p", count_words(count_of(summary.students)));
     if (!page.note.empty()) words += element("p class=\"quiet\"", markup_text(page.note));
-    words += element("p class=\"quiet\"", markup_text(ladders_text(page.ladders)));
+    words += element("p class=\"quiet\"", markup_text(ladders_text(page.ladders, page.unit)));
     body += element("header", "\n" + words);
     const std::string links = element("li", "<a href=\"#class\">Marks of the class</a>") +
                               element("li", "<a href=\"#faults\">What cost marks most often</a>") +
@@ -210,7 +212,7 @@ std::string class_page_begin(const ClassPage& page, const ClassSummary& summary)
     body += "<main id=\"main\" tabindex=\"-1\">\n";
     body += section("class", "Marks of the class", marks_table(summary));
     body += section("faults", "What cost marks most often", faults_table(summary));
-    body += section("spread", "Spread of each measure", spread_table(summary, page.ladders));
+    body += section("spread", "Spread of each measure", spread_table(summary, page));
     return head(page) + body;
 }
 

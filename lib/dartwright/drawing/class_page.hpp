@@ -21,14 +21,15 @@ struct ClassPage {
     std::string words;      ///< to the class; may be empty
     Ladders ladders;        ///< whose rungs stand in the plots
     std::string note = {};  ///< a sentence about the exercise; may be empty
+    Unit unit = Unit::mm;   ///< of the exercise: lengths are written in it
 };
 
 /// Up to where the students' parts begin. O(n log n) for n measured values of the class.
 std::string class_page_begin(const ClassPage& page, const ClassSummary& summary);
 /// One student's part; `number` counts from 1 in the summary's order, `label` names the student apart from
-/// all others, and `ladders` stand beside what is to be mended. O(what was judged).
+/// all others, and the page's ladders stand beside what is to be mended. O(what was judged).
 std::string class_page_student(const Assessment& assessment, std::size_t number, const std::string& label,
-                               const Ladders& ladders);
+                               const ClassPage& page);
 std::string class_page_end();
 
 }  // namespace dartwright

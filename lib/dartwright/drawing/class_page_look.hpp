@@ -104,7 +104,8 @@ svg { display: block; max-width: 100%; }
   .overlay { max-height: 95mm; }
   a { text-decoration: none; }
 }
-@page { size: A4; margin: 14mm; }
+@page { size: A4; margin: 14mm;
+  @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
 )";
 
 inline constexpr const char* class_page_script = R"(

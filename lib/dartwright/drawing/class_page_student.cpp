@@ -24,8 +24,8 @@ bool is_short(const std::string& words) {
 /// Lines that cost marks, numbered in their order: in the table, the pictures and the list of what to mend.
 class Part {
   public:
-    Part(const Assessment& assessment, std::size_t number, const std::string& label, const Ladders& ladders)
-        : of_(assessment), id_("student-" + std::to_string(number)), label_(label), ladders_(ladders) {
+    Part(const Assessment& assessment, std::size_t number, const std::string& label, const ClassPage& page)
+        : of_(assessment), id_("student-" + std::to_string(number)), label_(label), page_(page) {
         for (const JudgedTask& task : of_.tasks)
             for (const JudgedCriterion& criterion : task.criteria)
                 for (const JudgedLine* line : costly_lines(criterion)) costly_.push_back(line);
@@ -90,7 +90,7 @@ class Part {
         }
         if (items.empty()) return element("p", "Nothing is to be mended.");
         return element("h3", "To mend") + element("ol", "\n" + items) +
-               element("p class=\"quiet\"", markup_text(ladders_text(ladders_)));
+               element("p class=\"quiet\"", markup_text(ladders_text(page_.ladders, page_.unit)));
     }
 
     std::string line_row(const JudgedCriterion& criterion, std::size_t index) const {
@@ -103,7 +103,8 @@ class Part {
         if (index == 0) cells += element("td" + span, word_of(criterion.criterion));
         cells += element("td class=\"number\"", number == 0 ? "" : std::to_string(number));
         cells += element("th scope=\"row\"", markup_text(what_text(line)));
-        for (const std::string& words : {expected_text(line), found_text(line), difference_text(line)})
+        for (const std::string& words : {expected_text(line, page_.unit), found_text(line, page_.unit),
+                                         difference_text(line, page_.unit)})
             cells +=
                 element(is_short(words) ? "td class=\"number\"" : "td class=\"said\"", markup_text(words));
         cells += element(number == 0 ? "td" : "td class=\"lost\"", markup_text(line.rung));
@@ -167,17 +168,19 @@ class Part {
             for (const JudgedCriterion& criterion : task.criteria) rows += criterion_rows(criterion);
             out += element("tbody", "\n" + rows);
         }
-        return element("h3 class=\"lines\"", "Line by line") + html::table("", "Line by line: " + label_, out);
+        return element("h3 class=\"lines\"", "Line by line") +
+               html::table("", "Line by line: " + label_, out);
     }
 
     std::string seams_table() const {
         if (of_.seams.empty()) return "";
-        const auto length = [](double mm) {
-            return element("td class=\"number\"", quantity_text(Quantity::length, mm));
+        const auto length = [&](double mm) {
+            return element("td class=\"number\"", quantity_text(Quantity::length, mm, page_.unit));
         };
         std::string rows;
         for (const WalkedLengths& seam : of_.seams) {
-            const std::string difference = signed_quantity_text(Quantity::length, seam.difference_mm);
+            const std::string difference =
+                signed_quantity_text(Quantity::length, seam.difference_mm, page_.unit);
             rows += element(
                 "tr", "\n" + element("th scope=\"row\"", markup_text(seam.name)) + length(seam.first_mm) +
                           length(seam.second_mm) + length(seam.ease_mm) +
@@ -197,15 +200,15 @@ class Part {
     const Assessment& of_;
     std::string id_;
     const std::string& label_;
-    const Ladders& ladders_;
+    const ClassPage& page_;
     std::vector<const JudgedLine*> costly_;
 };
 
 }  // namespace
 
 std::string class_page_student(const Assessment& assessment, std::size_t number, const std::string& label,
-                               const Ladders& ladders) {
-    return Part(assessment, number, label, ladders).html();
+                               const ClassPage& page) {
+    return Part(assessment, number, label, page).html();
 }
 
 }  // namespace dartwright

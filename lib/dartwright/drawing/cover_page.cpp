@@ -7,6 +7,7 @@
 #include "dartwright/drawing/test_squares.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_column.hpp"
+#include "dartwright/files/clean_text.hpp"
 
 namespace dartwright {
 
@@ -112,10 +113,16 @@ void add_contents(DrawnGroup& group, TextColumn& column, const PrintSheet& sheet
     add_paragraph(group, column, "On these pages", {4, true, 1.2});
     // More names than this would push the rest off the page.
     constexpr std::size_t most_names = 14;
+    constexpr double size = 3.4;
+    std::vector<std::string> names;
+    std::size_t lines = 0;
     for (std::size_t i = 0; i < sheet.pieces.size() && i < most_names; ++i) {
-        const std::string words = sheet.pieces[i].name + ": " + pages_of(sheet.pieces[i]);
-        add_paragraph(group, column, shortened(words, 3.4, column.width), {3.4, false, 0.4});
+        names.push_back(clean_text(sheet.pieces[i].name) + ": " + pages_of(sheet.pieces[i]));
+        lines += wrapped(names.back(), size, column.width).size();
     }
+    for (const std::string& words : names)
+        add_paragraph(group, column, lines > most_names ? shortened(words, size, column.width) : words,
+                      {size, false, 0.4});
     if (sheet.pieces.size() > most_names)
         add_paragraph(group, column, "and " + std::to_string(sheet.pieces.size() - most_names) + " more");
     column.top -= 3;

@@ -182,6 +182,13 @@ Drawing draw_cutting_pieces(const Pattern& pattern, const std::vector<CuttingPie
     notes.unit = label.unit;
     notes.has_lengths = false;
     notes.is_for_cutting = true;
+    notes.has_darts = std::any_of(pieces.begin(), pieces.end(), [](const CuttingPiece& piece) {
+        return !piece.markings.darts.empty() || !piece.piece.double_darts.empty();
+    });
+    notes.has_marked_lines = std::any_of(pieces.begin(), pieces.end(), [](const CuttingPiece& piece) {
+        return std::any_of(piece.piece.marks.begin(), piece.piece.marks.end(),
+                           [](const Mark& mark) { return std::holds_alternative<LineMark>(mark.what); });
+    });
     notes.has_pressed_darts = std::any_of(pieces.begin(), pieces.end(), [](const CuttingPiece& piece) {
         return !pressed_darts(piece).empty();
     });

@@ -201,9 +201,30 @@ class CuttingWords {
 
     template <typename CandidatesAt>
     void put_somewhere(const std::vector<DrawnText>& lines, const CandidatesAt& candidates_at) {
+        put_in_one_way({lines}, candidates_at);
+    }
+
+    /// Each way of dividing the words is tried before they become smaller.
+    template <typename CandidatesAt>
+    void put_in_one_way(const std::vector<std::vector<DrawnText>>& ways, const CandidatesAt& candidates_at) {
+        // Rather in more lines, or somewhat smaller, than over a joint of pages.
+        if (!label_.joints.empty())
+            for (const double share : {word_shares[0], word_shares[1]})
+                for (const std::vector<DrawnText>& lines : ways)
+                    if (put_off_joints(candidates_at(shrunk(lines, share)), look::clear_of_lines)) return;
         for (const double share : word_shares)
-            if (put_if_fits(candidates_at(shrunk(lines, share)), look::clear_of_lines)) return;
-        put_below(lines);
+            for (const std::vector<DrawnText>& lines : ways)
+                if (put_if_fits(candidates_at(shrunk(lines, share)), look::clear_of_lines)) return;
+        put_below(ways.front());
+    }
+
+    /// The words in one line, in two, in three.
+    static std::vector<std::vector<DrawnText>> ways_to_divide(const DrawnText& words) {
+        std::vector<std::vector<DrawnText>> ways{{words}};
+        for (const std::size_t lines : {2u, 3u})
+            if (std::vector<DrawnText> way = in_lines(words, lines); way.size() > ways.back().size())
+                ways.push_back(std::move(way));
+        return ways;
     }
 
     static std::vector<DrawnText> shrunk(std::vector<DrawnText> lines, double share) {
@@ -212,11 +233,10 @@ class CuttingWords {
     }
 
     void write_fold() {
-        if (!cut_.markings.fold) return;
-        const std::vector<DrawnText> words{label_text(look::ink, look::edge_size, "place on the fold")};
+        const auto ways = ways_to_divide(label_text(look::ink, look::edge_size, "place on the fold"));
         for (const FoldBracket& bracket : fold_brackets(cut_.piece, runs_of(cut_.piece.outline))) {
-            put_somewhere(words, [&](const std::vector<DrawnText>& lines) {
-                return words_along({bracket.start, bracket.end}, lines.front(), {2.2, 4}, LineSide::left);
+            put_in_one_way(ways, [&](const std::vector<DrawnText>& lines) {
+                return block_along({bracket.start, bracket.end}, lines, {2.2, 4}, LineSide::left);
             });
         }
     }
@@ -321,10 +341,10 @@ class CuttingWords {
             const Run& run = *find_run(runs, stretch.edge);
             const std::string words = fullness_figures(stretch, label_.unit) + " " +
                                       fullness_place(cut_.piece, run, stretch, label_.unit);
-            put_somewhere({label_text(look::ink, look::small_size, words)},
-                          [&](const std::vector<DrawnText>& lines) {
-                              return words_along(line, lines.front(), {7.5, 10, 14, 20}, LineSide::left);
-                          });
+            put_in_one_way(ways_to_divide(label_text(look::ink, look::small_size, words)),
+                           [&](const std::vector<DrawnText>& lines) {
+                               return block_along(line, lines, {7.5, 10, 14, 20}, LineSide::left);
+                           });
         }
     }
 
@@ -345,19 +365,12 @@ class CuttingWords {
         }
     }
 
-    std::vector<DrawnText> label_lines(double size_mm) const {
-        const double small = std::max(0.5 * size_mm, smallest_words);
-        std::vector<DrawnText> lines;
+    /// What the label says below the piece's name.
+    std::vector<std::string> label_words() const {
+        std::vector<std::string> all;
         const auto add = [&](const std::string& words) {
-            if (words.empty()) return;
-            for (const std::string& line : wrapped(words, small, widest_in_sizes * small))
-                lines.push_back(label_text(look::ink, small, line));
+            if (!words.empty()) all.push_back(words);
         };
-        add(label_.pattern);
-        for (const std::string& line : wrapped(cut_.piece.name, size_mm, widest_in_sizes * size_mm, true)) {
-            lines.push_back(label_text(look::ink, size_mm, line));
-            lines.back().is_bold = true;
-        }
         if (label_.number > 0)
             add("piece " + std::to_string(label_.number) + " of " + std::to_string(label_.pieces));
         if (cut_.piece.cut) add(cut_words(*cut_.piece.cut));
@@ -365,6 +378,37 @@ class CuttingWords {
         for (const std::string& words : allowance_words(cut_, label_.unit)) add(words);
         add(label_.sides);
         add(label_.date);
+        return all;
+    }
+
+    static void add_lines(std::vector<DrawnText>& lines, const std::string& words, double size_mm,
+                          double widest_mm, bool is_bold = false) {
+        for (const std::string& line : wrapped(words, size_mm, widest_mm, is_bold)) {
+            lines.push_back(label_text(look::ink, size_mm, line));
+            lines.back().is_bold = is_bold;
+        }
+    }
+
+    std::vector<DrawnText> label_lines(double size_mm) const {
+        const double small = std::max(0.5 * size_mm, smallest_words);
+        std::vector<DrawnText> lines;
+        add_lines(lines, label_.pattern, small, widest_in_sizes * small);
+        add_lines(lines, cut_.piece.name, size_mm, widest_in_sizes * size_mm, true);
+        for (const std::string& words : label_words())
+            add_lines(lines, words, small, widest_in_sizes * small);
+        return lines;
+    }
+
+    /// In few long lines, for a piece like a waistband.
+    std::vector<DrawnText> flat_label_lines(double size_mm) const {
+        const double small = std::max(0.5 * size_mm, smallest_words);
+        std::string all;
+        for (const std::string& words : label_words()) all += (all.empty() ? "" : "; ") + words;
+        std::vector<DrawnText> lines;
+        const std::string name =
+            cut_.piece.name + (label_.pattern.empty() ? "" : " (" + label_.pattern + ")");
+        add_lines(lines, name, size_mm, widest_flat_in_sizes * small, true);
+        add_lines(lines, all, small, widest_flat_in_sizes * small);
         return lines;
     }
 
@@ -378,10 +422,18 @@ class CuttingWords {
 
     /// Level ones; or turned to be read from the right, for a narrow piece.
     Candidates labels(double share, double angle_rad = 0) {
+        return blocks(label_lines(share * name_size()), angle_rad);
+    }
+    Candidates blocks(std::vector<DrawnText> lines, double angle_rad) {
         if (places_.empty()) places_ = places_inside(flat_);
-        return {places_.size(), [this, lines = label_lines(share * name_size()), angle_rad](std::size_t i) {
+        return {places_.size(), [this, lines = std::move(lines), angle_rad](std::size_t i) {
                     return centred_block(lines, places_[i], angle_rad);
                 }};
+    }
+
+    bool put_flat_label(double share, double clear_mm) {
+        const std::vector<DrawnText> lines = flat_label_lines(share * name_size());
+        return put_if_fits(blocks(lines, 0), clear_mm) || put_if_fits(blocks(lines, pi / 2), clear_mm);
     }
 
     void write_label() {
@@ -398,11 +450,14 @@ class CuttingWords {
             if (put_if_fits(labels(share), clear_of_label) ||
                 put_if_fits(labels(share, pi / 2), clear_of_label))
                 return;
+        for (const double share : {0.45, 0.35})
+            if (put_flat_label(share, look::clear_of_lines)) return;
         put_below(label_lines(0.5 * look::piece_name_size));
     }
 
     static constexpr double smallest_words = 4;    // 11 points: read at arm's length
     static constexpr double widest_in_sizes = 15;  // a block, not a band across the piece
+    static constexpr double widest_flat_in_sizes = 40;
 
     const CuttingPiece& cut_;
     const CuttingLabel& label_;
@@ -427,6 +482,7 @@ std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit) {
         if (!each.width_mm) lines.push_back("not decided, cut without: " + names_in_line(each.edges));
     std::erase_if(all, [](const WidthAndEdges& each) { return !each.width_mm; });
     const bool is_all = lines.empty();
+    if (all.empty() && !is_all) return {"allowance " + lines.front()};
     lines.insert(lines.begin(), decided_words(all, unit, is_all));
     return lines;
 }

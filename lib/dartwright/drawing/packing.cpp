@@ -6,6 +6,8 @@
 #include <optional>
 #include <stdexcept>
 
+#include "dartwright/drawing/choice.hpp"
+
 namespace dartwright {
 
 namespace {
@@ -82,7 +84,7 @@ class Packer {
 
   private:
     /// Pages that are new, pages to be joined if that is asked, how far down the sheet then reaches, and the
-    /// place.
+    /// place; in steps, so that of places equally good the first is taken.
     using Cost = std::array<double, 5>;
 
     Cost cost_of(const Lying& box) const {
@@ -95,7 +97,8 @@ class Packer {
                 for (std::size_t column = cells.left; column <= cells.right; ++column)
                     fresh += is_opened(row, column) ? 0 : 1;
         }
-        return {fresh, joints, std::max(bottom_, box.bottom), box.top, box.left};
+        return {fresh, joints, in_steps(std::max(bottom_, box.bottom)), in_steps(box.top),
+                in_steps(box.left)};
     }
 
     bool is_opened(std::size_t row, std::size_t column) const {

@@ -137,7 +137,22 @@ class PieceWords {
                     [&](const Label& label) { return !is_inside(box_of(label.front()).centre); });
     }
 
-    /// Inside along the wave, in one line or in two.
+    template <typename IsNear>
+    bool put_block_if_clear(const std::vector<Point>& line, const std::vector<std::vector<DrawnText>>& ways,
+                            const IsNear& is_near) {
+        for (const std::vector<DrawnText>& way : ways) {
+            const Candidates near = block_along(line, way, {7.5, 10, 14}, LineSide::left);
+            for (std::size_t i = 0; i < near.count; ++i) {
+                const Label label = near.label(i);
+                if (!taken_.is_clear(label, look::clear_of_lines) || !is_near(label)) continue;
+                put(label);
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// Inside along the wave, in one line, in two or in three.
     void write_fullness() {
         for (const FullStretch& stretch : full_stretches(piece_, runs_)) {
             const Run& run = *find_run(runs_, stretch.edge);
@@ -151,9 +166,13 @@ class PieceWords {
             std::vector<DrawnText> two{words_in(look::ink, look::small_size, what)};
             if (!where.empty()) two.push_back(words_in(look::ink, look::small_size, where));
             const MiddleOfLine centre = middle_of(line);
+            const auto is_within = [&](const Label& label) {
+                return std::all_of(label.begin(), label.end(),
+                                   [&](const DrawnText& words) { return is_inside(box_of(words).centre); });
+            };
+            if (put_block_if_clear(line, {in_lines(one, 1), two, in_lines(one, 3)}, is_within)) continue;
             put_or_lead(words_along(line, one, {7.5, 10, 14}, LineSide::left),
-                        words_led(centre.place, two, centre.rightwards, half_turn_deg),
-                        [&](const Label& label) { return is_inside(box_of(label.front()).centre); });
+                        words_led(centre.place, two, centre.rightwards, half_turn_deg), is_within);
         }
     }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/cover_page.hpp"
 #include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/test_squares.hpp"
@@ -48,13 +49,13 @@ std::vector<SheetPiece> pieces_to_place(const std::vector<PrintedPiece>& pieces,
 
 std::string whole_mm(double length_mm) {
     // Up, so that what is said to work does.
-    return shortest_decimals(std::ceil(length_mm), 0) + " mm";
+    return shortest_decimals(rounded_up(length_mm), 0) + " mm";
 }
 
 void require_room_across(const std::vector<SheetPiece>& pieces, const PrintRequest& request) {
     for (const SheetPiece& piece : pieces) {
         const double width = piece.box.high.x - piece.box.low.x;
-        if (width <= request.paper.width_mm - 2 * request.margin_mm) continue;
+        if (width <= request.paper.width_mm - 2 * request.margin_mm + choice_mm) continue;
         throw Impossible(piece.name + " is " + whole_mm(width) +
                              " wide with its grain upright, and a roll of " +
                              shortest_decimals(request.paper.width_mm, 1) + " mm prints " +

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <numeric>
 
+#include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/packing.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/geometry/flatten.hpp"
@@ -77,6 +78,12 @@ bool is_meeting(const Box& a, const Box& b) {
     return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
 }
 
+/// A place that touches the border of a cell does not reach into it, however its last bit went.
+Box within_borders(const Box& cell) {
+    const Vector in{choice_mm, choice_mm};
+    return {cell.low + in, cell.high - in};
+}
+
 /// The cells that any line, words or the cloth of the piece reach into.
 std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
     std::vector<Stretch> stretches;
@@ -84,7 +91,7 @@ std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
     std::vector<Tile> tiles;
     for (std::size_t row = 0; row < grid.rows; ++row) {
         for (std::size_t column = 0; column < grid.columns; ++column) {
-            const Box cell = cell_of(grid, {row, column});
+            const Box cell = within_borders(cell_of(grid, {row, column}));
             if (!is_meeting(cell, piece.box)) continue;
             const bool is_drawn_on = std::any_of(stretches.begin(), stretches.end(), [&](const Stretch& s) {
                 return is_reaching_into(cell, s.from, s.to);
@@ -140,14 +147,14 @@ PrintSheet sheet_of(std::vector<SheetPiece> pieces, TileGrid grid) {
 }
 
 bool is_within(const Box& inner, const Box& outer) {
-    return inner.low.x >= outer.low.x && inner.low.y >= outer.low.y && inner.high.x <= outer.high.x &&
-           inner.high.y <= outer.high.y;
+    return inner.low.x >= outer.low.x - choice_mm && inner.low.y >= outer.low.y - choice_mm &&
+           inner.high.x <= outer.high.x + choice_mm && inner.high.y <= outer.high.y + choice_mm;
 }
 
 /// The joints that go through the piece, in its own coordinates.
 std::vector<Line> joints_on(const SheetPiece& piece, const TileGrid& grid) {
     const Motion back = inverse(piece.motion);
-    const Box& box = piece.box;
+    const Box box = within_borders(piece.box);
     std::vector<Line> joints;
     const auto add = [&](Point a, Point b) { joints.push_back({apply(back, a), apply(back, b)}); };
     for (std::size_t column = 0; column + 1 < grid.columns; ++column) {
@@ -167,11 +174,13 @@ std::vector<std::vector<std::size_t>> orders_of(const std::vector<SheetPiece>& p
         std::vector<std::size_t> order(pieces.size());
         std::iota(order.begin(), order.end(), std::size_t{0});
         std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-            return size(extent_of(pieces[a])) > size(extent_of(pieces[b]));
+            return in_steps(size(extent_of(pieces[a]))) > in_steps(size(extent_of(pieces[b])));
         });
         return order;
     };
-    return {sorted_by([](const Extent& e) { return e.width_mm * e.height_mm; }),
+    // An area's last bits are as much more as its sides are longer than a millimetre.
+    constexpr double longest_side_mm = 1e4;
+    return {sorted_by([](const Extent& e) { return e.width_mm * e.height_mm / longest_side_mm; }),
             sorted_by([](const Extent& e) { return e.height_mm; }),
             sorted_by([](const Extent& e) { return e.width_mm; })};
 }
@@ -190,7 +199,7 @@ Columns columns_for(const std::vector<SheetPiece>& pieces, const GridRequest& re
     }
     const double step = request.grid.window_width_mm - request.grid.overlap_mm;
     const auto columns = [&](double width) {
-        return static_cast<std::size_t>(std::max(1.0, std::ceil((width - request.grid.overlap_mm) / step)));
+        return static_cast<std::size_t>(std::max(1.0, rounded_up((width - request.grid.overlap_mm) / step)));
     };
     // With every piece in columns of its own there is room for each to begin a page. On a sheet wider than
     // this many pages nobody would find his way.
@@ -265,7 +274,7 @@ PrintSheet single_sheet(const std::vector<SheetPiece>& pieces, const GridRequest
             placed(pieces, order, {{}, request.grid.window_width_mm, request.gap_mm, {}, false});
         TileGrid grid = request.grid;
         grid.window_height_mm = depth_of(lying);
-        if (!best || grid.window_height_mm < best->grid.window_height_mm)
+        if (!best || in_steps(grid.window_height_mm) < in_steps(best->grid.window_height_mm))
             best = sheet_of(std::move(lying), grid);
     }
     return *best;

@@ -265,6 +265,10 @@ PlannedTracing tracing_of(const Piece& piece) {
     }
     for (const Mark& mark : piece.marks) {
         const bool is_drill = std::holds_alternative<DrillMark>(mark.what);
+        // A line that darts or seams divide is one line to whoever carries it over.
+        const bool is_said = !is_drill && !mark.name.empty() &&
+                             std::find(out.what.begin(), out.what.end(), mark.name) != out.what.end();
+        if (is_said) continue;
         out.what.push_back(mark.name.empty() ? (is_drill ? "a drill mark" : "a line") : mark.name);
     }
     if (piece.grain) out.what.push_back("the grain");

@@ -240,8 +240,9 @@ class SheetWriter {
                 {std::to_string(++number),
                  seam.seam + (seam.times > 1 ? ", " + std::to_string(seam.times) + " times" : ""),
                  seam.sides[0] + ", " + length(seam.lengths_mm[0]),
-                 seam.sides[1] + ", " + length(seam.lengths_mm[1]), std::to_string(seam.notches),
-                 ease_of(seam)});
+                 (seam.sides[0] == seam.sides[1] ? "its pair" : seam.sides[1]) + ", " +
+                     length(seam.lengths_mm[1]),
+                 std::to_string(seam.notches), ease_of(seam)});
         }
         add(std::move(table));
         paragraph(

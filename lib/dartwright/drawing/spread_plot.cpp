@@ -37,14 +37,14 @@ double round_up(double value) {
 
 /// How far the picture reaches to either side: all that was found, yet not so far that the rungs can no
 /// longer be told apart.
-double reach_of(const std::vector<float>& differences, const Ladder& ladder) {
+double reach_of(const std::vector<float>& differences, const Ladder& ladder, double mm_in_step) {
     double farthest = 0;
     for (const float difference : differences) farthest = std::max(farthest, std::abs(double{difference}));
     constexpr double times_last_rung = 4;
     const double last = ladder.empty() ? 0 : ladder.back().within;
     if (last > 0) farthest = std::clamp(farthest, 1.25 * last, times_last_rung * last);
     constexpr double least = 1e-3;
-    return round_up(std::max(farthest, least));
+    return mm_in_step * round_up(std::max(farthest, least) / mm_in_step);
 }
 
 std::array<std::size_t, bars> counts_of(const std::vector<float>& differences, double reach) {
@@ -87,11 +87,12 @@ std::string bars_of(const std::array<std::size_t, bars>& counts) {
 
 }  // namespace
 
-std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders) {
+std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders, Unit unit) {
     const Spread spread = spread_of(measure.differences);
     const Ladder ladder = ladder_of(measure.quantity, ladders);
-    const double reach = reach_of(measure.differences, ladder);
-    const auto text = [&](double value) { return signed_quantity_text(measure.quantity, value); };
+    const double reach =
+        reach_of(measure.differences, ladder, measure.quantity == Quantity::length ? mm_in(unit) : 1);
+    const auto text = [&](double value) { return signed_quantity_text(measure.quantity, value, unit); };
     std::string out = "<svg class=\"spread\" viewBox=\"0 0 320 58\" role=\"img\"><title>" +
                       markup_text("off by " + text(spread.least) + " to " + text(spread.greatest) +
                                   ", the middle one by " + text(spread.median)) +

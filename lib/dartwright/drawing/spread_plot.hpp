@@ -11,8 +11,8 @@
 namespace dartwright {
 
 /// An inline SVG: bars for how many drafts lie how far off, what was asked in the middle, broken lines at the
-/// rungs. Bars at the two ends hold all that lies beyond. Precondition: the measure has differences
-/// (std::invalid_argument).
-std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders);
+/// rungs. Bars at the two ends hold all that lies beyond. Lengths are written in the unit. Precondition: the
+/// measure has differences (std::invalid_argument).
+std::string spread_plot(const MeasureSummary& measure, const Ladders& ladders, Unit unit = Unit::mm);
 
 }  // namespace dartwright

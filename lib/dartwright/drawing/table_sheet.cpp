@@ -109,12 +109,17 @@ DrawnGroup legend(const SheetNotes& notes) {
     if (notes.is_for_cutting) {
         add_legend_line(group, y, look::outline_stroke(), "cutting line: cut here");
         y -= step;
-        add_legend_line(group, y, look::stitching_stroke(), "stitching line and dart legs");
+        add_legend_line(group, y, look::stitching_stroke(),
+                        notes.has_darts ? "stitching line and dart legs" : "stitching line");
         y -= step;
-        add_legend_line(group, y, look::centre_stroke(), "dart's centre line: fold here");
-        y -= step;
-        add_legend_line(group, y, look::mark_stroke(), "marked line");
-        y -= step;
+        if (notes.has_darts) {
+            add_legend_line(group, y, look::centre_stroke(), "dart's centre line: fold here");
+            y -= step;
+        }
+        if (notes.has_marked_lines) {
+            add_legend_line(group, y, look::mark_stroke(), "marked line");
+            y -= step;
+        }
     }
     if (notes.has_pressed_darts) {
         add_legend_arrow(group, y, "arrow over a dart's leg: press the dart that way");

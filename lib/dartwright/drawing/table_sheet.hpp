@@ -25,6 +25,8 @@ struct SheetNotes {
     bool has_lengths = true;
     bool is_overlay = false;
     bool is_for_cutting = false;  ///< the legend says what the lines of a cut piece mean
+    bool has_darts = false;       ///< for the legend of cut pieces
+    bool has_marked_lines = false;
     bool has_pressed_darts = false;
     TakenInKinds taken_in = {};
     std::string before_name;  ///< for the legend of an overlay

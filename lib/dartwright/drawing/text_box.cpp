@@ -76,13 +76,43 @@ std::vector<std::string> broken(const std::string& word, double size_mm, double 
     return parts;
 }
 
+bool is_number(const std::string& word) {
+    return !word.empty() && word.find_first_not_of("0123456789.+-") == word.npos &&
+           word.find_first_of("0123456789") != word.npos;
+}
+
+bool is_fraction(const std::string& word) {
+    const std::size_t stroke = word.find('/');
+    return stroke != word.npos && is_number(word.substr(0, stroke)) && is_number(word.substr(stroke + 1));
+}
+
+bool is_unit(std::string word) {
+    while (!word.empty() && std::string(",;.:)").find(word.back()) != std::string::npos) word.pop_back();
+    return word == "mm" || word == "cm" || word == "in" || word == "cm\u00b2";
+}
+
+/// Words as they may be parted: a length, `6 9/32 in`, stays whole.
+std::vector<std::string> parted(const std::string& words) {
+    std::vector<std::string> parts;
+    std::istringstream stream(words);
+    stream.imbue(std::locale::classic());
+    std::string last;
+    for (std::string word; stream >> word; last = word) {
+        const bool is_carried_on = (is_fraction(word) && is_number(last)) ||
+                                   (is_unit(word) && (is_number(last) || is_fraction(last)));
+        if (is_carried_on)
+            parts.back() += " " + word;
+        else
+            parts.push_back(word);
+    }
+    return parts;
+}
+
 }  // namespace
 
 std::vector<std::string> wrapped(const std::string& words, double size_mm, double width_mm, bool is_bold) {
     std::vector<std::string> lines;
-    std::istringstream stream(words);
-    stream.imbue(std::locale::classic());
-    for (std::string word; stream >> word;) {
+    for (const std::string& word : parted(words)) {
         const std::string longer = lines.empty() ? word : lines.back() + " " + word;
         if (!lines.empty() && text_width(longer, size_mm, is_bold) <= width_mm)
             lines.back() = longer;

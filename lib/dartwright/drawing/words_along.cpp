@@ -6,6 +6,7 @@
 #include <set>
 
 #include "dartwright/drawing/choice.hpp"
+#include "dartwright/drawing/table_look.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 
@@ -55,21 +56,33 @@ double text_height(const DrawnText& text) {
     return (text_ascent_em + text_descent_em) * text.size_mm;
 }
 
+BlockSize size_on_line(const std::vector<DrawnText>& lines) {
+    BlockSize size = size_of_block(lines);
+    if (lines.size() == 1) size.height = text_height(lines.front());
+    return size;
+}
+
 struct WordsOnLine {
     MeasuredLine line;
-    DrawnText style;
-    double width;
+    std::vector<DrawnText> lines;
+    BlockSize size;
 
     /// Words whose middle lies at a share of the line.
     Label at(double share, double clear_mm, bool is_left) const {
         const double middle_distance = share * line.length();
-        const double from = std::max(0.0, middle_distance - width / 2);
-        const double to = std::min(line.length(), middle_distance + width / 2);
+        const double from = std::max(0.0, middle_distance - size.width / 2);
+        const double to = std::min(line.length(), middle_distance + size.width / 2);
         const Vector along = unit(line.at(to) - line.at(from));
         const Vector out = is_left ? perpendicular(along) : -perpendicular(along);
         const Point base = line.at(middle_distance);
-        const double off = line.reach(base, out, from, to) + clear_mm + text_height(style) / 2;
-        return {centred(style, base + off * out, upright_angle(along))};
+        // A hollow line goes on rising beyond the words' ends, where it must stay clear of them too.
+        const double beyond = look::clear_of_lines;
+        const double off =
+            line.reach(base, out, std::max(0.0, from - beyond), std::min(line.length(), to + beyond)) +
+            clear_mm + size.height / 2;
+        const Point centre = base + off * out;
+        if (lines.size() == 1) return {centred(lines.front(), centre, upright_angle(along))};
+        return centred_block(lines, centre, upright_angle(along));
     }
 };
 
@@ -77,14 +90,44 @@ struct WordsOnLine {
 
 Candidates words_along(const std::vector<Point>& line, const DrawnText& style,
                        const std::vector<double>& distances_mm, LineSide hand) {
+    return block_along(line, {style}, distances_mm, hand);
+}
+
+Candidates block_along(const std::vector<Point>& line, const std::vector<DrawnText>& lines,
+                       const std::vector<double>& distances_mm, LineSide hand) {
     const std::size_t sides = hand == LineSide::either ? 2 : 1;
-    const auto words = std::make_shared<const WordsOnLine>(
-        WordsOnLine{MeasuredLine(line), style, text_width(style.words, style.size_mm, style.is_bold)});
+    const auto words =
+        std::make_shared<const WordsOnLine>(WordsOnLine{MeasuredLine(line), lines, size_on_line(lines)});
     return {distances_mm.size() * shares.size() * sides, [words, distances_mm, sides, hand](std::size_t i) {
                 const bool is_left = sides == 2 ? i % 2 == 0 : hand == LineSide::left;
                 const std::size_t place = i / sides;
                 return words->at(shares[place % shares.size()], distances_mm[place / shares.size()], is_left);
             }};
+}
+
+std::vector<DrawnText> in_lines(const DrawnText& words, std::size_t lines) {
+    const auto wrapped_to = [&](double width) {
+        return wrapped(words.words, words.size_mm, width, words.is_bold);
+    };
+    const auto joined_again = [](const std::vector<std::string>& parts) {
+        std::string all;
+        for (const std::string& part : parts) all += (all.empty() ? "" : " ") + part;
+        return all;
+    };
+    constexpr double wider = 1.06;
+    const double whole = text_width(words.words, words.size_mm, words.is_bold);
+    const std::string unbroken = joined_again(wrapped_to(wider * whole));
+    double width = whole / static_cast<double>(lines);
+    std::vector<std::string> found = wrapped_to(width);
+    // Wider, too, where a word would be broken.
+    while (width < whole && (found.size() > lines || joined_again(found) != unbroken))
+        found = wrapped_to(width *= wider);
+    std::vector<DrawnText> block;
+    for (std::string& line : found) {
+        block.push_back(words);
+        block.back().words = std::move(line);
+    }
+    return block;
 }
 
 MiddleOfLine middle_of(const std::vector<Point>& line) {

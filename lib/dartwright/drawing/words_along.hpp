@@ -15,6 +15,12 @@ enum class LineSide { left, right, either };
 /// of the distances in turn. Precondition: two points or more.
 Candidates words_along(const std::vector<Point>& line, const DrawnText& style,
                        const std::vector<double>& distances_mm, LineSide hand);
+/// The same for a block of lines. Precondition: one line or more.
+Candidates block_along(const std::vector<Point>& line, const std::vector<DrawnText>& lines,
+                       const std::vector<double>& distances_mm, LineSide hand);
+
+/// Words in so many lines of about one width, or in fewer where there are not as many words.
+std::vector<DrawnText> in_lines(const DrawnText& words, std::size_t lines);
 
 /// Level words away from a place, with a leader to them.
 struct LedLabel {

@@ -21,9 +21,24 @@ const char* word_among(const Words& words, Named wanted) {
     return "";
 }
 
-std::string side_text(Quantity quantity, const std::optional<double>& value, const std::string& words) {
+std::string side_text(const JudgedLine& line, const std::optional<double>& value, const std::string& words,
+                      Unit unit) {
     if (!words.empty()) return words;
-    return value ? quantity_text(quantity, *value) : "";
+    return value ? quantity_text(line.quantity, *value, unit) : "";
+}
+
+const char* word_of(Unit unit) {
+    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
+}
+
+/// To about a hundredth of a millimetre in every unit.
+std::string length_text(double mm, Unit unit) {
+    return rounded_text(mm / mm_in(unit), unit == Unit::mm ? 2 : 3) + " " + word_of(unit);
+}
+
+std::string area_text(double mm2, Unit unit) {
+    const Unit shown = unit == Unit::inch ? Unit::inch : Unit::cm;
+    return rounded_text(mm2 / (mm_in(shown) * mm_in(shown)), 2) + " " + word_of(shown) + "\u00B2";
 }
 
 }  // namespace
@@ -40,13 +55,12 @@ std::string marks_text(double marks) {
     return rounded_text(marks, 2);
 }
 
-std::string quantity_text(Quantity quantity, double value) {
-    constexpr double mm2_in_cm2 = 100;
+std::string quantity_text(Quantity quantity, double value, Unit unit) {
     switch (quantity) {
         case Quantity::length:
-            return rounded_text(value, 2) + " mm";
+            return length_text(value, unit);
         case Quantity::area:
-            return rounded_text(value / mm2_in_cm2, 2) + " cm\u00B2";
+            return area_text(value, unit);
         case Quantity::angle:
             return rounded_text(value, 2) + "\u00B0";
         case Quantity::number:
@@ -56,8 +70,8 @@ std::string quantity_text(Quantity quantity, double value) {
     return rounded_text(value, 3);
 }
 
-std::string signed_quantity_text(Quantity quantity, double value) {
-    const std::string text = quantity_text(quantity, value);
+std::string signed_quantity_text(Quantity quantity, double value, Unit unit) {
+    const std::string text = quantity_text(quantity, value, unit);
     return value > 0 && text.find_first_of("123456789") != std::string::npos ? "+" + text : text;
 }
 
@@ -73,16 +87,16 @@ std::string what_text(const JudgedLine& line) {
     return what_text(line.criterion, line.piece, line.what);
 }
 
-std::string expected_text(const JudgedLine& line) {
-    return side_text(line.quantity, line.expected, line.expected_words);
+std::string expected_text(const JudgedLine& line, Unit unit) {
+    return side_text(line, line.expected, line.expected_words, unit);
 }
 
-std::string found_text(const JudgedLine& line) {
-    return side_text(line.quantity, line.found, line.found_words);
+std::string found_text(const JudgedLine& line, Unit unit) {
+    return side_text(line, line.found, line.found_words, unit);
 }
 
-std::string difference_text(const JudgedLine& line) {
-    return line.difference ? signed_quantity_text(line.quantity, *line.difference) : "";
+std::string difference_text(const JudgedLine& line, Unit unit) {
+    return line.difference ? signed_quantity_text(line.quantity, *line.difference, unit) : "";
 }
 
 std::string line_text(const JudgedLine& line) {
@@ -104,16 +118,17 @@ std::string name_of_file(const std::string& path) {
     return slash == std::string::npos ? path : path.substr(slash + 1);
 }
 
-std::string ladders_text(const Ladders& ladders) {
-    return "Lengths: " + ladder_text(ladders.lengths, Quantity::length) +
+std::string ladders_text(const Ladders& ladders, Unit unit) {
+    return "Lengths: " + ladder_text(ladders.lengths, Quantity::length, unit) +
            ". Angles: " + ladder_text(ladders.angles, Quantity::angle) + ".";
 }
 
-std::string ladder_text(const Ladder& ladder, Quantity quantity) {
+std::string ladder_text(const Ladder& ladder, Quantity quantity, Unit unit) {
     constexpr double per_cent = 100;
     std::string text;
     for (const Rung& rung : ladder) {
-        text += (text.empty() ? "" : ", ") + rung.name + " within " + quantity_text(quantity, rung.within);
+        text +=
+            (text.empty() ? "" : ", ") + rung.name + " within " + quantity_text(quantity, rung.within, unit);
         if (rung.share < 1) text += " (" + rounded_text(per_cent * rung.share, 1) + "% of the marks)";
     }
     return text;

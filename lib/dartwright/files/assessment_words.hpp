@@ -9,6 +9,7 @@
 
 #include "dartwright/assessing/assessment.hpp"
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/pattern/unit.hpp"
 
 namespace dartwright {
 
@@ -33,28 +34,28 @@ const char* word_of(UnreadKind kind);
 /// (std::invalid_argument).
 std::string marks_text(double marks);
 /// A quantity with its unit, rounded to what a ruler shows and a little more: `12.35 mm`, `8.2 cm²`,
-/// `11.75°`, `1.005`.
-std::string quantity_text(Quantity quantity, double value);
+/// `11.75°`, `1.005`. The value is in mm, mm² or degrees; lengths and areas are written in the unit.
+std::string quantity_text(Quantity quantity, double value, Unit unit = Unit::mm);
 /// The same with its sign: `+0.4 mm`; 0 has none.
-std::string signed_quantity_text(Quantity quantity, double value);
+std::string signed_quantity_text(Quantity quantity, double value, Unit unit = Unit::mm);
 
 /// What was judged: in words, with the piece where those do not say it: `front: the sewn length of the
 /// waist`.
 std::string what_text(Criterion criterion, const std::string& piece, const std::string& what);
 std::string what_text(const JudgedLine& line);
 /// What was asked, found, and how far off it is; empty where a line does not say.
-std::string expected_text(const JudgedLine& line);
-std::string found_text(const JudgedLine& line);
-std::string difference_text(const JudgedLine& line);
+std::string expected_text(const JudgedLine& line, Unit unit = Unit::mm);
+std::string found_text(const JudgedLine& line, Unit unit = Unit::mm);
+std::string difference_text(const JudgedLine& line, Unit unit = Unit::mm);
 /// The line on one line: `the dart's place: asked 60 mm, found 63.2 mm, off by +3.2 mm (noted)`.
 std::string line_text(const JudgedLine& line);
 
 /// The name of the file at the end of a path.
 std::string name_of_file(const std::string& path);
 /// The rungs of a ladder on one line: `full within 1 mm, accepted within 1.59 mm (3/4 of the marks), ...`.
-std::string ladder_text(const Ladder& ladder, Quantity quantity);
+std::string ladder_text(const Ladder& ladder, Quantity quantity, Unit unit = Unit::mm);
 /// Both: `Lengths: full within ... . Angles: ... .`
-std::string ladders_text(const Ladders& ladders);
+std::string ladders_text(const Ladders& ladders, Unit unit = Unit::mm);
 
 /// `7.5 of 10 marks`, or that it was not marked.
 std::string verdict_text(const Assessment& assessment);
