@@ -662,6 +662,9 @@ TEST(classic_mistakes, corners_of_folds_are_excused_only_on_the_folds_of_the_exe
     Cut& cut = *draft.pieces[0].cut;
     cut.ends.clear();
     EXPECT_EQ(lost(assess(exercise, draft)), Lost{}) << "a student need not say that a corner is meant";
+    std::swap(cut.fold, cut.second_fold);
+    EXPECT_EQ(lost(assess(exercise, draft)), Lost{}) << "of two folds neither is the first";
+    std::swap(cut.fold, cut.second_fold);
     cut.second_fold = "hem";
     EXPECT_TRUE(lost(assess(exercise, draft)).contains("check")) << "the side's other corner is not meant";
     cut.ends = {{"side", CornerIs::free}};

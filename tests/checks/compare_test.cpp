@@ -54,6 +54,19 @@ TEST(compare, names_the_seam_whose_side_was_shortened) {
     EXPECT_NEAR(*comparison.losses[1].amount.difference(), -4, 1e-9);
 }
 
+TEST(compare, takes_neither_of_two_folds_for_the_first) {
+    const Pattern before = sample::fixture("faults/fold-corner.second.true.json");
+    Pattern after = before;
+    Cut& cut = *after.pieces[0].cut;
+    ASSERT_FALSE(cut.second_fold.empty());
+    std::swap(cut.fold, cut.second_fold);
+    EXPECT_TRUE(compare(before, after).changes.empty());
+    cut.second_fold.clear();
+    const Comparison comparison = compare(before, after);
+    ASSERT_EQ(comparison.changes.size(), 1U);
+    EXPECT_EQ(comparison.changes[0].what, "cut");
+}
+
 // Wherever it is laid in, on either side of the darts, and taken out again; also of a piece that was turned.
 TEST(compare, says_no_shape_is_off_where_only_fullness_differs) {
     const Pattern plain = sample::fixture("workshop/chorus-bodice.json");

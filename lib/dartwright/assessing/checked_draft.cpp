@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/pattern/pattern_problems.hpp"
+#include "dartwright/pattern/same_folds.hpp"
 
 namespace dartwright {
 namespace {
@@ -26,8 +27,7 @@ Pattern assembled(const DraftFacts& facts) {
         pattern.pieces.push_back(facts.draft.pieces[i]->shaped.piece);
         const std::optional<Cut>& expected = facts.plan->finished[i].piece.cut;
         std::optional<Cut>& cut = pattern.pieces.back().cut;
-        if (cut && expected && cut->fold == expected->fold && cut->second_fold == expected->second_fold)
-            cut->ends = expected->ends;
+        if (cut && expected && are_on_the_same_folds(*cut, *expected)) cut->ends = expected->ends;
     }
     for (const SeamFact& seam : facts.seams)
         if (seam.is_there && can_be_walked(pattern, *seam.seam)) pattern.seams.push_back(*seam.seam);

@@ -12,6 +12,7 @@
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/run_index.hpp"
+#include "dartwright/pattern/same_folds.hpp"
 
 namespace dartwright {
 namespace {
@@ -403,11 +404,18 @@ void add_beginning_changes(std::vector<Loss>& out, const PieceBothWays& both, co
     }
 }
 
+bool are_cut_alike(const std::optional<Cut>& before, std::optional<Cut> after) {
+    if (before && after && are_on_the_same_folds(*before, *after)) {
+        after->fold = before->fold;
+        after->second_fold = before->second_fold;
+    }
+    return before == after;
+}
+
 void add_piece_changes(std::vector<Loss>& out, const PieceBothWays& both) {
     const Piece& before = both.before.piece;
     const Piece& after = both.after.piece;
-    if (before.cut.value_or(Cut{}) != after.cut.value_or(Cut{}) ||
-        before.cut.has_value() != after.cut.has_value())
+    if (!are_cut_alike(before.cut, after.cut))
         out.push_back(told("cut", before, "is to be cut in another way (quantity, fold).",
                            "Say how many are cut, and on which fold, as before."));
     if (before.worn != after.worn)
