@@ -475,6 +475,15 @@ RC_GTEST_PROP(TrueSeamKeeps, HowFarNotchesAreWalked, ()) {
         };
         for (const std::size_t notch : {0u, 1u}) {
             const double was = walked(t.before.pattern, notch);
+            const double length = find_run(runs_of(t.result.pattern.pieces[side].outline), "side")->length;
+            if (was > length) {
+                // It lay on what was cut off, and is left where it is measured.
+                const auto& notes = t.result.account.notes;
+                RC_ASSERT(std::any_of(notes.begin(), notes.end(), [](const std::string& note) {
+                    return note.find("strip that was cut off") != note.npos;
+                }));
+                continue;
+            }
             RC_ASSERT(std::abs(walked(t.result.pattern, notch) - was) <= length_rounding(1000));
         }
     }

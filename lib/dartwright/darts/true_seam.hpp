@@ -55,10 +55,11 @@ struct TrueSeamResult {
 /// the new end in the direction of the other's, so that their corners are equal; where both move, both are
 /// drawn in the direction midway. Where the file says that the corner is free, each is brought to the new
 /// end in its own direction instead. Beyond the span nothing moves. Notches keep the distance by which their
-/// seam is walked. A seam that is true there to rounding is left as it is. The request is appended to `made`.
-/// Throws Impossible (no edge can be drawn there; a dart's mouth within the span; a move of more than the
-/// span or the edge; the redrawn edge would leave the piece), UnknownName, BadWords (span under 1 mm, a side
-/// that is none). O(n log n). Requires a sound pattern (problems_of is empty): UnsoundPattern.
+/// seam is walked; one on a strip that is cut off is left, which is noted. A seam that is true there to
+/// rounding is left as it is. The request is appended to `made`. Throws Impossible (no edge can be drawn
+/// there; a dart's mouth within the span; a move of more than the span or the edge; the redrawn edge would
+/// leave the piece), UnknownName, BadWords (span under 1 mm, a side that is none). O(n log n). Requires a
+/// sound pattern (problems_of is empty): UnsoundPattern.
 TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request);
 
 }  // namespace dartwright
