@@ -98,6 +98,26 @@ RC_GTEST_PROP(CheckSaysTheSame, BegunAtAnyItem, ()) {
     }
 }
 
+// A straight edge whose last measured point is the start, and which ends a little beside it, is closed as the
+// straight edge. It ended in an error once.
+RC_GTEST_PROP(CheckSaysTheSame, ClosedAtAMeasuredPoint, ()) {
+    Pattern pattern = any_pattern();
+    Outline& outline = pattern.pieces[0].outline;
+    outline = begun_at(outline, testing::any_index_of(outline.items));
+    EdgeItem* last = outline.items.back().as_edge();
+    const bool is_straight =
+        last && std::holds_alternative<StraightShape>(last->shape) && last->fullness == 0;
+    RC_PRE(is_straight);
+    const CheckReport report = check(pattern);
+    last->shape = SplineShape{{outline.start}};
+    const double angle = real_between(0, 2 * pi);
+    const double gap_mm = Tolerances{}.gap_mm * real_between(0.1, 0.9);
+    outline.items.back().to = outline.start + gap_mm * Vector{std::cos(angle), std::sin(angle)};
+    CheckReport with_gap = check(pattern);
+    std::erase_if(with_gap.findings, [](const Finding& each) { return each.check == "outline-gap"; });
+    expect_same(report, with_gap, 1e-6);
+}
+
 // Once a corner of 180 degrees was found there.
 TEST(CheckSaysTheSame, OfAPointInsideEachEdgeOfABlock) {
     const Pattern block = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/close-fitting.json");
