@@ -41,8 +41,8 @@ bool is_edge_of_any(const ExercisePlan& plan, const std::string& edge) {
                        [&](const ShapedPiece& each) { return find_run(each.runs, edge) != nullptr; });
 }
 
-DrawnPiece with_run_renamed(const DrawnPiece& drawn, const std::string& run, const std::string& edge) {
-    DrawnPiece out = drawn;
+DraftedPiece with_run_renamed(const DraftedPiece& drawn, const std::string& run, const std::string& edge) {
+    DraftedPiece out = drawn;
     out.renamed.push_back(quoted(run) + " is part of " + quoted(edge));
     out.shaped.piece = with_edges_renamed(out.shaped.piece, {{run, edge}});
     std::erase_if(out.shaped.piece.notches, [](const Notch& each) { return each.edge == each.from; });
@@ -53,18 +53,18 @@ DrawnPiece with_run_renamed(const DrawnPiece& drawn, const std::string& run, con
 
 // One part of an edge that was misspelt makes another edge of it, and of the piece one that has an edge too
 // many: it is put to the edge beside it where that makes the exercise's piece of it.
-DrawnPiece with_edge_whole(const ExercisePlan& plan, DrawnPiece drawn) {
+DraftedPiece with_edge_whole(const ExercisePlan& plan, DraftedPiece drawn) {
     const bool has_as_many =
         std::any_of(plan.signatures.begin(), plan.signatures.end(),
                     [&](const std::vector<RunSignature>& each) { return each.size() == drawn.runs.size(); });
     if (misfit_with(plan, drawn.runs) < worst_mended && has_as_many) return drawn;
     double least = worst_mended;
-    DrawnPiece best = drawn;
+    DraftedPiece best = drawn;
     for (const Run& run : drawn.shaped.runs) {
         if (is_edge_of_any(plan, run.edge)) continue;
         for (const std::string& beside : {run.before, run.after}) {
             if (beside.empty() || beside == run.edge) continue;
-            DrawnPiece other = with_run_renamed(drawn, run.edge, beside);
+            DraftedPiece other = with_run_renamed(drawn, run.edge, beside);
             const double misfit = misfit_with(plan, other.runs);
             if (misfit >= least) continue;
             least = misfit;
@@ -95,7 +95,7 @@ std::vector<PiecePair> best_pairs(std::vector<PiecePair> all) {
     return out;
 }
 
-std::vector<PiecePair> paired_pieces(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn) {
+std::vector<PiecePair> paired_pieces(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn) {
     std::vector<PiecePair> all;
     for (std::size_t i = 0; i < plan.finished.size(); ++i) {
         for (std::size_t k = 0; k < drawn.size(); ++k) {
@@ -153,7 +153,7 @@ DraftScale scale_of(const ExercisePlan& plan, const std::vector<RunLengths>& run
     return out;
 }
 
-DraftScale scale_of(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn,
+DraftScale scale_of(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn,
                     const std::vector<PiecePair>& pairs) {
     std::vector<RunLengths> runs;
     for (const PiecePair& pair : pairs) {
@@ -215,7 +215,7 @@ bool is_clearly_less(const Strayed& a, const Strayed& b) {
 
 // Where several ways round fit nearly as well, as with two edges or a piece that is its own mirror image, the
 // whole shape decides; between equals the first.
-MatchedPiece best_matched(const ExercisePlan& plan, const DrawnPiece& drawn, const PiecePair& pair,
+MatchedPiece best_matched(const ExercisePlan& plan, const DraftedPiece& drawn, const PiecePair& pair,
                           double scale) {
     const ShapedPiece& expected = plan.finished[pair.expected];
     MatchedPiece best = matched_piece(drawn, {expected, pair.ways.front()}, scale);
@@ -240,10 +240,10 @@ Point MatchedDraft::as_drawn(std::size_t piece, Point p) const {
 }
 
 MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
-    std::vector<DrawnPiece> drawn;
+    std::vector<DraftedPiece> drawn;
     for (const Piece& piece : draft.pieces) {
         if (piece.outline.items.empty()) throw std::invalid_argument(quoted(piece.name) + " has no outline");
-        drawn.push_back(with_edge_whole(plan, drawn_piece(piece)));
+        drawn.push_back(with_edge_whole(plan, drafted_piece(piece)));
     }
     if (drawn.empty()) throw std::invalid_argument("there is no piece in it");
     std::vector<PiecePair> pairs = paired_pieces(plan, drawn);

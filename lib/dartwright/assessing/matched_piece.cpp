@@ -9,12 +9,12 @@
 
 namespace dartwright {
 
-DrawnPiece drawn_piece(Piece piece) {
+DraftedPiece drafted_piece(Piece piece) {
     if (signed_area(piece.outline, DartsDrawn::to_points) < 0) {
         piece.outline = reversed(piece.outline);
         for (Notch& notch : piece.notches) notch.from = with_end_words_swapped(notch.from);
     }
-    DrawnPiece out;
+    DraftedPiece out;
     out.gap_mm = gap_of(piece.outline);
     piece.outline = with_gap_closed(std::move(piece.outline));
     out.shaped = {std::move(piece), {}};
@@ -44,7 +44,7 @@ std::map<std::string, std::string> new_names(const ShapedPiece& expected, const 
 
 }  // namespace
 
-MatchedPiece matched_piece(const DrawnPiece& drawn, const KnownAs& as, double scale) {
+MatchedPiece matched_piece(const DraftedPiece& drawn, const KnownAs& as, double scale) {
     const ShapedPiece& expected = as.known;
     const RunMatching& runs = as.runs;
     MatchedPiece out;

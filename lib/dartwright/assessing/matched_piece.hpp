@@ -10,7 +10,7 @@
 namespace dartwright {
 
 /// As it was drawn: anticlockwise, its outline closed.
-struct DrawnPiece {
+struct DraftedPiece {
     ShapedPiece shaped;
     double gap_mm = 0;  ///< by which it was open
     std::vector<RunSignature> runs;
@@ -18,7 +18,7 @@ struct DrawnPiece {
         {};  ///< a run of it that was called otherwise than the rest of the edge
 };
 /// Precondition: it has an outline.
-DrawnPiece drawn_piece(Piece piece);
+DraftedPiece drafted_piece(Piece piece);
 
 struct MatchedPiece {
     std::size_t drawn = 0;             ///< in the draft
@@ -33,6 +33,6 @@ struct KnownAs {
     const RunMatching& runs;
 };
 /// The drawn piece in the known one's names, the same way up, its size divided by the scale.
-MatchedPiece matched_piece(const DrawnPiece& drawn, const KnownAs& as, double scale);
+MatchedPiece matched_piece(const DraftedPiece& drawn, const KnownAs& as, double scale);
 
 }  // namespace dartwright

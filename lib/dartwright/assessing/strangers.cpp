@@ -118,7 +118,7 @@ struct Pair {
 };
 
 // Every edge that is as long taken for the known one's.
-Likeness likeness_by_lengths(const DrawnPiece& drawn, const KnownAs& as, double scale, double reach_mm) {
+Likeness likeness_by_lengths(const DraftedPiece& drawn, const KnownAs& as, double scale, double reach_mm) {
     Likeness out;
     out.around_mm = std::max(drawn_around(as.known), drawn_around(drawn.shaped) / scale);
     for (std::size_t i = 0; i < as.known.runs.size(); ++i) {
@@ -142,7 +142,8 @@ constexpr std::size_t most_candidates = 2;
 
 class Likenesses {
   public:
-    Likenesses(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn) : plan_(plan), drawn_(drawn) {
+    Likenesses(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn)
+        : plan_(plan), drawn_(drawn) {
         for (const ShapedPiece& known : plan.known) {
             signatures_.push_back(signatures_of(known));
             reaches_.push_back(reach_of(plan, known));
@@ -216,7 +217,7 @@ class Likenesses {
     }
 
     const ExercisePlan& plan_;
-    const std::vector<DrawnPiece>& drawn_;
+    const std::vector<DraftedPiece>& drawn_;
     std::vector<std::vector<RunSignature>> signatures_;
     std::vector<HandReach> reaches_;
 };
@@ -343,7 +344,7 @@ double nearest_unit(double ratio) {
     });
 }
 
-bool is_strangers(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn, double scale) {
+bool is_strangers(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn, double scale) {
     const Likenesses all(plan, drawn);
     const double unit = nearest_unit(scale);
     if (has_whole_piece(all, plan, drawn.size(), unit)) return false;

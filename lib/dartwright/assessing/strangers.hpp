@@ -55,6 +55,6 @@ double nearest_unit(double ratio);
 
 /// The rule above. `scale` is how many times too large it is drawn. Precondition: scale > 0.
 /// O(k d) likenesses for k pieces known and d drawn, and O(k^2 d) where the scale is its own.
-bool is_strangers(const ExercisePlan& plan, const std::vector<DrawnPiece>& drawn, double scale);
+bool is_strangers(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn, double scale);
 
 }  // namespace dartwright
