@@ -215,12 +215,17 @@ NamedPattern any_generated() {
     return found;
 }
 
+Pattern moved_aside(const Pattern& pattern) {
+    const Aside aside(*rc::gen::arbitrary<std::uint64_t>(), *rc::gen::arbitrary<bool>());
+    Pattern moved = pattern;
+    for (Piece& piece : moved.pieces) aside.move(piece);
+    RC_PRE(problems_of(pattern).empty() && problems_of(moved).empty());
+    return moved;
+}
+
 void expect_same_drawing(const NamedPattern& named) {
     const auto kind = *rc::gen::element(Kind::plain, Kind::plain, Kind::over, Kind::cutting, Kind::findings);
-    const Aside aside(*rc::gen::arbitrary<std::uint64_t>(), *rc::gen::arbitrary<bool>());
-    Pattern moved = named.pattern;
-    for (Piece& piece : moved.pieces) aside.move(piece);
-    RC_PRE(problems_of(named.pattern).empty() && problems_of(moved).empty());
+    const Pattern moved = moved_aside(named.pattern);
     std::string differs;
     try {
         differs = difference(drawn(named.pattern, named.pattern, kind), drawn(moved, named.pattern, kind));
@@ -305,10 +310,7 @@ PrintRequest any_print_request() {
 
 void expect_same_pages(const NamedPattern& named) {
     const PrintRequest request = any_print_request();
-    const Aside aside(*rc::gen::arbitrary<std::uint64_t>(), *rc::gen::arbitrary<bool>());
-    Pattern moved = named.pattern;
-    for (Piece& piece : moved.pieces) aside.move(piece);
-    RC_PRE(problems_of(named.pattern).empty() && problems_of(moved).empty());
+    const Pattern moved = moved_aside(named.pattern);
     std::string differs;
     try {
         differs = difference(printed(named.pattern, request), printed(moved, request));
