@@ -97,12 +97,22 @@ class Geos {
         return best;
     }
 
-    // How deep a place lies in a shape; 0 outside.
-    double depth(const GEOSGeometry* a, Point p) {
-        const GEOSGeometry* place = kept(GEOSGeom_createPointFromXY_r(handle_, p.x, p.y));
+    // How deep the deepest of these places lies in a shape; 0 outside.
+    double deepest(const GEOSGeometry* a, const std::vector<Point>& places) {
+        const GEOSGeometry* boundary = kept(GEOSBoundary_r(handle_, a));
+        const GEOSPreparedGeometry* inside = GEOSPrepare_r(handle_, a);
+        const GEOSPreparedGeometry* line = GEOSPrepare_r(handle_, boundary);
         double out = 0;
-        if (GEOSIntersects_r(handle_, a, place) != 1) return 0;
-        GEOSDistance_r(handle_, kept(GEOSBoundary_r(handle_, a)), place, &out);
+        for (const Point p : places) {
+            GEOSGeometry* place = GEOSGeom_createPointFromXY_r(handle_, p.x, p.y);
+            double deep = 0;
+            if (GEOSPreparedIntersects_r(handle_, inside, place) == 1)
+                GEOSPreparedDistance_r(handle_, line, place, &deep);
+            out = std::max(out, deep);
+            GEOSGeom_destroy_r(handle_, place);
+        }
+        GEOSPreparedGeom_destroy_r(handle_, inside);
+        GEOSPreparedGeom_destroy_r(handle_, line);
         return out;
     }
     // Only the outer line of what touches is cut.
@@ -156,25 +166,46 @@ void add_strip_between(Geos& geos, std::vector<GEOSGeometry*>& strips, const Nor
     }
 }
 
+// The normal of a curve at a place along it, as long as the allowance is wide.
+Normal normal_at(const Curve& curve, double t, double width_mm) {
+    const Vector along = t == 0   ? tangent_at_start(curve)
+                         : t == 1 ? tangent_at_end(curve)
+                                  : tangent_at(curve, t);
+    const Point on = point_at(curve, t);
+    return {on, on + width_mm * Vector{along.y, -along.x}};
+}
+
+double away_from_chord(Point p, Point a, Point b) {
+    const double length = distance(a, b);
+    return length == 0 ? distance(a, p) : std::abs(cross(b - a, p - a)) / length;
+}
+
+// Strips along part of a curve, halved until neither of their long sides is off the true one by more.
+void add_strips_along(Geos& geos, std::vector<GEOSGeometry*>& strips, const Curve& curve, double from,
+                      double to, double width_mm, int halvings) {
+    constexpr double off_mm = 2e-3;
+    constexpr int fewest = 3;
+    constexpr int most = 10;
+    const Normal a = normal_at(curve, from, width_mm);
+    const Normal b = normal_at(curve, to, width_mm);
+    const double half = (from + to) / 2;
+    const Normal between = normal_at(curve, half, width_mm);
+    const bool is_straight = std::holds_alternative<Line>(curve);
+    const bool is_near = halvings >= fewest && away_from_chord(between.on, a.on, b.on) < off_mm &&
+                         away_from_chord(between.out, a.out, b.out) < off_mm;
+    if (is_straight || is_near || halvings == most) return add_strip_between(geos, strips, a, b);
+    add_strips_along(geos, strips, curve, from, half, width_mm, halvings + 1);
+    add_strips_along(geos, strips, curve, half, to, width_mm, halvings + 1);
+}
+
 GEOSGeometry* piece_and_strips(Geos& geos, const Piece& piece) {
-    constexpr int steps = 300;
     std::vector<GEOSGeometry*> parts{
         geos.owned_polygon(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points)};
     for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
         const double width_mm = width_of(piece, item);
         if (width_mm == 0) continue;
-        for (const Curve& curve : curves_of_item(piece.outline, item)) {
-            const int count = std::holds_alternative<Line>(curve) ? 1 : steps;
-            const auto normal = [&](int i) {
-                const double t = double(i) / count;
-                const Vector along = i == 0       ? tangent_at_start(curve)
-                                     : i == count ? tangent_at_end(curve)
-                                                  : tangent_at(curve, t);
-                const Point on = point_at(curve, t);
-                return Normal{on, on + width_mm * Vector{along.y, -along.x}};
-            };
-            for (int i = 0; i < count; ++i) add_strip_between(geos, parts, normal(i), normal(i + 1));
-        }
+        for (const Curve& curve : curves_of_item(piece.outline, item))
+            add_strips_along(geos, parts, curve, 0, 1, width_mm, 0);
     }
     return geos.united(parts);
 }
@@ -206,7 +237,7 @@ Judged judged(const Piece& piece, const std::vector<Point>& line) {
     const GEOSGeometry* worn = geos.hanging_together_with(truth, sewn);
     const GEOSGeometry* owed = geos.grown(worn, slack_mm);
     const GEOSGeometry* solid = geos.with_holes_filled(worn);
-    for (const Point p : line) out.cut_mm = std::max(out.cut_mm, geos.depth(solid, p));
+    out.cut_mm = geos.deepest(solid, line);
     const GEOSGeometry* given = geos.grown(cut, slack_mm);
     const GEOSGeometry* lost = geos.without(owed, given);
     out.lost_mm2 = geos.area(lost);
