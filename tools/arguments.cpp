@@ -6,8 +6,8 @@
 #include <boost/program_options/parsers.hpp>
 #include <boost/program_options/positional_options.hpp>
 
-#include "dartwright/files/utf8.hpp"
-#include "nearest_word.hpp"
+#include "dartwright/words/nearest_word.hpp"
+#include "dartwright/words/utf8.hpp"
 
 namespace dartwright::tools {
 

@@ -4,9 +4,9 @@
 #include <utility>
 
 #include "dartwright/assessing/lost_marks.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/files/assessment_words.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright::tools {
 namespace {
@@ -38,7 +38,7 @@ class TaskTables {
         for (const JudgedCriterion& criterion : task.criteria) add(table, said, criterion);
         std::string remedies;
         for (const auto& [remedy, numbers] : said)
-            remedies += "  Remedy of " + words::list(numbers) + ": " + clean_text(remedy) + "\n";
+            remedies += "  Remedy of " + all_of(numbers) + ": " + clean_text(remedy) + "\n";
         const std::string heading = clean_text(task.name) + ": " + kept(task.marks, task.of) + " marks";
         return "\n  " + ink_(Paint::heading, heading) + "\n" + (table.is_empty() ? "" : table.text(ink_)) +
                remedies;

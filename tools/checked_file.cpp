@@ -1,7 +1,7 @@
 #include "checked_file.hpp"
 
-#include "dartwright/files/clean_text.hpp"
-#include "figures.hpp"
+#include "dartwright/words/clean_text.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -34,8 +34,8 @@ std::string finding_lines(std::size_t number, const Finding& finding, Unit unit,
     const std::string subject = subject_of(finding);
     if (!subject.empty()) text += ": " + subject;
     if (finding.at)
-        text +=
-            ", at " + figure(finding.at->x, unit) + ", " + figure(finding.at->y, unit) + " " + word_of(unit);
+        text += ", at " + length_figure(finding.at->x, unit) + ", " + length_figure(finding.at->y, unit) +
+                " " + word_of(unit);
     text += "\n" + indent + finding.message + "\n";
     if (!finding.remedy.empty()) text += indent + "Remedy: " + finding.remedy + "\n";
     return text;

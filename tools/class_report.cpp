@@ -6,8 +6,8 @@
 #include "dartwright/files/class_csv.hpp"
 #include "dartwright/files/class_junit.hpp"
 #include "dartwright/files/class_tap.hpp"
+#include "dartwright/words/nearest_word.hpp"
 #include "exercise_report.hpp"
-#include "nearest_word.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {

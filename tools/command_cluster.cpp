@@ -2,9 +2,9 @@
 
 #include "arguments.hpp"
 #include "dartwright/darts/cluster.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
 

@@ -4,10 +4,10 @@
 #include "checked_file.hpp"
 #include "cloth_options.hpp"
 #include "dartwright/cutting/lay_pattern.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/written_number.hpp"
 #include "picture_file.hpp"
 #include "result_file.hpp"
 #include "verdicts.hpp"
@@ -41,8 +41,8 @@ std::string report_text(const PatternLay& laid, Unit unit, const Ink& ink) {
         table.add({{piece.name},
                    {piece.how},
                    {piece.is_mirrored ? "face down" : "face up"},
-                   {figure(low, unit)},
-                   {figure(high, unit)}});
+                   {length_figure(low, unit)},
+                   {length_figure(high, unit)}});
     }
     out += table.text(ink);
     for (const std::string& note : laid.notes) out += "note: " + note + "\n";

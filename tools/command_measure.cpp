@@ -3,9 +3,8 @@
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/checks/measure_line.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -17,9 +16,9 @@ std::string text_of(const MeasuredLine& line, Unit unit, const Ink& ink) {
         {{std::string("pieces, ") + word_of(unit), Align::left}, {"on the piece"}, {"times"}, {"in all"}});
     for (const MeasuredOnPiece& piece : line.pieces) {
         table.add({{piece.piece},
-                   {figure(piece.length_mm, unit)},
+                   {length_figure(piece.length_mm, unit)},
                    {std::to_string(piece.copies)},
-                   {figure(piece.total_mm, unit)}});
+                   {length_figure(piece.total_mm, unit)}});
     }
     return ink(Paint::heading, line.name) + ": " + length_words(line.total_mm, unit) + "\n\n" +
            table.text(ink);

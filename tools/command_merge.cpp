@@ -2,8 +2,8 @@
 
 #include "arguments.hpp"
 #include "dartwright/darts/merge.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
 

@@ -2,7 +2,7 @@
 
 #include "arguments.hpp"
 #include "dartwright/darts/open.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
 #include "worn_option.hpp"
@@ -27,9 +27,9 @@ std::string text_of(const OpenAccount& account, Unit unit, const Ink& ink) {
     TextTable table({{std::string("runs, ") + word_of(unit), Align::left}, {"half"}, {"left"}, {"right"}});
     for (const OpenedRun& run : account.runs) {
         table.add({{run.edge},
-                   {figure(run.before_mm, unit)},
-                   {figure(run.left_mm, unit)},
-                   {figure(run.right_mm, unit)}});
+                   {length_figure(run.before_mm, unit)},
+                   {length_figure(run.left_mm, unit)},
+                   {length_figure(run.right_mm, unit)}});
     }
     return text + "\n" + table.text(ink);
 }

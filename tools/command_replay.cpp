@@ -4,7 +4,7 @@
 #include "checked_file.hpp"
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "dartwright/geometry/written_number.hpp"
+#include "dartwright/words/written_number.hpp"
 #include "pattern_difference.hpp"
 #include "result_file.hpp"
 #include "text_table.hpp"

@@ -2,10 +2,9 @@
 
 #include "arguments.hpp"
 #include "dartwright/darts/repoint.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
 
@@ -38,7 +37,7 @@ RepointRequest request_of(const Arguments& arguments) {
 }
 
 std::string place_words(Point p, Unit unit) {
-    return figure(p.x, unit) + ", " + figure(p.y, unit) + " " + word_of(unit);
+    return length_figure(p.x, unit) + ", " + length_figure(p.y, unit) + " " + word_of(unit);
 }
 
 std::string changed(const char* what, const std::string& before, const std::string& after) {

@@ -11,7 +11,7 @@
 #include "dartwright/drawing/paper.hpp"
 #include "dartwright/drawing/sewing_sheet.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "nearest_word.hpp"
+#include "dartwright/words/nearest_word.hpp"
 #include "result_file.hpp"
 
 namespace dartwright::tools {

@@ -11,7 +11,7 @@
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "fullness_json.hpp"
 #include "verdicts.hpp"
 
@@ -35,7 +35,7 @@ std::vector<NamedDart> darts_of(const Outline& outline) {
 }
 
 std::string point_words(Point point, Unit unit) {
-    return figure(point.x, unit) + ", " + figure(point.y, unit);
+    return length_figure(point.x, unit) + ", " + length_figure(point.y, unit);
 }
 
 std::string cut_words(const Piece& piece) {
@@ -73,7 +73,7 @@ std::string cap_table(const std::vector<NamedCap>& caps, Unit unit, const Ink& i
                      {"tip"}});
     std::string notes;
     for (const auto& [dart, press, cap] : caps) {
-        table.add({{dart->name}, {press}, {figure(cap.depth_mm, unit)}, {point_words(cap.tip, unit)}});
+        table.add({{dart->name}, {press}, {length_figure(cap.depth_mm, unit)}, {point_words(cap.tip, unit)}});
         for (const std::string& note : cap.notes) notes += "  note: " + note + "\n";
     }
     return table.is_empty() ? "" : "\n" + table.text(ink) + notes;
@@ -92,7 +92,7 @@ std::string text_of(const Piece& piece, const Pattern& pattern, const Ink& ink) 
     std::string text = std::string("\n") + ink(Paint::heading, piece.name) + ": " +
                        area_words(cloth_area(piece), unit) + " of cloth, " + cut_words(piece) + "\n\n";
     TextTable runs({{std::string("runs, ") + word_of(unit), Align::left}, {"length"}});
-    for (const Run& run : runs_of(piece.outline)) runs.add({{run.edge}, {figure(run.length, unit)}});
+    for (const Run& run : runs_of(piece.outline)) runs.add({{run.edge}, {length_figure(run.length, unit)}});
     text += runs.text(ink) + taken_in_lines(piece, unit);
     TextTable table({{std::string("darts, ") + word_of(unit), Align::left},
                      {"first leg"},
@@ -102,20 +102,20 @@ std::string text_of(const Piece& piece, const Pattern& pattern, const Ink& ink) 
                      {"point"},
                      {"pivot"}});
     for (const auto& [name, figures, stitched] : darts_of(piece.outline)) {
-        table.add({{stitched ? name + ", stitched " + figure(*stitched, unit) : name},
-                   {figure(figures.leg_a, unit)},
-                   {figure(figures.leg_b, unit)},
-                   {figure(figures.intake, unit)},
-                   {angle_figure(std::abs(degrees(figures.angle_rad)))},
+        table.add({{stitched ? name + ", stitched " + length_figure(*stitched, unit) : name},
+                   {length_figure(figures.leg_a, unit)},
+                   {length_figure(figures.leg_b, unit)},
+                   {length_figure(figures.intake, unit)},
+                   {angle_words_of_degrees(std::abs(degrees(figures.angle_rad)))},
                    {point_words(figures.point, unit)},
                    {point_words(figures.pivot, unit)}});
     }
     for (const DoubleDart& dart : piece.double_darts) {
         const std::array<double, 4> legs = leg_lengths(dart);
         table.add({{dart.name + ", two points"},
-                   {figure(legs[0], unit) + " + " + figure(legs[2], unit)},
-                   {figure(legs[1], unit) + " + " + figure(legs[3], unit)},
-                   {figure(intake_of(dart), unit)},
+                   {length_figure(legs[0], unit) + " + " + length_figure(legs[2], unit)},
+                   {length_figure(legs[1], unit) + " + " + length_figure(legs[3], unit)},
+                   {length_figure(intake_of(dart), unit)},
                    {""},
                    {point_words(dart.from, unit) + " to " + point_words(dart.to, unit)},
                    {""}});

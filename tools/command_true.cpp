@@ -6,11 +6,10 @@
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
 #include "dartwright/darts/true_seam.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
-#include "figures.hpp"
-#include "nearest_word.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/nearest_word.hpp"
 #include "operation.hpp"
 #include "verdicts.hpp"
 
@@ -79,8 +78,8 @@ std::string text_of(const TrueEdgeAccount& account, Unit unit, const Ink& ink) {
     std::string text = std::string("Trued ") + account.edge + " on " + account.piece + ".\n";
     for (const SmoothedCorner& corner : account.corners) {
         text += std::string("  a corner of ") + angle_words(radians(corner.corner_deg)) + " at " +
-                figure(corner.at.x, unit) + ", " + figure(corner.at.y, unit) + " " + word_of(unit) +
-                " was drawn smooth\n";
+                length_figure(corner.at.x, unit) + ", " + length_figure(corner.at.y, unit) + " " +
+                word_of(unit) + " was drawn smooth\n";
     }
     return text + note_lines(account.notes) + runs_table(account.runs, unit, ink);
 }

@@ -7,7 +7,7 @@
 #include "dartwright/checks/walk.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "fullness_json.hpp"
 #include "verdicts.hpp"
 
@@ -33,7 +33,7 @@ const char* word_of(WalkMark mark) {
 
 std::string figure_or_dash(const std::optional<double>& length, Unit unit, bool is_signed) {
     if (!length) return "-";
-    return is_signed ? signed_figure(*length, unit) : figure(*length, unit);
+    return is_signed ? signed_length_figure(*length, unit) : length_figure(*length, unit);
 }
 
 const Seam& seam_walked(const Pattern& pattern, const std::string& name) {
@@ -83,7 +83,7 @@ Json json_of_fullness_along(const Pattern& pattern, const std::string& name) {
 
 std::string text_of(const SeamWalk& walk, const Pattern& pattern, const Ink& ink) {
     const Unit unit = pattern.unit;
-    TextTable table({{std::string("distances, ") + tools::word_of(unit), Align::left},
+    TextTable table({{std::string("distances, ") + word_of(unit), Align::left},
                      {"", Align::left},
                      {walk.side_names[0]},
                      {walk.side_names[1]},
@@ -96,9 +96,10 @@ std::string text_of(const SeamWalk& walk, const Pattern& pattern, const Ink& ink
                    {figure_or_dash(row.difference, unit, true)}});
     }
     return ink(Paint::heading, walk.name) + "\n\n" + table.text(ink) + "\n  ease meant " +
-           signed_figure(walk.ease, unit) + ", left over " + signed_figure(walk.difference, unit) + " " +
-           tools::word_of(unit) + "\n  the corners together: " + angle_figure(walk.corners_deg[0]) +
-           " at the start, " + angle_figure(walk.corners_deg[1]) + " at the end (180.0° runs on smoothly)\n" +
+           signed_length_figure(walk.ease, unit) + ", left over " +
+           signed_length_figure(walk.difference, unit) + " " + word_of(unit) +
+           "\n  the corners together: " + angle_words_of_degrees(walk.corners_deg[0]) + " at the start, " +
+           angle_words_of_degrees(walk.corners_deg[1]) + " at the end (180.0° runs on smoothly)\n" +
            fullness_lines(pattern, walk.name);
 }
 

@@ -2,19 +2,18 @@
 
 #include <cmath>
 
-#include "dartwright/drawing/decimals.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright::tools {
 
 namespace {
 
 std::string figure_or_dash(const std::optional<double>& length_mm, Unit unit) {
-    return length_mm ? figure(*length_mm, unit) : "-";
+    return length_mm ? length_figure(*length_mm, unit) : "-";
 }
 
 std::string change_figure(const BeforeAfter& amount, Unit unit) {
-    return amount.difference() ? signed_figure(*amount.difference(), unit) : "";
+    return amount.difference() ? signed_length_figure(*amount.difference(), unit) : "";
 }
 
 std::string lengths_table(const std::string& heading,
@@ -44,7 +43,7 @@ std::string seams_table(const std::vector<ComparedSeam>& seams, Unit unit, const
 }
 
 std::string seen_words(const DartSeen& dart) {
-    return angle_figure(degrees(dart.angle_rad)) + " at " + dart.place;
+    return angle_words_of_degrees(degrees(dart.angle_rad)) + " at " + dart.place;
 }
 
 std::string dart_line(const ComparedDart& dart) {
@@ -65,7 +64,7 @@ std::string dart_line(const ComparedDart& dart) {
 }
 
 std::string angle_or_dash(const std::optional<double>& rad) {
-    return rad ? angle_figure(degrees(*rad)) : "none";
+    return rad ? angle_words_of_degrees(degrees(*rad)) : "none";
 }
 
 std::string pivot_line(const ComparedPivot& pivot) {
@@ -85,7 +84,7 @@ std::string part_line(const ComparedPart& part, double whole_rad, Unit unit) {
     const double turn = std::remainder(angle(part.motion) - whole_rad, 2 * pi);
     const std::string turned = std::abs(degrees(turn)) < 0.05
                                    ? "not turned"
-                                   : "turned by " + angle_figure(std::abs(degrees(turn))) +
+                                   : "turned by " + angle_words_of_degrees(std::abs(degrees(turn))) +
                                          (turn < 0 ? " clockwise" : " anticlockwise");
     return "  " + edges + ": " + turned + ", off by " + length_words(part.strays_mm, unit) + " at most\n";
 }

@@ -4,10 +4,9 @@
 
 #include "dartwright/checks/check.hpp"
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/press_name.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -53,7 +52,7 @@ std::string width_words(const DecidedRun& run, Unit unit) {
     for (const RunWidth& each : run.widths) {
         words += (words.empty() ? "" : ", ") + (each.width_mm ? width_figure(*each.width_mm, unit) : "none");
         if (run.widths.size() > 1)
-            words += " from " + figure(each.from_mm, unit) + " to " + figure(each.to_mm, unit);
+            words += " from " + length_figure(each.from_mm, unit) + " to " + length_figure(each.to_mm, unit);
     }
     return words;
 }
@@ -224,7 +223,7 @@ std::string text_of(const CutPattern& cut, Unit unit, const Ink& ink) {
     for (const CutPiece& piece : cut.pieces) {
         out += "\n" +
                ink(Paint::heading, piece.piece->name + ": " + area_words(piece.area_mm2, unit) + ", " +
-                                       figure(piece.across_mm, unit) + " by " +
+                                       length_figure(piece.across_mm, unit) + " by " +
                                        length_words(piece.up_mm, unit)) +
                "\n" + runs_text(piece, unit, ink) + lines_of(cut, piece, unit);
     }

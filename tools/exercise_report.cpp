@@ -1,7 +1,7 @@
 #include "exercise_report.hpp"
 
 #include "dartwright/files/assessment_words.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {

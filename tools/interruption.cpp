@@ -10,7 +10,7 @@
 #include <cstdint>
 #include <cstdlib>
 
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright::tools {
 namespace {

@@ -14,7 +14,7 @@
 #include "awaited_text.hpp"
 #include "checked_file.hpp"
 #include "dartwright/files/output_file.hpp"
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/words/utf8.hpp"
 #include "draft_file.hpp"
 #include "unforeseen.hpp"
 

@@ -6,9 +6,8 @@
 #include "checked_file.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/replay.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/files/pattern_file.hpp"
-#include "figures.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "result_file.hpp"
 #include "tolerance_option.hpp"
 #include "verdicts.hpp"
@@ -102,9 +101,9 @@ std::string runs_table(const std::vector<RunChange>& runs, Unit unit, const Ink&
         {{std::string("runs, ") + word_of(unit), Align::left}, {"before"}, {"after"}, {"change"}});
     for (const RunChange& run : runs) {
         table.add({{run.edge},
-                   {figure(run.before_mm, unit)},
-                   {figure(run.after_mm, unit)},
-                   {signed_figure(run.after_mm - run.before_mm, unit)}});
+                   {length_figure(run.before_mm, unit)},
+                   {length_figure(run.after_mm, unit)},
+                   {signed_length_figure(run.after_mm - run.before_mm, unit)}});
     }
     return table.is_empty() ? "" : std::string("\n") + table.text(ink);
 }

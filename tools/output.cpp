@@ -5,9 +5,9 @@
 #include <cerrno>
 #include <cstdlib>
 
-#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/file_trouble.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright::tools {
 

@@ -6,7 +6,7 @@
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
-#include "nearest_word.hpp"
+#include "dartwright/words/nearest_word.hpp"
 
 namespace dartwright::tools {
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/pattern/place.hpp"
-#include "nearest_word.hpp"
+#include "dartwright/words/nearest_word.hpp"
 
 namespace dartwright::tools {
 

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "dartwright/files/clean_text.hpp"
-#include "figures.hpp"
+#include "dartwright/words/clean_text.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright::tools {
 
@@ -58,11 +58,11 @@ std::string seam_table(const std::vector<SeamVerdict>& seams, const std::vector<
         const bool is_pair = seam.side_names[0] == seam.side_names[1];
         table.add({{seam.name},
                    {seam.side_names[0]},
-                   {seam.lengths ? figure((*seam.lengths)[0], unit) : "-"},
+                   {seam.lengths ? length_figure((*seam.lengths)[0], unit) : "-"},
                    {is_pair ? "its pair" : seam.side_names[1]},
-                   {seam.lengths ? figure((*seam.lengths)[1], unit) : "-"},
-                   {signed_figure(seam.ease, unit)},
-                   {seam.difference ? signed_figure(*seam.difference, unit) : "-"},
+                   {seam.lengths ? length_figure((*seam.lengths)[1], unit) : "-"},
+                   {signed_length_figure(seam.ease, unit)},
+                   {seam.difference ? signed_length_figure(*seam.difference, unit) : "-"},
                    seam_cell(seam, findings)});
     }
     return table.is_empty() ? "" : table.text(ink);
@@ -77,10 +77,10 @@ std::string dart_table(const std::vector<DartVerdict>& darts, Unit unit, const I
                      {"", Align::left}});
     for (const DartVerdict& dart : darts) {
         table.add({{dart.piece + ": " + dart.name},
-                   {figure(dart.legs[0], unit)},
-                   {figure(dart.legs[1], unit)},
-                   {figure(dart.intake, unit)},
-                   {angle_figure(dart.angle_deg)},
+                   {length_figure(dart.legs[0], unit)},
+                   {length_figure(dart.legs[1], unit)},
+                   {length_figure(dart.intake, unit)},
+                   {angle_words_of_degrees(dart.angle_deg)},
                    verdict_cell(dart.passed)});
     }
     return table.is_empty() ? "" : table.text(ink);

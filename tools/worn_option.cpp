@@ -1,7 +1,7 @@
 #include "worn_option.hpp"
 
 #include "arguments.hpp"
-#include "nearest_word.hpp"
+#include "dartwright/words/nearest_word.hpp"
 
 namespace dartwright::tools {
 

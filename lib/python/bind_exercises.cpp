@@ -68,7 +68,7 @@ void bind_exercise(py::module_& module) {
             "words", [](const PreparedExercise& self) { return text_or_none(self.exercise.words); },
             "To the class, or None.")
         .def_property_readonly(
-            "unit", [](const PreparedExercise& self) { return python::word_of(self.exercise.unit); },
+            "unit", [](const PreparedExercise& self) { return dartwright::word_of(self.exercise.unit); },
             "The unit of its file: `mm`, `cm` or `in`.")
         .def_property_readonly(
             "pattern", [](const PreparedExercise& self) -> const Pattern& { return self.exercise.pattern; },
@@ -176,15 +176,17 @@ void bind_exercises(py::module_& module) {
     bind_exercise(module);
     bind_lines(module);
     bind_assessment(module);
+    module.def("read_exercise", read, py::arg("path"), py::kw_only(), py::arg("own_folder") = false,
+               Unlocked(),
+               "Reads an exercise file; files that it names lie where they do seen from it, and with "
+               "`own_folder` in\n"
+               "its folder or below it, wherever links lead: for one that somebody else sent. FileTrouble;\n"
+               "InvalidFile; BadWords, UnknownName and Impossible name the task.");
     module.def(
-        "read_exercise", read, py::arg("path"), py::kw_only(), py::arg("own_folder") = false, Unlocked(),
-        "Reads an exercise file; files that it names lie where they do seen from it, and with `own_folder` in\n"
-        "its folder or below it, wherever links lead: for one that somebody else sent. FileTrouble;\n"
-        "InvalidFile; BadWords, UnknownName and Impossible name the task.");
-    module.def("parse_exercise", parse, py::arg("text"), py::arg("file") = "text", py::kw_only(),
-               py::arg("own_folder") = false, Unlocked(),
-               "Reads an exercise from the text of an exercise file that lies at `file`, with `own_folder` as\n"
-               "above. InvalidFile.");
+        "parse_exercise", parse, py::arg("text"), py::arg("file") = "text", py::kw_only(),
+        py::arg("own_folder") = false, Unlocked(),
+        "Reads an exercise from the text of an exercise file that lies at `file`, with `own_folder` as\n"
+        "above. InvalidFile.");
     module.def(
         "assess", &assess, py::arg("exercise"), py::arg("draft"), Unlocked(),
         "Judges a draft, wherever it lies, turned or turned over, in any unit, with any names that its "

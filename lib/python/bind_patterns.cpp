@@ -73,7 +73,7 @@ void bind_pattern(py::module_& module) {
         "Pieces and the seams that join them. It is never changed; operations give a new one.")
         .def_readonly("name", &Pattern::name, "Its name.")
         .def_property_readonly(
-            "unit", [](const Pattern& pattern) { return word_of(pattern.unit); },
+            "unit", [](const Pattern& pattern) { return dartwright::word_of(pattern.unit); },
             "The unit of its file: `mm`, `cm` or `in`. Lengths here are mm whatever it is.")
         .def_readonly("pieces", &Pattern::pieces, "Its pieces, in the file's order.")
         .def_readonly("seams", &Pattern::seams, "Its seams, in the file's order.")

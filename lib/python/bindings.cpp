@@ -64,10 +64,6 @@ std::string path_of(const std::filesystem::path& path) {
     return path == "-" ? "./-" : path.string();
 }
 
-const char* word_of(Unit unit) {
-    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
-}
-
 const char* word_of(NotchKind kind) {
     return kind == NotchKind::single ? "single" : kind == NotchKind::double_ ? "double" : "triple";
 }

@@ -101,7 +101,6 @@ Tolerances tolerances_with(const Pattern& pattern, const std::map<std::string, d
 /// Python.
 std::string path_of(const std::filesystem::path& path);
 
-const char* word_of(Unit unit);
 const char* word_of(NotchKind kind);
 
 void bind_errors();

@@ -8,8 +8,8 @@
 #include "dartwright/files/class_csv.hpp"
 #include "dartwright/files/class_junit.hpp"
 #include "dartwright/files/class_tap.hpp"
-#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/markup_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 #include "support/sample_assessments.hpp"
 
 namespace dartwright {

@@ -10,8 +10,8 @@
 #include <string>
 #include <vector>
 
-#include "dartwright/files/numbers.hpp"
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/converted_length.hpp"
 #include "geometry/generators.hpp"
 #include "support/evenly.hpp"
 

@@ -1,4 +1,5 @@
 #include "dartwright/files/json_tree.hpp"
+#include "dartwright/words/quoted.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck.h>

@@ -6,6 +6,8 @@
 #include <stdexcept>
 
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/words/converted_length.hpp"
+#include "dartwright/words/written_number.hpp"
 #include "edited_pattern.hpp"
 #include "generated_patterns.hpp"
 #include "support/evenly.hpp"

@@ -1,4 +1,5 @@
 #include "dartwright/files/reading.hpp"
+#include "dartwright/words/lists.hpp"
 
 #include <gtest/gtest.h>
 #include <algorithm>

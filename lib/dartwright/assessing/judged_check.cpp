@@ -6,7 +6,8 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/mouth_sides.hpp"
-#include "dartwright/checks/words.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -230,8 +231,8 @@ void add_names(ScoredLines& lines, const DraftFacts& facts, std::size_t piece) {
     JudgedLine line = about_piece(facts, piece);
     line.what = "the names of the " + line.piece;
     line.remedy = "Call the pieces and edges as the pattern does.";
-    ScoredLine out = fault_line(std::move(line), "the pattern's own names",
-                                words::list(facts.draft.pieces[piece]->renamed));
+    ScoredLine out =
+        fault_line(std::move(line), "the pattern's own names", all_of(facts.draft.pieces[piece]->renamed));
     // One wrong name is a slip of the pen.
     if (names_wrong(facts) == 1 && facts.lengths().size() > 1) {
         out.line.rung = facts.lengths().back().name;
@@ -251,8 +252,9 @@ void add_extra_darts(ScoredLines& lines, const DraftFacts& facts, std::size_t pi
         line.what = "a dart on the " + dart.edge + " that was not asked for";
         line.at = drawn_place(facts, piece, middle(dart.figures.a, dart.figures.b));
         line.remedy = "Close it, or move it into the dart that was asked for.";
-        lines.push_back(fault_line(std::move(line), "no dart",
-                                   "a dart of " + words::degrees(degrees(std::abs(dart.figures.angle_rad)))));
+        lines.push_back(
+            fault_line(std::move(line), "no dart",
+                       "a dart of " + degrees_in_sentence(degrees(std::abs(dart.figures.angle_rad)))));
     }
 }
 

@@ -3,7 +3,8 @@
 
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/checks/compared_notches.hpp"
-#include "dartwright/checks/words.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -21,7 +22,7 @@ ScoredLine length_of(const DraftFacts& facts, const RunFact& run) {
     ScoredLine out = length_line(facts, std::move(line), {run.expected_mm, *run.found_mm, run.own_mm});
     const double whole = *run.found_mm - run.expected_mm;
     if (std::abs(whole - run.own_mm) > shown_mm)
-        out.line.found_words = "of the difference, " + words::mm(std::abs(whole - run.own_mm)) +
+        out.line.found_words = "of the difference, " + mm_in_sentence(std::abs(whole - run.own_mm)) +
                                " are judged with its seam, its dart or the corner beside it";
     return out;
 }
@@ -38,9 +39,9 @@ ScoredLine seam_of(const DraftFacts& facts, const SeamFact& seam) {
     for (std::size_t i = 0; i < facts.plan->finished.size(); ++i)
         if (facts.plan->finished[i].piece.name == part.piece) line.at = middle_of_run(facts, i, part.edge);
     line.remedy = "Walk one side along the other and true the end that is " +
-                  words::mm(std::abs(seam.off_mm)) + " out, on both sides.";
+                  mm_in_sentence(std::abs(seam.off_mm)) + " out, on both sides.";
     const double expected = seam.difference_mm - seam.off_mm;
-    line.found_words = words::mm(seam.lengths_mm[0]) + " and " + words::mm(seam.lengths_mm[1]);
+    line.found_words = mm_in_sentence(seam.lengths_mm[0]) + " and " + mm_in_sentence(seam.lengths_mm[1]);
     return length_line(facts, std::move(line), {expected, seam.difference_mm, seam.off_mm});
 }
 
@@ -66,13 +67,13 @@ ScoredLine notch_of(const DraftFacts& facts, const NotchOf& of) {
     if (!notch.kind_after) line.remedy = "Mark the notch at its place along the seam line, darts closed.";
     if (!notch.kind_before) line.remedy = "Take the notch out.";
     if (!notch.kind_after)
-        return fault_line(std::move(line), "a notch at " + words::mm(*from_start.before), "none");
+        return fault_line(std::move(line), "a notch at " + mm_in_sentence(*from_start.before), "none");
     const ShapedPiece& drawn = facts.draft.pieces[of.piece]->shaped;
     if (const Run* run = find_run(drawn.runs, notch.edge))
         line.at =
             drawn_place(facts, of.piece, place_on_run(drawn.piece.outline, *run, *from_start.after).point);
     if (!notch.kind_before)
-        return fault_line(std::move(line), "no notch", "a notch at " + words::mm(*from_start.after));
+        return fault_line(std::move(line), "no notch", "a notch at " + mm_in_sentence(*from_start.after));
     if (notch.kind_after != notch.kind_before) line.remedy = "Cut the notch as its partner is cut.";
     if (notch.kind_after != notch.kind_before)
         return fault_line(std::move(line), "as many cuts as its partner has", "another kind of notch");
@@ -161,14 +162,14 @@ ScoredLine angle_about(const DraftFacts& facts, const PivotGroup& group) {
     if (names.size() > 1) line.dart.clear();
     line.edge.clear();
     if (first.found) line.at = drawn_place(facts, first.asked->piece, first.pivot);
-    line.what = "the angle about the pivot of " + words::list(names) + ", together";
+    line.what = "the angle about the pivot of " + all_of(names) + ", together";
     line.remedy =
         "What one dart gives up another must take: measure the angles at the pivot and make good what is "
         "missing or too much.";
     ScoredLine out = angle_line(facts, std::move(line), {group.expected_deg, group.found_deg, group.off_deg});
     const double whole = group.found_deg - group.expected_deg;
     if (std::abs(whole - group.off_deg) > rung_rounding)
-        out.line.found_words = "of the difference, " + words::degrees(std::abs(whole - group.off_deg)) +
+        out.line.found_words = "of the difference, " + degrees_in_sentence(std::abs(whole - group.off_deg)) +
                                " are judged with the dart that was to be moved";
     return out;
 }

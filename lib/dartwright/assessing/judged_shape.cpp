@@ -3,7 +3,6 @@
 
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/mouth_sides.hpp"
-#include "dartwright/checks/words.hpp"
 
 namespace dartwright {
 namespace {

@@ -7,7 +7,7 @@
 #include <numeric>
 
 #include "dartwright/assessing/judged_lines.hpp"
-#include "dartwright/checks/words.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -213,7 +213,7 @@ ScoredLines not_begun_lines(const MarkedTask& task, Criterion criterion) {
         return {fault_line(std::move(line), "changed", "as it was")};
     }
     line.piece = task.not_begun.front();
-    line.what = "the " + words::list(task.not_begun);
+    line.what = "the " + all_of(task.not_begun);
     line.remedy = "Do what the task asks for: nothing of it is done.";
     return {fault_line(std::move(line), "changed", "as it was handed out")};
 }

@@ -11,6 +11,7 @@
 #include "dartwright/checks/rigid_parts.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {

@@ -5,8 +5,9 @@
 
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/mouth_sides.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -39,15 +40,14 @@ void note_turn(std::vector<std::string>& notes, const DraftFacts& facts, std::si
     const double turned = degrees(angle(longest->motion));
     if (std::abs(turned) <= turned_deg) return;
     notes.push_back("The " + facts.plan->finished[piece].piece.name + " lies turned by " +
-                    words::degrees(std::abs(turned)) + ", which is no fault.");
+                    degrees_in_sentence(std::abs(turned)) + ", which is no fault.");
 }
 
 void note_piece(std::vector<std::string>& notes, const DraftFacts& facts, std::size_t piece) {
     const std::string& name = facts.plan->finished[piece].piece.name;
     const MatchedPiece& drawn = *facts.draft.pieces[piece];
     if (!drawn.renamed.empty())
-        notes.push_back("In the " + name + ", names were matched by shape: " + words::list(drawn.renamed) +
-                        ".");
+        notes.push_back("In the " + name + ", names were matched by shape: " + all_of(drawn.renamed) + ".");
     if (drawn.is_mirrored)
         notes.push_back("The " + name +
                         " is drawn the other way up, which is no fault: it was judged turned over.");
@@ -61,8 +61,9 @@ void note_back_off(std::vector<std::string>& notes, const DraftFacts& facts) {
         const double asked = dart.asked->dart.figures.back_off;
         const double found = distance(dart.found->figures.point, dart.used_pivot);
         if (!is_off(facts.lengths(), found - asked)) continue;
-        notes.push_back("The point of " + dart.asked->dart.name + " stops " + words::mm(found) +
-                        " short of its pivot, " + words::mm(asked) + " in the exercise; either is right.");
+        notes.push_back("The point of " + dart.asked->dart.name + " stops " + mm_in_sentence(found) +
+                        " short of its pivot, " + mm_in_sentence(asked) +
+                        " in the exercise; either is right.");
     }
 }
 

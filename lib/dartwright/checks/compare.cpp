@@ -11,9 +11,10 @@
 #include "dartwright/checks/compared_piece.hpp"
 #include "dartwright/checks/compared_separation.hpp"
 #include "dartwright/checks/walked_seam.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -84,7 +85,7 @@ class SeamsCompared {
 };
 
 std::string turn_words(double turned_deg) {
-    return words::degrees(std::abs(turned_deg)) + (turned_deg < 0 ? " clockwise" : " anticlockwise");
+    return degrees_in_sentence(std::abs(turned_deg)) + (turned_deg < 0 ? " clockwise" : " anticlockwise");
 }
 
 void add_notes(std::vector<std::string>& notes, const ComparedPiece& piece, const Tolerances& tolerances) {
@@ -94,14 +95,14 @@ void add_notes(std::vector<std::string>& notes, const ComparedPiece& piece, cons
         notes.push_back(piece.name + " lies turned by " + turn_words(turned));
     const double shifted = norm(piece.shifted_mm);
     if (!piece.is_mirrored && std::abs(turned) <= tolerances.grain_deg && shifted > tolerances.notch_mm)
-        notes.push_back(piece.name + " lies shifted by " + words::mm(shifted));
+        notes.push_back(piece.name + " lies shifted by " + mm_in_sentence(shifted));
     for (const ComparedRun& run : piece.runs) {
         if (!run.sewn_mm.before) notes.push_back(piece.name + " has a new edge, " + run.edge);
     }
     for (const ComparedNotch& notch : piece.notches) {
         if (notch.kind_before) continue;
         notes.push_back(piece.name + " has a new notch on " + notch.edge + ", " +
-                        words::mm(*notch.at_mm[0].after) + " from " + notch.from[0]);
+                        mm_in_sentence(*notch.at_mm[0].after) + " from " + notch.from[0]);
     }
 }
 
@@ -161,7 +162,8 @@ void add_seam_changes(std::vector<Loss>& out, const Seam& was, const Seam& is, c
     if (std::abs(ease_was - ease_is) > tolerances.seam_mm) {
         Loss loss = seam_change(
             "seam-ease", was,
-            "its ease was " + words::mm(std::abs(ease_was)) + " and is " + words::mm(std::abs(ease_is)) +
+            "its ease was " + mm_in_sentence(std::abs(ease_was)) + " and is " +
+                mm_in_sentence(std::abs(ease_is)) +
                 ((ease_was < 0) != (ease_is < 0) && ease_was != 0 && ease_is != 0 ? " on the other side."
                                                                                   : "."),
             "Give the seam its old ease if another was not meant.");
@@ -194,7 +196,7 @@ void add_tolerance_changes(std::vector<Loss>& out, const Pattern& before, const 
         // Through a file in inches a value comes back but for rounding.
         if (std::abs(value_was - value_is) <= 1e-9 * std::max(value_was, value_is)) continue;
         const auto in_words = [&](double value) {
-            return each.is_angle ? words::degrees(value) : words::mm(value);
+            return each.is_angle ? degrees_in_sentence(value) : mm_in_sentence(value);
         };
         Loss loss;
         loss.what = "tolerance";
@@ -246,8 +248,7 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
                 compared_separation(shaped, shaped_same ? &*shaped_same : nullptr, strangers, tolerances)) {
             out.pieces.push_back(*parted);
             take_all(out.losses, losses_of(*parted, tolerances));
-            out.notes.push_back(piece.name +
-                                " is in separate pieces now: " + words::list(parted->separated_into) +
+            out.notes.push_back(piece.name + " is in separate pieces now: " + all_of(parted->separated_into) +
                                 "; its darts, notches and shape are not compared");
             separated.insert(piece.name);
             separated.insert(parted->separated_into.begin(), parted->separated_into.end());

@@ -2,7 +2,9 @@
 
 #include <cmath>
 
-#include "dartwright/checks/words.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/lists.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -15,7 +17,7 @@ std::string change_words(const BeforeAfter& amount, std::string (*say)(double)) 
 }
 
 std::string cm2(double mm2) {
-    return words::number(mm2 / 100) + " cm2";
+    return figure_in_sentence(mm2 / 100) + " cm2";
 }
 
 BeforeAfter in_degrees(const BeforeAfter& rad) {
@@ -37,10 +39,10 @@ void add_run_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const
         Loss loss{"run-length", piece.name, run.edge, {}, "", run.sewn_mm, tolerances.seam_mm, "", ""};
         if (!run.sewn_mm.after) {
             loss.what = "run-missing";
-            loss.message = where + ": the edge is gone; it had " + words::mm(*run.sewn_mm.before) + ".";
+            loss.message = where + ": the edge is gone; it had " + mm_in_sentence(*run.sewn_mm.before) + ".";
             loss.remedy = "Give the edge its name again; edges are matched by their names.";
         } else {
-            loss.message = where + ": the sewn length was " + change_words(run.sewn_mm, words::mm) + ".";
+            loss.message = where + ": the sewn length was " + change_words(run.sewn_mm, mm_in_sentence) + ".";
             loss.remedy = "Walk the edge with its darts closed, and redraw it to its old length.";
         }
         losses.push_back(loss);
@@ -54,13 +56,13 @@ void add_pivot_losses(std::vector<Loss>& losses, const ComparedPiece& piece, con
         BeforeAfter deg = in_degrees(pivot.angle_rad);
         deg.before = deg.before.value_or(0);
         deg.after = deg.after.value_or(0);
-        const std::string where = piece.name + ", about the pivot of " + words::list(darts);
+        const std::string where = piece.name + ", about the pivot of " + all_of(darts);
         if (!is_within(deg, tolerances.grain_deg)) {
-            losses.push_back({"pivot-angle", piece.name, "", darts, "", deg, tolerances.grain_deg,
-                              where + ": the darts together had " + change_words(deg, words::degrees) + ".",
-                              *deg.difference() < 0
-                                  ? "Open what was lost in one of the darts about that pivot."
-                                  : "Close as much in one of the darts about that pivot."});
+            losses.push_back(
+                {"pivot-angle", piece.name, "", darts, "", deg, tolerances.grain_deg,
+                 where + ": the darts together had " + change_words(deg, degrees_in_sentence) + ".",
+                 *deg.difference() < 0 ? "Open what was lost in one of the darts about that pivot."
+                                       : "Close as much in one of the darts about that pivot."});
         }
         if (pivot.strays_mm && *pivot.strays_mm > tolerances.notch_mm) {
             losses.push_back(
@@ -71,7 +73,7 @@ void add_pivot_losses(std::vector<Loss>& losses, const ComparedPiece& piece, con
                  "",
                  {0.0, *pivot.strays_mm},
                  tolerances.notch_mm,
-                 where + ": the pivot lies " + words::mm(*pivot.strays_mm) + " from where it was.",
+                 where + ": the pivot lies " + mm_in_sentence(*pivot.strays_mm) + " from where it was.",
                  "Turn the parts about the pivot itself, and aim the darts at it."});
         }
     }
@@ -96,7 +98,7 @@ const char* kind_words(NotchKind kind) {
 }
 
 void add_missing_notch(std::vector<Loss>& losses, const ComparedPiece& piece, const ComparedNotch& notch) {
-    const std::string place = words::mm(*notch.at_mm[0].before) + " from " + notch.from[0];
+    const std::string place = mm_in_sentence(*notch.at_mm[0].before) + " from " + notch.from[0];
     losses.push_back({"notch-missing",
                       piece.name,
                       notch.edge,
@@ -121,7 +123,7 @@ void add_moved_notch(std::vector<Loss>& losses, const ComparedPiece& piece, cons
                           notch.at_mm[end],
                           tolerances.notch_mm,
                           piece.name + ", " + notch.edge + ": from " + notch.from[end] +
-                              " to the notch it was " + change_words(notch.at_mm[end], words::mm) + ".",
+                              " to the notch it was " + change_words(notch.at_mm[end], mm_in_sentence) + ".",
                           "Measure the notch along the edge again, darts closed, from both ends."});
     }
 }
@@ -142,9 +144,10 @@ void add_notch_losses(std::vector<Loss>& losses, const ComparedPiece& piece, con
                           "",
                           notch.at_mm[0],
                           {},
-                          piece.name + ", " + notch.edge + ": the notch " + words::mm(*notch.at_mm[0].after) +
-                              " from " + notch.from[0] + " was " + kind_words(*notch.kind_before) +
-                              " and is " + kind_words(*notch.kind_after) + ".",
+                          piece.name + ", " + notch.edge + ": the notch " +
+                              mm_in_sentence(*notch.at_mm[0].after) + " from " + notch.from[0] + " was " +
+                              kind_words(*notch.kind_before) + " and is " + kind_words(*notch.kind_after) +
+                              ".",
                           "Mark it as it was, so that front and back are not confused."});
     }
 }
@@ -155,7 +158,7 @@ std::string edges_of(const ComparedPart& part) {
         const bool is_whole = stretch.from_share == 0 && stretch.to_share == 1;
         edges.push_back((is_whole ? "" : "part of ") + stretch.edge);
     }
-    return words::list(edges);
+    return all_of(edges);
 }
 
 void add_part_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
@@ -170,7 +173,7 @@ void add_part_losses(std::vector<Loss>& losses, const ComparedPiece& piece, cons
                           tolerances.fold_mm,
                           piece.name + ", the part with " + edges_of(part) +
                               ": laid on the old part as well as it will go, its outline is off by up to " +
-                              words::mm(part.strays_mm) + ".",
+                              mm_in_sentence(part.strays_mm) + ".",
                           "Trace that part again from the old one; a part is turned, and never redrawn."});
     }
 }
@@ -197,7 +200,7 @@ std::vector<Loss> losses_of(const ComparedSeam& seam, const Tolerances& toleranc
         return {loss};
     }
     loss.message = "seam " + seam.name + ": its second side was longer than the first, ease apart, by " +
-                   change_words(seam.difference_mm, words::mm) + ".";
+                   change_words(seam.difference_mm, mm_in_sentence) + ".";
     loss.remedy = "Walk the seam in both patterns to see which of its edges has changed.";
     return {loss};
 }

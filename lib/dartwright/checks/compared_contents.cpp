@@ -6,13 +6,13 @@
 #include <map>
 
 #include "dartwright/checks/notches_along.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/run_index.hpp"
 #include "dartwright/pattern/same_folds.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -96,7 +96,7 @@ class DartsThatStayed {
         const double moved = distance(apply(motion, f.point), g.point);
         if (moved > tolerances_.notch_mm) {
             Loss loss = told_of_dart("dart-point", before_, dart.name,
-                                     "ends " + words::mm(moved) + " from where its point was.",
+                                     "ends " + mm_in_sentence(moved) + " from where its point was.",
                                      "Mark the point again, measured from the ends of the mouth.");
             loss.amount = {0.0, moved};
             loss.allowed = tolerances_.notch_mm;
@@ -106,7 +106,7 @@ class DartsThatStayed {
         const double off = std::max(legs_off(i, j, motion), 0.0);
         if (off <= tolerances_.fold_mm + moved) return;
         Loss loss = told_of_dart("dart-legs", before_, dart.name,
-                                 "has legs of another shape, by up to " + words::mm(off) + ".",
+                                 "has legs of another shape, by up to " + mm_in_sentence(off) + ".",
                                  "Trace the legs again from the old dart.");
         loss.amount = {0.0, off};
         loss.allowed = tolerances_.fold_mm;
@@ -125,7 +125,7 @@ class DartsThatStayed {
                              (!was.stitched || std::abs(*was.stitched - *is.stitched) <= tolerances_.seam_mm);
         if (is_same) return;
         const auto far = [](const DartItem& dart) {
-            return dart.stitched ? words::mm(*dart.stitched) + " from the mouth"
+            return dart.stitched ? mm_in_sentence(*dart.stitched) + " from the mouth"
                                  : std::string("to its point");
         };
         out.push_back(told_of_dart("dart-stitched", before_, was.name,
@@ -138,7 +138,7 @@ class DartsThatStayed {
                              (!was.back_off || std::abs(*was.back_off - *is.back_off) <= same_width_mm);
         if (is_same) return;
         const auto asked = [](const DartItem& dart) {
-            return dart.back_off ? words::mm(*dart.back_off) : std::string("none");
+            return dart.back_off ? mm_in_sentence(*dart.back_off) : std::string("none");
         };
         out.push_back(told_of_dart(
             "dart-back-off", before_, was.name,
@@ -287,7 +287,7 @@ void add_mark_changes(std::vector<Loss>& out, const PieceBothWays& both, const C
         const double off = std::max(there.most_off(marks, same->second), back.most_off(same->second, marks));
         if (off <= tolerances.notch_mm) continue;
         Loss loss = told("mark-place", before,
-                         mark_words(name) + (std::isfinite(off) ? " lies or reaches " + words::mm(off) +
+                         mark_words(name) + (std::isfinite(off) ? " lies or reaches " + mm_in_sentence(off) +
                                                                       " from where it was."
                                                                 : " is of another kind."),
                          "Draw it again from the old piece.");
@@ -332,7 +332,7 @@ void add_grain_changes(std::vector<Loss>& out, const PieceBothWays& both, const 
             std::min(least, between_lines_deg(apply(part.motion, was->to - was->from), is->to - is->from));
     if (least <= tolerances.grain_deg) return;
     Loss loss = told("grain", both.before.piece,
-                     "the grain is turned by " + words::degrees(least) + " against the piece.", remedy);
+                     "the grain is turned by " + degrees_in_sentence(least) + " against the piece.", remedy);
     loss.amount = {0.0, least};
     loss.allowed = tolerances.grain_deg;
     out.push_back(loss);
@@ -443,7 +443,7 @@ std::vector<Loss> losses_of_contents(const PieceBothWays& both, const ComparedPi
         if (off <= tolerances.notch_mm) continue;
         Loss loss =
             told_of_dart("double-dart-place", before, dart.name,
-                         "has its points or widest places " + words::mm(off) + " from where they were.",
+                         "has its points or widest places " + mm_in_sentence(off) + " from where they were.",
                          "Draw the dart again from the old piece; it goes with the part that it lies in.");
         loss.amount = {0.0, off};
         loss.allowed = tolerances.notch_mm;

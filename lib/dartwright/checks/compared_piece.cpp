@@ -9,10 +9,10 @@
 #include "dartwright/checks/compared_notches.hpp"
 #include "dartwright/checks/outline_distance.hpp"
 #include "dartwright/checks/rigid_parts.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/run_index.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -122,7 +122,7 @@ ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const
     const double gap = gap_of(piece.outline);
     if (gap > tolerances.gap_mm) {
         throw Impossible(
-            "the outline of \"" + piece.name + "\" " + which + " does not close, by " + words::mm(gap),
+            "the outline of \"" + piece.name + "\" " + which + " does not close, by " + mm_in_sentence(gap),
             "close it first");
     }
     ShapedPiece out{piece, {}};

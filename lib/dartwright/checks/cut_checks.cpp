@@ -5,6 +5,7 @@
 
 #include "dartwright/checks/words.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -75,8 +76,8 @@ PlacedFindings grain_direction(const PieceContext& piece, const Tolerances& tole
     finding.measured = finding.difference = angle;
     finding.expected = 0;
     finding.allowed = tolerances.grain_deg;
-    finding.message =
-        piece.name() + ": the grain is " + words::degrees(angle) + " out of parallel with " + run.edge + ".";
+    finding.message = piece.name() + ": the grain is " + degrees_in_sentence(angle) +
+                      " out of parallel with " + run.edge + ".";
     finding.remedy = "Measure the same distance from " + run.edge +
                      " at two places far apart and draw the grain "
                      "through both.";
@@ -147,7 +148,7 @@ PlacedFindings fold_straight(const PieceContext& piece, const Run& fold, const T
     finding.expected = 0;
     finding.allowed = tolerances.fold_mm;
     finding.message = piece.name() + ": " + fold.edge + " leaves the straight line between its ends by " +
-                      words::mm(deviation.distance) + ", and cannot be laid on a fold.";
+                      mm_in_sentence(deviation.distance) + ", and cannot be laid on a fold.";
     finding.remedy = "Rule the fold straight from end to end, or cut two and sew a seam there.";
     return {{finding, piece.index, deviation.item,
              distance(start_of_item(piece.outline(), deviation.item), deviation.at)}};
@@ -198,7 +199,7 @@ PlacedFindings fold_corner(const PieceContext& piece, const Run& fold, RunEnd en
     const bool is_bowed = std::find(bowed.begin(), bowed.end(), &fold) != bowed.end();
     finding.message = piece.name() + ": opened out at " + fold.edge +
                       (is_bowed ? " ruled straight, " : ", ") + crossing + " makes an angle of " +
-                      words::degrees(opened) + " and not 180, so that it " +
+                      degrees_in_sentence(opened) + " and not 180, so that it " +
                       words::at_joint({crossing}, opened) + " at the fold.";
     finding.remedy = "Square " + crossing +
                      " to the fold for the first centimetre or so, or say that the end is free "

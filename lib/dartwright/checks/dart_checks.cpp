@@ -6,8 +6,8 @@
 #include "dartwright/checks/dart_finding.hpp"
 #include "dartwright/checks/dart_leg_checks.hpp"
 #include "dartwright/checks/double_dart_checks.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -56,7 +56,7 @@ PlacedFindings mouth(const PieceContext& piece, const std::vector<std::size_t>& 
     finding.expected = 0;
     finding.allowed = tolerances.mouth_deg;
     finding.message = subject(finding) + "with the dart sewn, " + finding.edge + " has a corner of " +
-                      words::degrees(kink) + " over the mouth" +
+                      degrees_in_sentence(kink) + " over the mouth" +
                       (is_true_about_pivot ? ", although it is smooth when closed about the pivot." : ".");
     finding.remedy =
         "True the dart: fold it closed to its point, redraw the edge smooth across the mouth, cut, and "
@@ -110,7 +110,7 @@ PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
         finding.difference = dart.back_off;
         finding.allowed = tolerances.gap_mm;
         finding.message =
-            subject(finding) + "the point lies " + words::mm(-dart.back_off) + " beyond the pivot.";
+            subject(finding) + "the point lies " + mm_in_sentence(-dart.back_off) + " beyond the pivot.";
         finding.remedy = "Draw the point on the dart's centre line, at the pivot or short of it.";
         return {placed(finding, piece, item)};
     }
@@ -119,9 +119,9 @@ PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
     finding.expected = asked;
     finding.difference = dart.back_off - asked;
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the point is " + words::mm(dart.back_off) +
-                      " from the pivot, but " + words::mm(asked) + " are asked for.";
-    finding.remedy = "Shorten the dart along its centre line until the point is " + words::mm(asked) +
+    finding.message = subject(finding) + "the point is " + mm_in_sentence(dart.back_off) +
+                      " from the pivot, but " + mm_in_sentence(asked) + " are asked for.";
+    finding.remedy = "Shorten the dart along its centre line until the point is " + mm_in_sentence(asked) +
                      " from the pivot, and redraw the legs.";
     return {placed(finding, piece, item)};
 }
@@ -133,7 +133,7 @@ PlacedFindings point_off_bisector(const PieceContext& piece, std::size_t item, c
     finding.measured = finding.difference = dart.off_bisector;
     finding.expected = 0;
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the point lies " + words::mm(std::abs(dart.off_bisector)) +
+    finding.message = subject(finding) + "the point lies " + mm_in_sentence(std::abs(dart.off_bisector)) +
                       " beside the dart's centre line.";
     finding.remedy =
         "Draw the centre line from the middle of the mouth to the pivot and put the point on it.";

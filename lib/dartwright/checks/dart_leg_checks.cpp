@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "dartwright/checks/dart_finding.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/geometry/arc_length_table.hpp"
 #include "dartwright/pattern/mirrored.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -35,12 +35,13 @@ PlacedFinding unequal(const PieceContext& piece, std::size_t item, const Toleran
     finding.expected = is_at_pivot ? dart.pivot_leg_a : dart.leg_a;
     finding.difference = differences.worse();
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the legs are " + words::mm(dart.leg_a) + " and " +
-                      words::mm(dart.leg_b) + ", " + words::mm(std::abs(differences.sewn)) + " apart";
+    finding.message = subject(finding) + "the legs are " + mm_in_sentence(dart.leg_a) + " and " +
+                      mm_in_sentence(dart.leg_b) + ", " + mm_in_sentence(std::abs(differences.sewn)) +
+                      " apart";
     if (has_own_pivot(dart)) {
-        finding.message += "; from the pivot the mouth ends are " + words::mm(dart.pivot_leg_a) + " and " +
-                           words::mm(dart.pivot_leg_b) + " away, " + words::mm(std::abs(differences.drawn)) +
-                           " apart";
+        finding.message += "; from the pivot the mouth ends are " + mm_in_sentence(dart.pivot_leg_a) +
+                           " and " + mm_in_sentence(dart.pivot_leg_b) + " away, " +
+                           mm_in_sentence(std::abs(differences.drawn)) + " apart";
     }
     finding.message += ".";
     finding.remedy =
@@ -97,7 +98,7 @@ PlacedFindings unlike(const PieceContext& piece, std::size_t item, const Toleran
     finding.message = subject(finding) +
                       "the curved legs are of one length but not mirror images of each other: folded on the "
                       "centre line, they lie up to " +
-                      words::mm(apart.by_mm) + " apart.";
+                      mm_in_sentence(apart.by_mm) + " apart.";
     finding.remedy =
         "If the two are meant to be alike, fold the dart on its centre line and trace one leg through to the "
         "other.";

@@ -4,9 +4,9 @@
 #include <cmath>
 
 #include "dartwright/checks/dart_finding.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -76,8 +76,8 @@ struct LegsAt {
 };
 
 std::string words_of(const LegsAt& legs) {
-    return words::mm(legs.first_mm) + " and " + words::mm(legs.second_mm) + " from its point `" + legs.point +
-           "`, " + words::mm(std::abs(legs.difference_mm())) + " apart";
+    return mm_in_sentence(legs.first_mm) + " and " + mm_in_sentence(legs.second_mm) + " from its point `" +
+           legs.point + "`, " + mm_in_sentence(std::abs(legs.difference_mm())) + " apart";
 }
 
 PlacedFindings legs(const PieceContext& piece, std::size_t which, const Tolerances& tolerances) {

@@ -4,11 +4,11 @@
 #include <cmath>
 
 #include "dartwright/checks/piece_context.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -100,8 +100,9 @@ MeasuredLine with_total(MeasuredLine line) {
 
 void refuse_open_outline(const PieceContext& piece) {
     if (piece.is_closed) return;
-    throw Impossible("the outline of " + piece.name() + " ends " + words::mm(piece.gap) + " from its start",
-                     "close it before measuring");
+    throw Impossible(
+        "the outline of " + piece.name() + " ends " + mm_in_sentence(piece.gap) + " from its start",
+        "close it before measuring");
 }
 
 // All marked lines of that name on the piece, or none.

@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "dartwright/checks/cut_checks.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/pattern/empty_items.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -82,8 +82,8 @@ PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints
         finding.measured = finding.difference = kink;
         finding.expected = 0;
         finding.allowed = tolerances.kink_deg;
-        finding.message = piece.name() + ": " + finding.edge + " has a corner of " + words::degrees(kink) +
-                          " within the edge.";
+        finding.message = piece.name() + ": " + finding.edge + " has a corner of " +
+                          degrees_in_sentence(kink) + " within the edge.";
         finding.remedy =
             "Redraw the edge as one smooth line there, or give its two parts different names if the corner "
             "is meant.";
@@ -125,7 +125,8 @@ PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joint
             finding.allowed = stray_edge_mm;
             finding.message = piece.name() + ": " +
                               (run.items.size() > 1 ? "a part of " + run.edge : run.edge) + " is only " +
-                              words::mm(length) + " long" + (is_harmless ? ", and lies smooth" : "") + ".";
+                              mm_in_sentence(length) + " long" + (is_harmless ? ", and lies smooth" : "") +
+                              ".";
             finding.remedy =
                 is_harmless ? "Nothing need be done; join it to the part beside it if the edge is redrawn."
                             : "Take the short edge out and bring its neighbours together, or draw it at its "
@@ -169,7 +170,7 @@ PlacedFindings gap_findings(const PieceContext& piece, const Tolerances& toleran
     finding.expected = 0;
     finding.allowed = tolerances.gap_mm;
     finding.message =
-        piece.name() + ": the outline ends " + words::mm(piece.gap) +
+        piece.name() + ": the outline ends " + mm_in_sentence(piece.gap) +
         " from its start, so that the other checks of this piece and of its seams are left out.";
     finding.remedy = "Bring the end of the last edge to the start of the first.";
     return {{finding, piece.index, outline.items.size(), 0}};

@@ -5,13 +5,13 @@
 
 #include "dartwright/checks/allowance_along.hpp"
 #include "dartwright/checks/seam_corners.hpp"
-#include "dartwright/checks/words.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
 
 std::string length_remedy(const std::string& longer, const std::string& shorter, double by) {
-    return "Shorten " + longer + " or lengthen " + shorter + " by " + words::mm(by) +
+    return "Shorten " + longer + " or lengthen " + shorter + " by " + mm_in_sentence(by) +
            " at one end and redraw the edge that crosses there, or allow for the difference as ease.";
 }
 
@@ -22,9 +22,9 @@ std::string ease_words(const WalkedSeam& seam, const std::array<std::string, 2>&
     const double ease = std::abs(seam.ease);
     const bool is_too_little = longer_by < ease;
     const std::string only = is_too_little && longer_by > 0 ? "only " : "";
-    return names[eased] + " is " + only + words::mm(std::abs(longer_by)) +
-           (longer_by < 0 ? " shorter than " : " longer than ") + names[1 - eased] + "; " + words::mm(ease) +
-           " of ease was meant: " + words::mm(std::abs(longer_by - ease)) +
+    return names[eased] + " is " + only + mm_in_sentence(std::abs(longer_by)) +
+           (longer_by < 0 ? " shorter than " : " longer than ") + names[1 - eased] + "; " +
+           mm_in_sentence(ease) + " of ease was meant: " + mm_in_sentence(std::abs(longer_by - ease)) +
            (is_too_little ? " too little" : " too much");
 }
 
@@ -41,17 +41,17 @@ PlacedFindings lengths(const WalkedSeam& seam, const Tolerances& tolerances) {
     finding.difference = difference;
     finding.allowed = tolerances.seam_mm;
     const std::string what = seam.ease != 0 ? ease_words(seam, names)
-                                            : names[longer] + " is " + words::mm(std::abs(difference)) +
+                                            : names[longer] + " is " + mm_in_sentence(std::abs(difference)) +
                                                   " longer than " + names[shorter];
     finding.message = seam.seam->name + ": " + what + " (" + names[0] + " " +
-                      words::mm(seam.sides[0].length) + ", " + names[1] + " " +
-                      words::mm(seam.sides[1].length) + (seam.ease == 0 ? ", ease 0" : "") + ").";
+                      mm_in_sentence(seam.sides[0].length) + ", " + names[1] + " " +
+                      mm_in_sentence(seam.sides[1].length) + (seam.ease == 0 ? ", ease 0" : "") + ").";
     finding.remedy = length_remedy(names[longer], names[shorter], std::abs(difference));
     return {placed_at_end(finding, {&part, part.far_end()})};
 }
 
 std::string width_text(const std::optional<double>& width) {
-    return width ? words::mm(*width) : "not decided";
+    return width ? mm_in_sentence(*width) : "not decided";
 }
 
 PlacedFinding allowance_finding(const WalkedSeam& seam, const WidthsBeside& widths) {
@@ -69,7 +69,7 @@ PlacedFinding allowance_finding(const WalkedSeam& seam, const WidthsBeside& widt
     const std::array<std::string, 2> names = side_names(seam);
     finding.message = seam.seam->name + ": the allowance is " + width_text(widths.first) + " on " + names[0] +
                       " and " + width_text(widths.second) + " on " + names[1] +
-                      (widths.at > 0 ? ", from " + words::mm(widths.at) + " along the seam." : ".");
+                      (widths.at > 0 ? ", from " + mm_in_sentence(widths.at) + " along the seam." : ".");
     finding.remedy = is_decided ? "Give both edges one width, or the layers cannot be laid edge to edge."
                                 : "Decide the width on the other side too.";
     return {finding, part.piece->index, place.item, place.along_item};

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "dartwright/checks/words.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -147,8 +149,8 @@ struct CornerAngles {
 };
 
 std::string angle_words(const Corners& corners, const CornerAngles& angles) {
-    return corners.first.part->piece->name() + " (" + words::degrees(angles.first_deg) + ") and " +
-           corners.second.part->piece->name() + " (" + words::degrees(angles.second_deg) + ")";
+    return corners.first.part->piece->name() + " (" + degrees_in_sentence(angles.first_deg) + ") and " +
+           corners.second.part->piece->name() + " (" + degrees_in_sentence(angles.second_deg) + ")";
 }
 
 /// A note says why it is none of the program's business, and how to make it so.
@@ -165,10 +167,10 @@ Finding flat_finding(const WalkedSeam& seam, const Corners& corners, const Corne
     finding.expected = 180;
     finding.difference = sum - 180;
     const std::vector<std::string> edges = crossing_edges(corners);
-    const std::string crossing = words::list(edges);
+    const std::string crossing = all_of(edges);
     finding.message = seam.seam->name + ": where it meets " + crossing + ", " + angle_words(corners, angles) +
-                      " make " + words::degrees(sum) + " together and not 180, so that " + crossing + " " +
-                      words::at_joint(edges, sum) + " at the seam.";
+                      " make " + degrees_in_sentence(sum) + " together and not 180, so that " + crossing +
+                      " " + words::at_joint(edges, sum) + " at the seam.";
     finding.remedy =
         "Lay the two pieces together along the seam at that end, redraw " + crossing +
         " smooth across it, and walk the seam again; or say that the end is free if the corner is meant.";
@@ -180,9 +182,9 @@ Finding laid_finding(const WalkedSeam& seam, const Corners& corners, const Corne
     finding.measured = angles.second_deg;
     finding.expected = angles.first_deg;
     finding.difference = angles.second_deg - angles.first_deg;
-    const std::string crossing = words::list(crossing_edges(corners));
+    const std::string crossing = all_of(crossing_edges(corners));
     finding.message = seam.seam->name + ": where it meets " + crossing + ", " + angle_words(corners, angles) +
-                      " are " + words::degrees(std::abs(*finding.difference)) +
+                      " are " + degrees_in_sentence(std::abs(*finding.difference)) +
                       " apart, so that they do not lie on each other there.";
     finding.remedy = "Lay the one piece on the other along the seam and copy " + crossing +
                      " from it; or say that the end is free if the two are meant to differ.";

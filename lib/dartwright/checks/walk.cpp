@@ -4,9 +4,9 @@
 
 #include "dartwright/checks/notches_along.hpp"
 #include "dartwright/checks/walked_seam.hpp"
-#include "dartwright/checks/words.hpp"
 #include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
@@ -34,9 +34,9 @@ void refuse_open_outlines(const std::vector<PieceContext>& pieces, const Seam& s
         for (const SeamPart& part : side) {
             for (const PieceContext& piece : pieces) {
                 if (piece.name() != part.piece || piece.is_closed) continue;
-                throw Impossible(
-                    "the outline of " + piece.name() + " ends " + words::mm(piece.gap) + " from its start",
-                    "close it before walking " + seam.name);
+                throw Impossible("the outline of " + piece.name() + " ends " + mm_in_sentence(piece.gap) +
+                                     " from its start",
+                                 "close it before walking " + seam.name);
             }
         }
     }

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "dartwright/checks/words.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {
@@ -49,7 +49,7 @@ std::vector<std::string> piece_names(const SeamSide& side) {
 std::string edge_names(const SeamSide& side) {
     std::vector<std::string> names;
     for (const SeamPart& part : side) names.push_back(part.piece + " " + part.edge);
-    return words::list(names);
+    return all_of(names);
 }
 
 }  // namespace
@@ -99,7 +99,7 @@ std::array<std::string, 2> side_names(const Seam& seam) {
     const bool are_told_apart = std::none_of(first.begin(), first.end(), [&second](const std::string& name) {
         return std::find(second.begin(), second.end(), name) != second.end();
     });
-    if (are_told_apart) return {words::list(first), words::list(second)};
+    if (are_told_apart) return {all_of(first), all_of(second)};
     return {edge_names(seam.joins[0]), edge_names(seam.joins[1])};
 }
 

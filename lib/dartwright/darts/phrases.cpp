@@ -5,11 +5,11 @@
 #include <string_view>
 
 #include "dartwright/darts/impossible.hpp"
-#include "dartwright/geometry/written_number.hpp"
-#include "dartwright/pattern/name.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
-#include "dartwright/pattern/quoted.hpp"
+#include "dartwright/words/name.hpp"
+#include "dartwright/words/quoted.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 

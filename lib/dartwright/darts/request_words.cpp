@@ -2,24 +2,20 @@
 
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <limits>
 
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/point.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
 
-// The fewest decimals that are read as the same number, never with an exponent.
 std::string plain(double value) {
     if (!std::isfinite(value)) throw BadWords("a number asked for is not finite; expected one that is");
-    std::array<char, 400> buffer{};
-    const auto end =
-        std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, std::chars_format::fixed).ptr;
-    return {buffer.data(), end};
+    return plain_decimal(value);
 }
 
 // Of the numbers within two steps of `near`, the shortest for which `gives` is true; empty if there is none.

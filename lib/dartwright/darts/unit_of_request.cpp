@@ -9,10 +9,6 @@
 namespace dartwright {
 namespace {
 
-const char* word_of_unit(Unit unit) {
-    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
-}
-
 bool is_length(const std::string& words) {
     try {
         parse_length(words);
@@ -99,7 +95,7 @@ const Piece* piece_of(const Made& made, const Pattern& pattern) {
 }  // namespace
 
 std::string length_with_unit(const std::string& words, Unit unit) {
-    return has_no_unit(words) ? words + word_of_unit(unit) : words;
+    return has_no_unit(words) ? words + word_of(unit) : words;
 }
 
 Made request_with_unit(const Made& made, Unit unit, const Pattern& pattern) {

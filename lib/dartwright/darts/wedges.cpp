@@ -1,6 +1,6 @@
 #include "dartwright/darts/wedges.hpp"
 
-#include "dartwright/geometry/written_number.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

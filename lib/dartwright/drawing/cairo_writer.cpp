@@ -6,10 +6,10 @@
 #include <memory>
 
 #include "dartwright/drawing/cairo_functions.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_layout.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 

@@ -4,6 +4,7 @@
 // words and changes no sheet.
 
 #include <cmath>
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 
@@ -22,12 +23,6 @@ inline double in_steps(double length_mm) {
 /// Up to a whole number, unless it is one but for rounding.
 inline double rounded_up(double number) {
     return std::ceil(number - choice_mm);
-}
-
-/// A figure before it is rounded to the decimals that are shown: halves of the last decimal are halves then.
-inline double rounded_figure(double number) {
-    constexpr double parts = 1e6;
-    return std::abs(number) < 1e9 ? std::round(number * parts) / parts : number;
 }
 
 }  // namespace dartwright

@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "dartwright/drawing/class_page_look.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/html_parts.hpp"
 #include "dartwright/drawing/spread_plot.hpp"
 #include "dartwright/files/assessment_words.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

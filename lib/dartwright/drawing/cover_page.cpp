@@ -2,12 +2,11 @@
 
 #include <algorithm>
 
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/test_squares.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_column.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright {
 

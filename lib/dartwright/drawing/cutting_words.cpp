@@ -4,7 +4,6 @@
 #include <map>
 
 #include "dartwright/drawing/choice.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/piece_words.hpp"
@@ -17,6 +16,7 @@
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 

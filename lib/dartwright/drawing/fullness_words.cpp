@@ -2,7 +2,7 @@
 
 #include <array>
 
-#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {

@@ -3,7 +3,7 @@
 // Not installed: gathers, ease and tucks in words, for drawings and for the tables of the program.
 
 #include "dartwright/pattern/fullness.hpp"
-#include "dartwright/pattern/unit.hpp"
+#include "dartwright/words/unit.hpp"
 
 namespace dartwright {
 

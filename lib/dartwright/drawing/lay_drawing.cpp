@@ -4,13 +4,13 @@
 #include <cmath>
 
 #include "dartwright/drawing/choice.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/label_places.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_column.hpp"
 #include "dartwright/drawing/words_along.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {

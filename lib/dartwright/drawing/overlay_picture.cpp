@@ -4,8 +4,8 @@
 #include <cmath>
 #include <limits>
 
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/html_parts.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

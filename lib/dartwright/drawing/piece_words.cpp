@@ -5,7 +5,6 @@
 #include <cmath>
 
 #include "dartwright/drawing/choice.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
@@ -15,6 +14,7 @@
 #include "dartwright/geometry/polygon_index.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/press_name.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 

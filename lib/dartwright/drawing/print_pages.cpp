@@ -5,9 +5,9 @@
 
 #include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/cover_page.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/test_squares.hpp"
 #include "dartwright/drawing/tile_page.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 

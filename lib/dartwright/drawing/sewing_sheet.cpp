@@ -4,12 +4,13 @@
 #include <cmath>
 
 #include "dartwright/checks/check.hpp"
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/drawing/lay_drawing.hpp"
 #include "dartwright/drawing/sewing_plan.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

@@ -4,9 +4,9 @@
 #include <array>
 #include <cmath>
 
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/markup_text.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

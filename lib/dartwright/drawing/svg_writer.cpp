@@ -6,9 +6,9 @@
 #include <set>
 #include <sstream>
 
-#include "dartwright/drawing/decimals.hpp"
 #include "dartwright/drawing/text_box.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 

@@ -5,7 +5,7 @@
 
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright {
 

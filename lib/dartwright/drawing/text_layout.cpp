@@ -10,7 +10,7 @@
 #include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/drawing/loaded_library.hpp"
 #include "dartwright/drawing/text_box.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright {
 

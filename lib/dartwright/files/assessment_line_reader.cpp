@@ -1,6 +1,7 @@
 #include "dartwright/files/assessment_lines.hpp"
 #include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/reading.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {

@@ -5,8 +5,8 @@
 
 #include "dartwright/files/assessment_words.hpp"
 #include "dartwright/files/json_lines.hpp"
-#include "dartwright/files/numbers.hpp"
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/words/utf8.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

@@ -2,7 +2,7 @@
 
 #include <cmath>
 
-#include "dartwright/files/numbers.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -25,10 +25,6 @@ std::string side_text(const JudgedLine& line, const std::optional<double>& value
                       Unit unit) {
     if (!words.empty()) return words;
     return value ? quantity_text(line.quantity, *value, unit) : "";
-}
-
-const char* word_of(Unit unit) {
-    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
 }
 
 /// To about a hundredth of a millimetre in every unit.

@@ -9,7 +9,7 @@
 
 #include "dartwright/assessing/assessment.hpp"
 #include "dartwright/assessing/criterion_names.hpp"
-#include "dartwright/pattern/unit.hpp"
+#include "dartwright/words/unit.hpp"
 
 namespace dartwright {
 

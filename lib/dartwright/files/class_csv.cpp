@@ -6,7 +6,7 @@
 
 #include "dartwright/assessing/lost_marks.hpp"
 #include "dartwright/files/assessment_words.hpp"
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright {
 namespace {

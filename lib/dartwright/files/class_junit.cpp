@@ -6,8 +6,8 @@
 
 #include "dartwright/assessing/lost_marks.hpp"
 #include "dartwright/files/assessment_words.hpp"
-#include "dartwright/files/clean_text.hpp"
 #include "dartwright/files/markup_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright {
 namespace {

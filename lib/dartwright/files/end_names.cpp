@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include "dartwright/pattern/pattern_rules.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 

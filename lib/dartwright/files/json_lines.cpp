@@ -2,9 +2,10 @@
 
 #include <stdexcept>
 
-#include "dartwright/files/clean_text.hpp"
-#include "dartwright/files/numbers.hpp"
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/words/clean_text.hpp"
+#include "dartwright/words/converted_length.hpp"
+#include "dartwright/words/utf8.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -83,10 +84,6 @@ std::string object_by_line(const std::vector<std::string>& members, std::size_t 
 
 std::string with_key(const std::string& key, const std::string& value) {
     return json_text(key) + ": " + value;
-}
-
-const char* name_of(Unit unit) {
-    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
 }
 
 std::string written_length(double mm, Unit unit, const std::map<double, double>& as_written) {

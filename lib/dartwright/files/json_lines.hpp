@@ -6,7 +6,7 @@
 #include <string>
 #include <vector>
 
-#include "dartwright/pattern/unit.hpp"
+#include "dartwright/words/unit.hpp"
 
 namespace dartwright {
 
@@ -36,7 +36,6 @@ std::string list_by_line(const std::vector<std::string>& elements, std::size_t i
 /// Members are `key: value` already.
 std::string object_by_line(const std::vector<std::string>& members, std::size_t indent);
 
-const char* name_of(Unit unit);
 /// The number for a length: as it was in the file it was read from, by its value in mm, or the shortest.
 std::string written_length(double mm, Unit unit, const std::map<double, double>& as_written);
 

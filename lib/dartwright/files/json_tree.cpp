@@ -13,9 +13,10 @@
 #include <optional>
 #include <utility>
 
-#include "dartwright/files/numbers.hpp"
 #include "dartwright/files/syntax_problem.hpp"
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/words/quoted.hpp"
+#include "dartwright/words/utf8.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

@@ -13,7 +13,6 @@
 #include <vector>
 
 #include "dartwright/files/pattern_file.hpp"
-#include "dartwright/pattern/quoted.hpp"
 
 namespace dartwright {
 

@@ -1,6 +1,6 @@
 #include "dartwright/files/markup_text.hpp"
 
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 namespace dartwright {
 

@@ -5,6 +5,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/outline_direction.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

@@ -1,9 +1,9 @@
 #include <algorithm>
 
 #include "dartwright/files/json_lines.hpp"
-#include "dartwright/files/numbers.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_writer.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -16,7 +16,7 @@ class Writer {
         std::vector<std::string> members{
             with_key("dartwright", "1"),
             with_key("name", json_text(pattern_.name)),
-            with_key("unit", json_text(name_of(pattern_.unit))),
+            with_key("unit", json_text(word_of(pattern_.unit))),
             with_key("pieces", list_by_line(each(pattern_.pieces, &Writer::piece), 2)),
         };
         if (!pattern_.seams.empty())

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "dartwright/files/outline_reader.hpp"
+#include "dartwright/words/lists.hpp"
 
 namespace dartwright {
 namespace {

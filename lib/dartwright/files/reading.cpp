@@ -6,7 +6,9 @@
 #include <cmath>
 #include <numeric>
 
-#include "dartwright/files/numbers.hpp"
+#include "dartwright/words/converted_length.hpp"
+#include "dartwright/words/lists.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

@@ -5,6 +5,8 @@
 
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/rule_file.hpp"
+#include "dartwright/words/lists.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

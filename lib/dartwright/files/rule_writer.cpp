@@ -21,7 +21,7 @@ class RuleWriter {
 
     std::vector<std::string> members() const {
         std::vector<std::string> out{with_key("name", json_text(rule_.name)),
-                                     with_key("unit", json_text(name_of(rule_.unit)))};
+                                     with_key("unit", json_text(word_of(rule_.unit)))};
         const std::vector<std::string> widths = allowance();
         if (!widths.empty()) out.push_back(with_key("allowance", object_by_line(widths, indent_)));
         std::vector<std::string> corners;

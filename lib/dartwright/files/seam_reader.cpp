@@ -3,6 +3,8 @@
 #include <algorithm>
 
 #include "dartwright/pattern/outline_direction.hpp"
+#include "dartwright/words/lists.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

@@ -4,7 +4,8 @@
 #include <array>
 
 #include "dartwright/files/json_tree.hpp"
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/words/quoted.hpp"
+#include "dartwright/words/utf8.hpp"
 
 namespace dartwright {
 namespace {

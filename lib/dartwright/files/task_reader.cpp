@@ -12,6 +12,8 @@
 #include "dartwright/files/rule_file.hpp"
 #include "dartwright/files/rule_reader.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/lists.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

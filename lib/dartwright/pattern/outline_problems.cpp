@@ -5,7 +5,7 @@
 
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/outline_direction.hpp"
-#include "dartwright/pattern/quoted.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 

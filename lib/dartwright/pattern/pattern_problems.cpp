@@ -4,10 +4,10 @@
 
 #include "dartwright/pattern/piece_problems.hpp"
 #include "dartwright/pattern/put_right.hpp"
-#include "dartwright/pattern/quoted.hpp"
 #include "dartwright/pattern/rule_problems.hpp"
 #include "dartwright/pattern/seam_problems.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/pattern/name.hpp"
 #include "dartwright/pattern/name_table.hpp"
 #include "dartwright/pattern/outline_direction.hpp"
-#include "dartwright/pattern/quoted.hpp"
+#include "dartwright/words/lists.hpp"
+#include "dartwright/words/name.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

@@ -2,7 +2,7 @@
 #include "dartwright/pattern/piece_problems.hpp"
 
 #include "dartwright/pattern/outline_problems.hpp"
-#include "dartwright/pattern/quoted.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

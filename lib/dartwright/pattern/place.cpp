@@ -4,8 +4,8 @@
 #include <charconv>
 #include <cmath>
 
-#include "dartwright/geometry/written_number.hpp"
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {

@@ -4,7 +4,7 @@
 #include <charconv>
 #include <utility>
 
-#include "dartwright/pattern/quoted.hpp"
+#include "dartwright/words/quoted.hpp"
 
 namespace dartwright {
 namespace {

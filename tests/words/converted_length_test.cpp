@@ -1,4 +1,5 @@
-#include "dartwright/files/numbers.hpp"
+#include "dartwright/words/converted_length.hpp"
+#include "dartwright/words/written_number.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>

@@ -1,11 +1,9 @@
-#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/words/lengths.hpp"
 
-#include <array>
-#include <charconv>
 #include <cmath>
-#include <stdexcept>
+#include <numbers>
 
-#include "dartwright/drawing/choice.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 
@@ -14,10 +12,6 @@ namespace {
 constexpr long parts_of_inch = 32;
 /// A width this near to a fraction of an inch is that, mm: half of what four decimals of a centimetre round.
 constexpr double is_fraction_mm = 0.01;
-
-const char* unit_name(Unit unit) {
-    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
-}
 
 /// `5 5/8`: the nearest 1/32, in lowest terms. Precondition: finite.
 std::string inch_fraction(double length_mm) {
@@ -39,28 +33,19 @@ bool is_inch_fraction(double length_mm) {
 
 }  // namespace
 
-std::string fixed_decimals(double value, int decimals) {
-    if (!std::isfinite(value)) throw std::invalid_argument("a number to be written is not finite");
-    std::array<char, 400> text;  // the longest double has 309 digits before its point
-    const auto end =
-        std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::fixed, decimals).ptr;
-    std::string words(text.data(), end);
-    const bool is_zero = words.find_first_not_of("-0.") == std::string::npos;
-    return is_zero && words.front() == '-' ? words.substr(1) : words;
+std::string length_figure(double length_mm, Unit unit) {
+    // A tenth of a millimetre, or the hundredth of an inch: what can be laid off with a ruler and no more.
+    return fixed_decimals(rounded_figure(length_mm / mm_in(unit)), unit == Unit::mm ? 1 : 2);
 }
 
-std::string shortest_decimals(double value, int decimals) {
-    std::string words = fixed_decimals(value, decimals);
-    if (words.find('.') == std::string::npos) return words;
-    words.erase(words.find_last_not_of('0') + 1);
-    if (words.back() == '.') words.pop_back();
-    return words;
+std::string signed_length_figure(double length_mm, Unit unit) {
+    const std::string words = length_figure(length_mm, unit);
+    const bool is_zero = words.find_first_not_of("0.") == std::string::npos;
+    return is_zero || words.front() == '-' ? words : "+" + words;
 }
 
 std::string length_words(double length_mm, Unit unit) {
-    // A tenth of a millimetre, or the hundredth of an inch: what can be laid off with a ruler and no more.
-    const int decimals = unit == Unit::mm ? 1 : 2;
-    return fixed_decimals(rounded_figure(length_mm / mm_in(unit)), decimals) + " " + unit_name(unit);
+    return length_figure(length_mm, unit) + " " + word_of(unit);
 }
 
 std::string ruler_figure(double length_mm, Unit unit) {
@@ -69,7 +54,7 @@ std::string ruler_figure(double length_mm, Unit unit) {
 }
 
 std::string ruler_words(double length_mm, Unit unit) {
-    return ruler_figure(length_mm, unit) + " " + unit_name(unit);
+    return ruler_figure(length_mm, unit) + " " + word_of(unit);
 }
 
 std::string width_in_unit(double width_mm, Unit unit) {
@@ -79,7 +64,7 @@ std::string width_in_unit(double width_mm, Unit unit) {
 
 std::string width_words(double width_mm, Unit unit) {
     std::string words;
-    for (const char letter : width_in_unit(width_mm, unit) + " " + unit_name(unit))
+    for (const char letter : width_in_unit(width_mm, unit) + " " + word_of(unit))
         words += letter == ' ' ? std::string("\u00a0") : std::string(1, letter);
     return words;
 }
@@ -103,8 +88,30 @@ std::string bought_words(double length_mm, Unit unit) {
     return yards == 0 ? fraction + " yard" : std::to_string(yards) + " " + fraction + " yards";
 }
 
+std::string width_figure(double width_mm, Unit unit) {
+    return unit == Unit::inch ? width_in_unit(width_mm, unit) : length_figure(width_mm, unit);
+}
+
+std::string area_words(double area_mm2, Unit unit) {
+    const Unit shown = unit == Unit::inch ? Unit::inch : Unit::cm;
+    return fixed_decimals(rounded_figure(area_mm2 / (mm_in(shown) * mm_in(shown))), 1) +
+           (shown == Unit::inch ? " in\u00B2" : " cm\u00B2");
+}
+
 std::string angle_words(double angle_rad) {
-    return fixed_decimals(rounded_figure(degrees(angle_rad)), 1) + "\u00B0";
+    return angle_words_of_degrees(angle_rad * (180 / std::numbers::pi));
+}
+
+std::string angle_words_of_degrees(double angle_deg) {
+    return fixed_decimals(rounded_figure(angle_deg), 1) + "\u00B0";
+}
+
+std::string mm_in_sentence(double value_mm) {
+    return figure_in_sentence(value_mm) + " mm";
+}
+
+std::string degrees_in_sentence(double value_deg) {
+    return figure_in_sentence(value_deg) + " degrees";
 }
 
 }  // namespace dartwright

@@ -1,14 +1,10 @@
 #pragma once
 
-#include <string>
+// Private to the library.
 
-#include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/unit.hpp"
 
 namespace dartwright {
-
-/// The shortest decimal that reads back as the same double, without an exponent between 1e-7 and 1e16;
-/// zero is `0` whatever its sign. Precondition: finite (std::invalid_argument).
-std::string decimal(double value);
 
 /// Millimetres of a number in a unit: the product, rounded once.
 double to_mm(double in_unit, Unit unit);

@@ -3,7 +3,7 @@
 #include <string>
 #include <vector>
 
-namespace dartwright::tools {
+namespace dartwright {
 
 /// Letters to change, add, drop or swap with their neighbour to make one word of the other. O(product of the
 /// lengths).
@@ -13,4 +13,4 @@ std::size_t letters_apart(const std::string& a, const std::string& b);
 /// (std::invalid_argument).
 std::string nearest_word(const std::string& word, const std::vector<std::string>& known);
 
-}  // namespace dartwright::tools
+}  // namespace dartwright

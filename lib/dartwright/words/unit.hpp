@@ -7,5 +7,9 @@ enum class Unit { mm, cm, inch };
 constexpr double mm_in(Unit unit) {
     return unit == Unit::mm ? 1.0 : unit == Unit::cm ? 10.0 : 25.4;
 }
+/// The unit's word, in files and for people: `mm`, `cm`, `in`.
+constexpr const char* word_of(Unit unit) {
+    return unit == Unit::mm ? "mm" : unit == Unit::cm ? "cm" : "in";
+}
 
 }  // namespace dartwright

@@ -1,4 +1,4 @@
-#include "dartwright/files/clean_text.hpp"
+#include "dartwright/words/clean_text.hpp"
 
 #include <cstddef>
 

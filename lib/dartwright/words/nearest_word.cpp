@@ -1,9 +1,9 @@
-#include "nearest_word.hpp"
+#include "dartwright/words/nearest_word.hpp"
 
 #include <algorithm>
 #include <stdexcept>
 
-namespace dartwright::tools {
+namespace dartwright {
 
 std::size_t letters_apart(const std::string& a, const std::string& b) {
     std::vector<std::vector<std::size_t>> apart(a.size() + 1, std::vector<std::size_t>(b.size() + 1));
@@ -31,4 +31,4 @@ std::string nearest_word(const std::string& word, const std::vector<std::string>
     });
 }
 
-}  // namespace dartwright::tools
+}  // namespace dartwright

@@ -1,4 +1,5 @@
-#include "dartwright/drawing/decimals.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/written_number.hpp"
 
 #include <gtest/gtest.h>
 
@@ -28,7 +29,7 @@ TEST(decimals, lengths_are_in_the_patterns_unit) {
     EXPECT_EQ(length_words(142.54, Unit::mm), "142.5 mm");
     EXPECT_EQ(length_words(142.54, Unit::cm), "14.25 cm");
     EXPECT_EQ(length_words(142.54, Unit::inch), "5.61 in");
-    EXPECT_EQ(angle_words(radians(11.84)), "11.8\u00B0");
+    EXPECT_EQ(angle_words_of_degrees(11.84), "11.8\u00B0");
 }
 
 // A yard is 914.4 mm, an eighth of it 114.3 mm: by its definition.

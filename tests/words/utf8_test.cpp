@@ -1,4 +1,4 @@
-#include "dartwright/files/utf8.hpp"
+#include "dartwright/words/utf8.hpp"
 
 #include <gtest/gtest.h>
 

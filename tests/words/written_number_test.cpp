@@ -1,4 +1,4 @@
-#include "dartwright/geometry/written_number.hpp"
+#include "dartwright/words/written_number.hpp"
 #include "support/evenly.hpp"
 
 #include <gtest/gtest.h>

@@ -1,4 +1,4 @@
-#include "dartwright/files/numbers.hpp"
+#include "dartwright/words/converted_length.hpp"
 
 #include <algorithm>
 #include <array>
@@ -12,16 +12,13 @@
 namespace dartwright {
 namespace {
 
-std::string shortest(double value, std::chars_format format) {
-    std::array<char, 32> buffer{};
-    const auto end = std::to_chars(buffer.data(), buffer.data() + buffer.size(), value, format).ptr;
-    return {buffer.data(), end};
-}
-
 /// Significant digits of the shortest decimal.
 std::size_t digits_of(double value) {
-    const std::string text = shortest(value, std::chars_format::scientific);
-    const std::string_view mantissa = std::string_view(text).substr(0, text.find('e'));
+    std::array<char, 32> text{};
+    const auto end =
+        std::to_chars(text.data(), text.data() + text.size(), value, std::chars_format::scientific).ptr;
+    const std::string_view words{text.data(), static_cast<std::size_t>(end - text.data())};
+    const std::string_view mantissa = words.substr(0, words.find('e'));
     return static_cast<std::size_t>(
         std::count_if(mantissa.begin(), mantissa.end(), [](char c) { return c >= '0' && c <= '9'; }));
 }
@@ -49,14 +46,6 @@ std::optional<double> fewest_digits(double mm, Unit unit) {
 }
 
 }  // namespace
-
-std::string decimal(double value) {
-    require_finite(value);
-    if (value == 0) return "0";
-    const double size = std::abs(value);
-    const bool is_plain = size >= 1e-7 && size < 1e16;
-    return shortest(value, is_plain ? std::chars_format::fixed : std::chars_format::scientific);
-}
 
 double to_mm(double in_unit, Unit unit) {
     return in_unit * mm_in(unit);

@@ -1,4 +1,4 @@
-#include "dartwright/pattern/name.hpp"
+#include "dartwright/words/name.hpp"
 
 #include <algorithm>
 

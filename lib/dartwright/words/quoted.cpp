@@ -1,6 +1,5 @@
-#include "dartwright/pattern/quoted.hpp"
+#include "dartwright/words/quoted.hpp"
 
-#include <algorithm>
 #include <nlohmann/json.hpp>
 
 namespace dartwright {
@@ -17,18 +16,6 @@ std::string in_quotes(std::string_view text) {
     std::string out =
         json(std::string(text.substr(0, shown))).dump(-1, ' ', false, json::error_handler_t::replace);
     if (shown < text.size()) out.insert(out.size() - 1, "...");
-    return out;
-}
-
-std::string any_of(const std::vector<std::string>& names) {
-    constexpr std::size_t most_names = 20;
-    const std::size_t shown = std::min(names.size(), most_names);
-    std::string out;
-    for (std::size_t i = 0; i < shown; ++i) {
-        if (i > 0) out += i + 1 == names.size() ? " or " : ", ";
-        out += in_quotes(names[i]);
-    }
-    if (shown < names.size()) out += " and " + std::to_string(names.size() - shown) + " more";
     return out;
 }
 
