@@ -8,12 +8,13 @@
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "command.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/files/rule_file.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/pattern/pattern_problems.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/words/nearest_word.hpp"
 #include "kept_memory.hpp"
@@ -67,6 +68,28 @@ struct Ending {
     bool names_its_file = false;  ///< the words do, so that the subject is not said again
 };
 
+ExitStatus status_of(ErrorKind kind) {
+    switch (kind) {
+        case ErrorKind::impossible:
+        case ErrorKind::beyond_the_run:
+            return ExitStatus::impossible;
+        case ErrorKind::unknown_name:
+        case ErrorKind::bad_words:
+        case ErrorKind::output_exists:
+            return ExitStatus::wrong_use;
+        case ErrorKind::bad_pattern:
+        case ErrorKind::unreadable:
+        case ErrorKind::library_missing:
+            return ExitStatus::unreadable;
+    }
+    return ExitStatus::internal;
+}
+
+Ending unforeseen_ending(const std::exception_ptr& thrown) {
+    Unforeseen other = unforeseen(thrown);
+    return {other.status, std::move(other.words)};
+}
+
 Ending ending_of(const std::exception_ptr& thrown) {
     try {
         std::rethrow_exception(thrown);
@@ -80,21 +103,13 @@ Ending ending_of(const std::exception_ptr& thrown) {
         return {ExitStatus::wrong_use, error.what() + std::string(" with --overwrite"), true};
     } catch (const WrongUse& error) {
         return {ExitStatus::wrong_use, error.what(), true};
-    } catch (const UnknownName& error) {
-        return {ExitStatus::wrong_use, error.what()};
-    } catch (const BadWords& error) {
-        return {ExitStatus::wrong_use, error.what()};
-    } catch (const Impossible& error) {
-        return {ExitStatus::impossible, error.what()};
-    } catch (const CairoMissing& error) {
-        return {ExitStatus::unreadable, error.what()};
-    } catch (const PangoMissing& error) {
-        return {ExitStatus::unreadable, error.what()};
-    } catch (const std::out_of_range& error) {
-        return {ExitStatus::impossible, error.what()};
+    } catch (const UnsoundPattern&) {
+        // What is read is sound: an operation of ours gave it.
+        return unforeseen_ending(thrown);
+    } catch (const Error& error) {
+        return {status_of(error.error_kind), error.what()};
     } catch (...) {
-        Unforeseen other = unforeseen(std::current_exception());
-        return {other.status, std::move(other.words)};
+        return unforeseen_ending(thrown);
     }
 }
 

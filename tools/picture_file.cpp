@@ -3,9 +3,9 @@
 #include <charconv>
 #include <cmath>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/words/nearest_word.hpp"
 
 namespace dartwright::tools {

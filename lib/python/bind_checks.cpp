@@ -4,7 +4,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/measure_line.hpp"
 #include "dartwright/checks/walk.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright::python {
 namespace {
@@ -23,14 +23,6 @@ const char* word_of(WalkMark mark) {
             break;
     }
     return "end";
-}
-
-MeasuredLine level(const Pattern& pattern, const std::string& place) {
-    try {
-        return measure_level(pattern, place);
-    } catch (const std::out_of_range& error) {
-        throw Impossible(error.what(), "");
-    }
 }
 
 void bind_findings(py::module_& module) {
@@ -140,7 +132,7 @@ void bind_checks(py::module_& module) {
         "The run or marked line of that name across all pieces, darts closed, twice for a fold or a pair.\n"
         "UnknownName; Impossible if an outline does not close.");
     module.def(
-        "measure_level", level, py::arg("pattern"), py::arg("place"), Unlocked(),
+        "measure_level", measure_level, py::arg("pattern"), py::arg("place"), Unlocked(),
         "The line square to the grain through a place such as `side@60/armhole`, in every piece that has\n"
         "that edge. UnknownName, BadWords, Impossible.");
 }

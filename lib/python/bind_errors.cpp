@@ -1,9 +1,9 @@
 // The library's exceptions as those of `dartwright/errors.py`.
 
 #include "bindings.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "dartwright/pattern/place.hpp"
 

@@ -8,8 +8,8 @@
 
 #include "assessing/drafts.hpp"
 #include "dartwright/checks/check.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "support/evenly.hpp"
 #include "support/written_otherwise.hpp"
 

@@ -9,10 +9,10 @@
 
 #include "assessing/drafts.hpp"
 #include "dartwright/assessing/operation_deeds.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/json_lines.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "support/evenly.hpp"
 

@@ -3,8 +3,8 @@
 #include "dartwright/checks/compare.hpp"
 #include "checks/sample_patterns.hpp"
 #include "dartwright/darts/close_seam.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 namespace {

@@ -6,7 +6,7 @@
 #include <stdexcept>
 
 #include "checks/sample_patterns.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

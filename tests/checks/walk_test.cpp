@@ -3,7 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "checks/sample_patterns.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 namespace {

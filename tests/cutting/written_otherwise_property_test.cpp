@@ -4,9 +4,9 @@
 #include <rapidcheck/gtest.h>
 
 #include "dartwright/cutting/cutting_line.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "support/evenly.hpp"
 #include "support/generated_seams.hpp"

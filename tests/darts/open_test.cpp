@@ -9,10 +9,10 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/measure_line.hpp"
 #include "dartwright/darts/close_seam.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

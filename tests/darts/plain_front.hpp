@@ -6,9 +6,9 @@
 
 #include <string>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

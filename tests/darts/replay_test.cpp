@@ -4,7 +4,6 @@
 
 #include <gtest/gtest.h>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/darts/repoint.hpp"
@@ -12,6 +11,7 @@
 #include "dartwright/darts/true_edge.hpp"
 #include "dartwright/darts/true_seam.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "dartwright/checks/compare.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "fuzzing.hpp"
 #include "json_mutation.hpp"
 

@@ -9,8 +9,8 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/assessing/overlaid_pieces.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/pattern/empty_items.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
@@ -149,7 +149,7 @@ Assessment strangers(const std::vector<Task>& tasks) {
     return out;
 }
 
-Assessment unjudged(const std::exception& error, UnreadKind kind = UnreadKind::unjudged) {
+Assessment unjudged(const Error& error, UnreadKind kind = UnreadKind::unjudged) {
     Assessment out;
     out.unread = error.what();
     out.unread_kind = kind;
@@ -191,13 +191,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         out.notes = notes_on(facts);
     } catch (const UnsoundPattern& error) {
         return unjudged(error, UnreadKind::no_pattern);
-    } catch (const Impossible& error) {
-        return unjudged(error);
-    } catch (const BadWords& error) {
-        return unjudged(error);
-    } catch (const UnknownName& error) {
-        return unjudged(error);
-    } catch (const std::out_of_range& error) {
+    } catch (const Error& error) {
         return unjudged(error);
     }
     return out;

@@ -4,8 +4,8 @@
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/operation_deeds.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

@@ -6,8 +6,8 @@
 
 #include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/cutting/applied_rule.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

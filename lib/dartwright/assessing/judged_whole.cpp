@@ -5,9 +5,9 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/checks/measure_line.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/allowance.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/words/lengths.hpp"
 
 namespace dartwright {

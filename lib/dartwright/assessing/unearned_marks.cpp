@@ -6,8 +6,8 @@
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/exercise_plan.hpp"
 #include "dartwright/checks/rigid_parts.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

@@ -9,7 +9,7 @@
 #include "dartwright/checks/compared_notches.hpp"
 #include "dartwright/checks/outline_distance.hpp"
 #include "dartwright/checks/rigid_parts.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/run_index.hpp"
 #include "dartwright/words/lengths.hpp"

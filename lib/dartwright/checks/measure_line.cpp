@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "dartwright/checks/piece_context.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/words/lengths.hpp"

@@ -33,7 +33,7 @@ inline constexpr double along_fold_mm = 0.5;
 MeasuredLine measure_line(const Pattern& pattern, const std::string& name);
 
 /// The line square to the grain through a place (`EDGE@DISTANCE/FROM`), in every piece that has that edge:
-/// its length in the cloth. UnknownName, BadWords; std::out_of_range beyond a run's end; Impossible for a
+/// its length in the cloth. UnknownName, BadWords; BeyondTheRun for a run's end; Impossible for a
 /// piece without a grain or whose outline does not close.
 /// Requires a sound pattern (problems_of is empty): UnsoundPattern.
 MeasuredLine measure_level(const Pattern& pattern, const std::string& place);

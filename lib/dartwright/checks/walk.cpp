@@ -4,7 +4,7 @@
 
 #include "dartwright/checks/notches_along.hpp"
 #include "dartwright/checks/walked_seam.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/words/lengths.hpp"
 

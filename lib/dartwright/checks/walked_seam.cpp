@@ -59,11 +59,6 @@ bool WalkedSeam::is_with_itself() const {
            sides[0].parts[0].run == sides[1].parts[0].run;
 }
 
-double signed_ease(const Seam& seam) {
-    if (!seam.ease) return 0;
-    return seam.ease->side == 2 ? seam.ease->amount : -seam.ease->amount;
-}
-
 WalkedSeam walked_seam(const std::vector<PieceContext>& pieces, const Seam& seam) {
     WalkedSeam walked;
     walked.seam = &seam;

@@ -67,8 +67,6 @@ WalkedSeam walked_seam(const std::vector<PieceContext>& pieces, const Seam& seam
 /// The part in which a walked distance lies (the later one at a joint, the last one beyond the end).
 const WalkedPart& part_at(const WalkedSide& side, double walked);
 
-double signed_ease(const Seam& seam);
-
 /// The sides as a message names them: by their pieces, with the edges too where the pieces do not tell them
 /// apart.
 std::array<std::string, 2> side_names(const Seam& seam);

@@ -2,9 +2,9 @@
 
 #include <cmath>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/empty_items.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/run.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 

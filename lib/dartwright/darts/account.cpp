@@ -38,18 +38,6 @@ void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece
     }
 }
 
-double seam_difference(const Pattern& pattern, const Seam& seam) {
-    double sides[2] = {0, 0};
-    for (std::size_t side = 0; side < 2; ++side) {
-        for (const SeamPart& part : seam.joins[side]) {
-            const std::vector<Run> runs = runs_of(piece_named(pattern, part.piece).outline);
-            sides[side] += run_named(runs, part.edge, part.piece).length;
-        }
-    }
-    const double ease = seam.ease ? seam.ease->amount : 0;
-    return sides[1] - sides[0] - (seam.ease && seam.ease->side == 1 ? -ease : ease);
-}
-
 std::vector<SeamChange> seam_changes(const Pattern& before, const Pattern& after) {
     // Far over the rounding of lengths, far under what a hair's width is.
     constexpr double rounding_mm = 1e-6;

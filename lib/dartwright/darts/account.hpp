@@ -30,9 +30,6 @@ struct SeamChange {
     double after_mm = 0;
 };
 
-/// Sewn length of the second side less that of the first, less the signed ease, mm. UnknownName for a piece
-/// or edge that there is none of.
-double seam_difference(const Pattern& pattern, const Seam& seam);
 /// Every seam whose difference an operation changed by more than rounding, in the pattern's order.
 /// Precondition: the same seams in both.
 std::vector<SeamChange> seam_changes(const Pattern& before, const Pattern& after);

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 

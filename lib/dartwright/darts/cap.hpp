@@ -4,7 +4,7 @@
 #include <string>
 #include <vector>
 
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/press.hpp"
 

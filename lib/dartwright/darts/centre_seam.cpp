@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/outline_chain.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/arc_length.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 
 namespace dartwright {

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

@@ -4,7 +4,7 @@
 #include <charconv>
 #include <string_view>
 
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/words/name.hpp"

@@ -5,7 +5,7 @@
 #include <vector>
 
 #include "dartwright/darts/account.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/place.hpp"
 

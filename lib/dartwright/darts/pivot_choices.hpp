@@ -31,7 +31,7 @@ struct TargetChosen {
     Place place;
 };
 /// Impossible within 1 mm of a mouth or of a corner (save at the corner itself), or inside a fold edge;
-/// std::out_of_range beyond the run's end.
+/// BeyondTheRun beyond the run's end.
 TargetChosen target_chosen(const Piece& piece, const std::vector<Run>& runs, const std::string& words);
 
 /// The same where nothing turns, so that a place inside a fold edge will do.

@@ -1,7 +1,7 @@
 #include "dartwright/darts/prepared_piece.hpp"
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 namespace {

@@ -3,10 +3,10 @@
 #include <algorithm>
 #include <array>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/wedges.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/geometry/closest.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 namespace {

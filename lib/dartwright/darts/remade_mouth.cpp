@@ -4,10 +4,10 @@
 #include <cmath>
 
 #include "dartwright/darts/around_dart.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/opened_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/redrawn_edge.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 namespace {

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <iterator>
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/made_operations.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 
@@ -20,8 +20,6 @@ auto said_of_step(std::size_t number, const Made& made, const Doing& doing) {
         return doing();
     } catch (const Impossible& error) {
         throw Impossible(where + error.reason, error.remedy);
-    } catch (const std::out_of_range& error) {
-        throw Impossible(where + error.what(), "");
     } catch (const BadWords& error) {
         throw BadWords(where + error.what());
     } catch (const UnknownName& error) {
@@ -61,12 +59,7 @@ ReplayResult replay(const Pattern& block, const std::vector<Made>& made,
 Pattern performed(const Pattern& pattern, const Made& operation) {
     const SoundEntry sound(pattern);
     const MadeOperation perform = read_operation(operation);
-    Pattern out;
-    try {
-        out = perform(pattern);
-    } catch (const std::out_of_range& error) {
-        throw Impossible(error.what(), "");
-    }
+    Pattern out = perform(pattern);
     const auto is_tolerance = [](const auto& word) { return word.first.starts_with("tolerance "); };
     std::copy_if(operation.request.begin(), operation.request.end(),
                  std::back_inserter(out.made.back().request), is_tolerance);

@@ -6,9 +6,9 @@
 #include <vector>
 
 #include "dartwright/darts/account.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
 namespace dartwright {

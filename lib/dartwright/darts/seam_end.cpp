@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "dartwright/darts/account.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
 namespace dartwright {

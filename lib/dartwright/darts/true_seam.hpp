@@ -5,8 +5,8 @@
 #include <vector>
 
 #include "dartwright/darts/account.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/true_dart.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
 namespace dartwright {

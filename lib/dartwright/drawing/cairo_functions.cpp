@@ -23,7 +23,7 @@ const CairoFunctions& cairo() {
 }
 
 CairoMissing::CairoMissing(const std::string& reason)
-    : std::runtime_error("nothing can be drawn, since Cairo (Debian's package libcairo2) cannot be loaded: " +
-                         reason) {}
+    : Error(ErrorKind::library_missing,
+            "nothing can be drawn, since Cairo (Debian's package libcairo2) cannot be loaded: " + reason) {}
 
 }  // namespace dartwright

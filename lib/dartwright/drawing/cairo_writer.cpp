@@ -150,9 +150,9 @@ class Painter {
 }  // namespace
 
 PictureTooLarge::PictureTooLarge(double width, double height)
-    : std::runtime_error("a picture of " + shortest_decimals(width, 0) + " by " +
-                         shortest_decimals(height, 0) + " pixels is larger than " +
-                         std::to_string(most_pixels) + " a side: take a lower resolution"),
+    : Error(ErrorKind::impossible, "a picture of " + shortest_decimals(width, 0) + " by " +
+                                       shortest_decimals(height, 0) + " pixels is larger than " +
+                                       std::to_string(most_pixels) + " a side: take a lower resolution"),
       width_pixels(width),
       height_pixels(height) {}
 

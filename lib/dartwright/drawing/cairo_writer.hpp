@@ -1,7 +1,6 @@
 #pragma once
 
 #include <functional>
-#include <stdexcept>
 #include <string>
 #include <vector>
 
@@ -10,7 +9,7 @@
 namespace dartwright {
 
 /// The picture asked for is larger than a PNG can be made here.
-struct PictureTooLarge : std::runtime_error {
+struct PictureTooLarge : Error {
     PictureTooLarge(double width, double height);
     double width_pixels;
     double height_pixels;
@@ -20,13 +19,13 @@ inline constexpr int most_pixels = 32767;
 
 /// Words cannot be set on a PNG or a PDF: Pango, which is loaded when the first are, is not on this machine.
 /// SVG does without it: its words are measured by Cairo, which knows the letters of one face only.
-struct PangoMissing : std::runtime_error {
+struct PangoMissing : Error {
     explicit PangoMissing(const std::string& reason);
 };
 
 /// Nothing can be drawn: Cairo, which is loaded when it is first needed, is not on this machine. Where Pango
 /// is missing too, not even an SVG with words can be made, since nothing measures them.
-struct CairoMissing : std::runtime_error {
+struct CairoMissing : Error {
     explicit CairoMissing(const std::string& reason);
 };
 

@@ -1,8 +1,8 @@
 #pragma once
 
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/drawing/paper.hpp"
 #include "dartwright/drawing/print_sheet.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 

@@ -194,10 +194,10 @@ class CairoMeasure {
 }  // namespace
 
 PangoMissing::PangoMissing(const std::string& reason)
-    : std::runtime_error(
-          "words cannot be set on a PNG or a PDF, since Pango (Debian's package "
-          "libpangocairo-1.0-0) cannot be loaded: " +
-          reason + "; an SVG can be drawn without it") {}
+    : Error(ErrorKind::library_missing,
+            "words cannot be set on a PNG or a PDF, since Pango (Debian's package "
+            "libpangocairo-1.0-0) cannot be loaded: " +
+                reason + "; an SVG can be drawn without it") {}
 
 double line_width(const std::string& words, LineLook look) {
     if (!pango_library().is_there()) {

@@ -4,11 +4,11 @@
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/unearned_marks.hpp"
-#include "dartwright/darts/impossible.hpp"
 #include "dartwright/darts/unit_of_request.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_reader.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/words/clean_text.hpp"
 #include "dartwright/words/lists.hpp"

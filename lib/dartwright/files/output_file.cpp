@@ -41,7 +41,7 @@ std::optional<struct stat> status_of(const std::string& path) {
 }  // namespace
 
 OutputExists::OutputExists(std::string existing)
-    : std::runtime_error(existing + ": exists already and is not replaced unless asked"),
+    : Error(ErrorKind::output_exists, existing + ": exists already and is not replaced unless asked"),
       path(std::move(existing)) {}
 
 struct WholeFile::Target {

@@ -9,7 +9,7 @@
 namespace dartwright {
 
 /// An output that exists already and was not to be replaced.
-class OutputExists : public std::runtime_error {
+class OutputExists : public Error {
   public:
     explicit OutputExists(std::string existing);
     std::string path;

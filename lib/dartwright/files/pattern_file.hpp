@@ -1,6 +1,5 @@
 #pragma once
 
-#include <stdexcept>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -19,17 +18,14 @@ struct FileProblem {
 inline constexpr std::size_t most_problems = 100;
 
 /// A file that is not a valid pattern; its problems together, in the file's order.
-class InvalidPattern : public std::exception {
+class InvalidPattern : public Error {
   public:
-    /// Of more problems than `most_problems` the rest is counted.
-    InvalidPattern(std::string file, std::vector<FileProblem> problems);
-    const char* what() const noexcept override { return message_.c_str(); }
+    /// Of more problems than `most_problems` the rest is counted. The message has one line a problem: file,
+    /// pointer, found, expected; and one of how many more.
+    InvalidPattern(std::string file_, std::vector<FileProblem> problems_);
     std::string file;
     std::vector<FileProblem> problems;  ///< never empty
     std::size_t more = 0;               ///< problems there are besides
-
-  private:
-    std::string message_;  ///< one line a problem: file, pointer, found, expected; one of how many more
 };
 
 /// Reads a pattern from the text of a pattern file; `file` is only for messages. InvalidPattern.
@@ -38,8 +34,9 @@ Pattern read_pattern(std::string_view text, const std::string& file);
 std::string write_pattern(const Pattern& pattern);
 
 /// A file that cannot be read or written: names it and says why.
-class FileTrouble : public std::runtime_error {
-    using std::runtime_error::runtime_error;
+class FileTrouble : public Error {
+  public:
+    explicit FileTrouble(const std::string& message) : Error(ErrorKind::unreadable, message) {}
 };
 /// Reads a file; `-` is standard input. FileTrouble, InvalidPattern.
 Pattern read_pattern_file(const std::string& path);

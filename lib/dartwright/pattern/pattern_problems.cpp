@@ -61,6 +61,18 @@ void refuse(std::vector<PatternProblem> problems) {
     if (!problems.empty()) throw UnsoundPattern(std::move(problems));
 }
 
+std::string lines_of(const std::vector<PatternProblem>& problems) {
+    std::string lines;
+    for (const PatternProblem& problem : problems) {
+        if (!lines.empty()) lines += '\n';
+        const std::size_t told = static_cast<std::size_t>(&problem - problems.data());
+        if (told == most_told) return lines + "and " + std::to_string(problems.size() - told) + " more";
+        if (!problem.pointer.empty()) lines += problem.pointer + ": ";
+        lines += "found " + problem.found + "; expected " + problem.expected;
+    }
+    return lines;
+}
+
 }  // namespace
 
 std::vector<PatternProblem> problems_of(const Pattern& pattern) {
@@ -84,18 +96,8 @@ Pattern sound_within(Pattern pattern, double largest_mm) {
     return right;
 }
 
-UnsoundPattern::UnsoundPattern(std::vector<PatternProblem> found) : problems(std::move(found)) {
-    for (const PatternProblem& problem : problems) {
-        if (!message_.empty()) message_ += '\n';
-        const std::size_t told = static_cast<std::size_t>(&problem - problems.data());
-        if (told == most_told) {
-            message_ += "and " + std::to_string(problems.size() - told) + " more";
-            break;
-        }
-        if (!problem.pointer.empty()) message_ += problem.pointer + ": ";
-        message_ += "found " + problem.found + "; expected " + problem.expected;
-    }
-}
+UnsoundPattern::UnsoundPattern(std::vector<PatternProblem> problems_)
+    : Error(ErrorKind::bad_pattern, lines_of(problems_)), problems(std::move(problems_)) {}
 
 void require_sound(const Pattern& pattern) {
     refuse(problems_of(pattern));

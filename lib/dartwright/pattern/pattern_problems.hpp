@@ -1,7 +1,6 @@
 #pragma once
 
 #include <cstddef>
-#include <exception>
 #include <optional>
 #include <string>
 #include <vector>
@@ -49,14 +48,11 @@ std::vector<PatternProblem> problems_of(const Piece& piece);
 Pattern put_right(Pattern pattern);
 
 /// Thrown by every function that takes a pattern or a piece and is given one that has problems.
-class UnsoundPattern : public std::exception {
+class UnsoundPattern : public Error {
   public:
-    explicit UnsoundPattern(std::vector<PatternProblem> problems);
-    const char* what() const noexcept override { return message_.c_str(); }
+    /// The message has one line a problem: pointer, found, expected; a hundred, and how many more.
+    explicit UnsoundPattern(std::vector<PatternProblem> problems_);
     std::vector<PatternProblem> problems;  ///< never empty
-
-  private:
-    std::string message_;  ///< one line a problem: pointer, found, expected; a hundred, and how many more
 };
 
 /// UnsoundPattern if there is a problem.

@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "dartwright/pattern/notch.hpp"
 #include "dartwright/pattern/outline.hpp"
 
 namespace dartwright {
@@ -27,17 +28,6 @@ struct Grain {
     Point to;
     std::string along;  ///< edge that the grain is parallel to; empty if none
     friend bool operator==(const Grain&, const Grain&) = default;
-};
-
-enum class NotchKind { single, double_, triple };
-
-struct Notch {
-    std::string edge;
-    std::string from;  ///< neighbouring edge at the end measured from
-    double at = 0;     ///< sewn distance, mm
-    NotchKind kind = NotchKind::single;
-    bool begins = false;  ///< a seam walks this closed run from here; only on a run that is the whole outline
-    friend bool operator==(const Notch&, const Notch&) = default;
 };
 
 /// A width over a stretch of a run; without a stretch it is the whole run's.

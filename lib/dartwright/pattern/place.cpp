@@ -199,8 +199,7 @@ double distance_from_start(const Place& place, const Run& run) {
     // A written distance may name the run's very end: rounding of its length is no fault of the writer.
     constexpr double rounding_mm = 1e-6;
     if (!(along >= -rounding_mm) || !(along <= run.length + rounding_mm)) {
-        throw std::out_of_range("the place " + to_text(place) + " lies beyond the end of \"" + run.edge +
-                                "\", which is " + with_decimals(run.length, 6) + " mm long");
+        throw BeyondTheRun(to_text(place), run.edge, run.length);
     }
     const double inside = std::clamp(along, 0.0, run.length);
     if (place.from.empty()) return inside;

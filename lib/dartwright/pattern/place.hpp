@@ -1,10 +1,10 @@
 #pragma once
 
 #include <optional>
-#include <stdexcept>
 #include <string>
 #include <vector>
 
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/run.hpp"
 
 namespace dartwright {
@@ -13,10 +13,6 @@ namespace dartwright {
 struct Measure {
     double value = 0;  ///< mm, or a share where is_share (50% is 0.5)
     bool is_share = false;
-};
-/// What was written is not a length, share, place or number; says what was found and what was expected.
-class BadWords : public std::runtime_error {
-    using std::runtime_error::runtime_error;
 };
 /// The longest measure at the start of the text, and how many characters it takes; empty if there is none.
 struct ParsedMeasure {
@@ -44,7 +40,7 @@ struct Place {
 Place parse_place(const std::string& text, const std::vector<Run>& runs, const std::string& piece);
 std::string to_text(const Place& place);
 
-/// Sewn distance of the place from the run's anticlockwise start. std::out_of_range if it lies beyond the
+/// Sewn distance of the place from the run's anticlockwise start. BeyondTheRun if it lies beyond the
 /// run's ends.
 double distance_from_start(const Place& place, const Run& run);
 

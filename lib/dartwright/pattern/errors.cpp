@@ -1,0 +1,64 @@
+#include "dartwright/pattern/errors.hpp"
+
+#include "dartwright/words/written_number.hpp"
+
+namespace dartwright {
+namespace {
+
+std::string listed(const std::vector<std::string>& names) {
+    if (names.empty()) return "there are none";
+    std::string out = "there is ";
+    for (std::size_t i = 0; i < names.size(); ++i) out += (i ? ", \"" : "\"") + names[i] + "\"";
+    return out;
+}
+
+}  // namespace
+
+const char* word_of(ErrorKind kind) {
+    switch (kind) {
+        case ErrorKind::impossible:
+            return "impossible";
+        case ErrorKind::beyond_the_run:
+            return "beyond the run";
+        case ErrorKind::unknown_name:
+            return "unknown name";
+        case ErrorKind::bad_words:
+            return "bad words";
+        case ErrorKind::bad_pattern:
+            return "bad pattern";
+        case ErrorKind::unreadable:
+            return "unreadable";
+        case ErrorKind::output_exists:
+            return "output exists";
+        case ErrorKind::library_missing:
+            return "library missing";
+    }
+    return "";
+}
+
+Impossible::Impossible(std::string reason_, std::string remedy_)
+    : Impossible(ErrorKind::impossible, std::move(reason_), std::move(remedy_)) {}
+
+Impossible::Impossible(ErrorKind kind, std::string reason_, std::string remedy_)
+    : Error(kind, remedy_.empty() ? reason_ : reason_ + "; " + remedy_),
+      reason(std::move(reason_)),
+      remedy(std::move(remedy_)) {}
+
+BeyondTheRun::BeyondTheRun(std::string place_, std::string edge_, double length_mm_)
+    : Impossible(ErrorKind::beyond_the_run,
+                 "the place " + place_ + " lies beyond the end of \"" + edge_ + "\", which is " +
+                     with_decimals(length_mm_, 6) + " mm long",
+                 ""),
+      place(std::move(place_)),
+      edge(std::move(edge_)),
+      length_mm(length_mm_) {}
+
+UnknownName::UnknownName(std::string kind_, std::string name_, std::vector<std::string> known_,
+                         const std::string& where)
+    : Error(ErrorKind::unknown_name, "no " + kind_ + " \"" + name_ + "\"" +
+                                         (where.empty() ? "" : " in " + where) + "; " + listed(known_)),
+      kind(std::move(kind_)),
+      name(std::move(name_)),
+      known(std::move(known_)) {}
+
+}  // namespace dartwright
