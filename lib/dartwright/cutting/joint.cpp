@@ -68,16 +68,16 @@ class Joiner {
     void trim_after(std::size_t side) { after_.first_kept = after_.first + side; }
 
     // The meeting of a ray with the line of the second strand: the path goes there, and on along that line.
-    bool go_to_second(const Ray& ray, CutPart part) {
-        const auto met = meeting_of(ray, second_, reach());
+    bool go_to_second(const Ray& ray, CutPart part, double reach_mm) {
+        const auto met = meeting_of(ray, second_, reach_mm);
         if (!met) return false;
         path_.first = part;
         go_on(met->place, met->side);
         return true;
     }
 
-    bool come_from_first(const Ray& ray, CutPart part) {
-        const auto met = meeting_of(ray, first_, reach());
+    bool come_from_first(const Ray& ray, CutPart part, double reach_mm) {
+        const auto met = meeting_of(ray, first_, reach_mm);
         if (!met) return false;
         path_.first = met->side == 0 ? CutPart::corner : CutPart::edge;
         add(met->place, part);
@@ -122,8 +122,8 @@ class Joiner {
     }
 
     bool carry_on() {
-        if (wanted_.whose_is_first) return go_to_second({first_.at(0), in_}, CutPart::corner);
-        return come_from_first({second_.at(0), -out_}, CutPart::corner);
+        if (wanted_.whose_is_first) return go_to_second({first_.at(0), in_}, CutPart::corner, reach());
+        return come_from_first({second_.at(0), -out_}, CutPart::corner, reach());
     }
 
     void meet() {
@@ -131,14 +131,17 @@ class Joiner {
         const double w_out = after_.width_mm;
         path_.is_step = ends_short_of(w_in, w_out) || ends_short_of(w_out, w_in);
         if (path_.is_step) path_.kind = CornerKind::met;
-        // At a square corner beside a width of 0 both ways give one shape: outside the step goes by its
-        // limit, inside by the sign, since a line that ends short crosses nothing.
+        // A step goes along the end of the wider line, not beyond it: a narrower line that bends away is not
+        // met there, and the two cross elsewhere. At a square corner beside a width of 0 both ways give one
+        // shape: outside the step goes by its limit, inside by the sign, since a line that ends short crosses
+        // nothing.
         if (sine_ > 0 && !path_.is_step) {
             meet_outside();
         } else if (w_in < w_out * cosine_) {
-            if (may_bare_before_ || !come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
+            if (may_bare_before_ || !come_from_first({corner_, outwards(out_)}, CutPart::step, w_out))
+                cross_over();
         } else if (w_out < w_in * cosine_) {
-            if (may_bare_after_ || !go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();
+            if (may_bare_after_ || !go_to_second({corner_, outwards(in_)}, CutPart::step, w_in)) cross_over();
         } else if (sine_ < 0) {
             meet_inside();
         } else {
