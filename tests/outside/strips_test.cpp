@@ -183,8 +183,8 @@ double away_from_chord(Point p, Point a, Point b) {
 // Strips along part of a curve, halved until neither of their long sides is off the true one by more.
 void add_strips_along(Geos& geos, std::vector<GEOSGeometry*>& strips, const Curve& curve, double from,
                       double to, double width_mm, int halvings) {
-    constexpr double off_mm = 2e-3;
-    constexpr int fewest = 3;
+    constexpr double off_mm = 6e-3;  // a fifth of the slack
+    constexpr int fewest = 2;
     constexpr int most = 10;
     const Normal a = normal_at(curve, from, width_mm);
     const Normal b = normal_at(curve, to, width_mm);
