@@ -53,25 +53,35 @@ bool surely_bend(Point a, Point joint, Point b) {
            margin * whole_edge_mm * (std::abs(along.x) + std::abs(along.y));
 }
 
+// An item of the outline and where it begins.
+struct PlacedItem {
+    Point start;
+    const OutlineItem* item = nullptr;
+};
+
 // Nearly always there is nothing to join, which is seen without a copy of any item.
-bool may_be_joined(const Outline& outline, std::size_t first, std::size_t second) {
-    const EdgeItem* a = outline.items[first].as_edge();
-    const EdgeItem* b = outline.items[second].as_edge();
+bool may_be_joined(const PlacedItem& first, const PlacedItem& second) {
+    const EdgeItem* a = first.item->as_edge();
+    const EdgeItem* b = second.item->as_edge();
     if (!a || !b || a->shape.index() != b->shape.index() || std::holds_alternative<SplineShape>(a->shape))
         return false;
-    const Point start = start_of_item(outline, first);
-    const Point joint = outline.items[first].to;
-    const Point end = outline.items[second].to;
-    if (std::holds_alternative<StraightShape>(a->shape) && joint == start_of_item(outline, second) &&
-        surely_bend(start, joint, end))
+    const Point joint = first.item->to;
+    if (std::holds_alternative<StraightShape>(a->shape) && joint == second.start &&
+        surely_bend(first.start, joint, second.item->to))
         return false;
     return a->edge == b->edge;
 }
 
 bool has_any_to_join(const Outline& outline) {
-    const std::size_t n = outline.items.size();
-    for (std::size_t i = 0; i < n; ++i)
-        if (may_be_joined(outline, i == 0 ? n - 1 : i - 1, i)) return true;
+    if (outline.items.empty()) return false;
+    PlacedItem last{start_of_item(outline, outline.items.size() - 1), &outline.items.back()};
+    Point start = outline.start;
+    for (const OutlineItem& item : outline.items) {
+        const PlacedItem here{start, &item};
+        if (may_be_joined(last, here)) return true;
+        last = here;
+        start = item.to;
+    }
     return false;
 }
 

@@ -1,21 +1,13 @@
 #include <algorithm>
+#include <limits>
 
+#include "dartwright/geometry/all_self_crossings.hpp"
 #include "dartwright/geometry/curve.hpp"
 #include "dartwright/geometry/orientation.hpp"
 #include "dartwright/geometry/predicates.hpp"
 
 namespace dartwright {
 namespace {
-
-// The polygon without neighbouring repetitions, its first vertex repeated at the end.
-struct Ring {
-    std::vector<Point> points;
-    std::vector<std::size_t> origin;  // index in the polygon given; empty where it is the same
-    std::vector<char> can_touch;
-    std::size_t origin_of(std::size_t i) const { return origin.empty() ? i : origin[i]; }
-    std::size_t size() const { return points.size() - 1; }
-    std::size_t before(std::size_t i) const { return i == 0 ? size() - 1 : i - 1; }
-};
 
 bool has_neighbours_in_one_place(std::span<const Point> polygon) {
     Point last = polygon.back();
@@ -27,33 +19,50 @@ bool has_neighbours_in_one_place(std::span<const Point> polygon) {
     return is_found;
 }
 
-Ring ring_of(std::span<const Point> polygon, std::span<const std::size_t> may_touch) {
-    Ring ring;
-    if (may_touch.empty() && !polygon.empty() && !has_neighbours_in_one_place(polygon)) {
-        ring.points.reserve(polygon.size() + 1);
-        ring.points.assign(polygon.begin(), polygon.end());
-        ring.points.push_back(polygon.front());
-        return ring;
+// The polygon without neighbouring repetitions; its first vertex follows the last. A polygon that has none,
+// as nearly all, is not copied.
+class Ring {
+  public:
+    Ring(std::span<const Point> polygon, std::span<const std::size_t> may_touch) : points_(polygon) {
+        if (may_touch.empty() && (polygon.empty() || !has_neighbours_in_one_place(polygon))) return;
+        keep_different(polygon, may_touch);
+        points_ = kept_;
     }
-    ring.points.reserve(polygon.size() + 1);
-    ring.origin.reserve(polygon.size() + 1);
-    std::vector<char> can_touch(may_touch.empty() ? 0 : polygon.size());
-    for (const std::size_t i : may_touch) can_touch.at(i) = 1;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-        // A side starts at the last of a row of equal vertices.
-        if (polygon[i] == polygon[i + 1 == polygon.size() ? 0 : i + 1]) {
-            if (!can_touch.empty() && can_touch[i]) can_touch[i + 1 == polygon.size() ? 0 : i + 1] = 1;
-            continue;
+    Ring(const Ring&) = delete;
+    Ring& operator=(const Ring&) = delete;
+
+    std::size_t size() const { return points_.size(); }
+    Point at(std::size_t i) const { return points_[i == points_.size() ? 0 : i]; }
+    std::size_t before(std::size_t i) const { return i == 0 ? size() - 1 : i - 1; }
+    /// The index in the polygon given.
+    std::size_t origin_of(std::size_t i) const { return origin_.empty() ? i : origin_[i]; }
+    bool can_touch(std::size_t i) const { return !can_touch_.empty() && can_touch_[i]; }
+
+  private:
+    void keep_different(std::span<const Point> polygon, std::span<const std::size_t> may_touch) {
+        kept_.reserve(polygon.size());
+        origin_.reserve(polygon.size());
+        std::vector<char> can_touch(may_touch.empty() ? 0 : polygon.size());
+        for (const std::size_t i : may_touch) can_touch.at(i) = 1;
+        for (std::size_t i = 0; i < polygon.size(); ++i) {
+            const std::size_t next = i + 1 == polygon.size() ? 0 : i + 1;
+            // A side starts at the last of a row of equal vertices.
+            if (polygon[i] == polygon[next]) {
+                if (!can_touch.empty() && can_touch[i]) can_touch[next] = 1;
+                continue;
+            }
+            kept_.push_back(polygon[i]);
+            origin_.push_back(i);
         }
-        ring.points.push_back(polygon[i]);
-        ring.origin.push_back(i);
+        for (const std::size_t i : origin_)
+            if (!can_touch.empty()) can_touch_.push_back(can_touch[i]);
     }
-    for (const std::size_t i : ring.origin) {
-        if (!can_touch.empty()) ring.can_touch.push_back(can_touch[i]);
-    }
-    if (!ring.points.empty()) ring.points.push_back(ring.points[0]);
-    return ring;
-}
+
+    std::span<const Point> points_;
+    std::vector<Point> kept_;
+    std::vector<std::size_t> origin_;
+    std::vector<char> can_touch_;
+};
 
 struct Range {
     std::size_t first = 0;
@@ -93,6 +102,7 @@ class Faults {
         if (j != i + 1 && !is_around_end) look_at_strangers(i, j);
     }
 
+    std::vector<SelfCrossing> in_any_order() { return std::move(found_); }
     std::vector<SelfCrossing> in_order() {
         keep_first();
         return std::move(found_);
@@ -105,7 +115,7 @@ class Faults {
         std::size_t after;
     };
 
-    Point at(std::size_t i) const { return ring_.points[i]; }
+    Point at(std::size_t i) const { return ring_.at(i); }
 
     void add(std::size_t i, std::size_t j, Point place) {
         const auto [first, second] = std::minmax({ring_.origin_of(i), ring_.origin_of(j)});
@@ -167,7 +177,7 @@ class Faults {
     }
 
     void look_at_meeting_corners(std::size_t i, std::size_t j) {
-        const bool is_allowed = !ring_.can_touch.empty() && ring_.can_touch[i] && ring_.can_touch[j];
+        const bool is_allowed = ring_.can_touch(i) && ring_.can_touch(j);
         if (is_allowed && !is_passing_through(i, j)) return;
         add(i, j, at(i));
     }
@@ -194,8 +204,8 @@ struct Chain {
 };
 
 Box box_of(const Ring& ring, Range r) {
-    const Point a = ring.points[r.first];
-    const Point b = ring.points[r.last];
+    const Point a = ring.at(r.first);
+    const Point b = ring.at(r.last);
     return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
 }
 
@@ -206,14 +216,18 @@ int quadrant(Point a, Point b) {
 std::vector<Chain> chains_of(const Ring& ring) {
     std::vector<Chain> chains;
     std::size_t first = 0;
-    int last_quadrant = quadrant(ring.points[0], ring.points[1]);
-    for (std::size_t i = 1; i <= ring.size(); ++i) {
-        const int next = i < ring.size() ? quadrant(ring.points[i], ring.points[i + 1]) : -1;
-        if (next == last_quadrant) continue;
+    Point here = ring.at(1);
+    int last_quadrant = quadrant(ring.at(0), here);
+    for (std::size_t i = 1; i < ring.size(); ++i) {
+        const Point next = ring.at(i + 1);
+        const int way = quadrant(here, next);
+        here = next;
+        if (way == last_quadrant) continue;
         chains.push_back({{first, i}, box_of(ring, {first, i})});
         first = i;
-        last_quadrant = next;
+        last_quadrant = way;
     }
+    chains.push_back({{first, ring.size()}, box_of(ring, {first, ring.size()})});
     std::sort(chains.begin(), chains.end(),
               [](const Chain& a, const Chain& b) { return a.box.low.x < b.box.low.x; });
     return chains;
@@ -269,16 +283,24 @@ class Search {
 
 std::vector<SelfCrossing> self_crossings(std::span<const Point> polygon,
                                          std::span<const std::size_t> may_touch, std::size_t most) {
-    const Ring ring = ring_of(polygon, may_touch);
-    if (ring.points.empty()) return {};
+    const Ring ring(polygon, may_touch);
+    if (ring.size() == 0) return {};
     Faults faults(ring, most);
     Search(ring, faults, Extent::all).run();
     return faults.in_order();
 }
 
+std::vector<SelfCrossing> all_self_crossings(std::span<const Point> polygon) {
+    const Ring ring(polygon, {});
+    if (ring.size() == 0) return {};
+    Faults faults(ring, std::numeric_limits<std::size_t>::max() / 4);
+    Search(ring, faults, Extent::all).run();
+    return faults.in_any_order();
+}
+
 bool is_simple(std::span<const Point> polygon, std::span<const std::size_t> may_touch) {
-    const Ring ring = ring_of(polygon, may_touch);
-    if (ring.points.empty()) return true;
+    const Ring ring(polygon, may_touch);
+    if (ring.size() == 0) return true;
     Faults faults(ring, 1);
     Search(ring, faults, Extent::first_found).run();
     return faults.is_empty();
