@@ -49,12 +49,16 @@ class WidthMaker {
     void number_runs() {
         const Outline& outline = piece_.outline;
         out_.items.reserve(outline.items.size());
+        names_.reserve(16);
         EdgesBox box(outline.start);
         for (const OutlineItem& item : outline.items) {
             box.widen(item.to);
             const EdgeItem* edge = item.as_edge();
             if (edge) {
-                if (!std::holds_alternative<StraightShape>(edge->shape)) box.widen(edge->shape);
+                if (!std::holds_alternative<StraightShape>(edge->shape)) {
+                    box.widen(edge->shape);
+                    ++out_.curved;
+                }
                 if (names_.empty() || *names_.back() != edge->edge) names_.push_back(&edge->edge);
             }
             out_.has_darts = out_.has_darts || !edge;
@@ -62,6 +66,7 @@ class WidthMaker {
         }
         widest_mm_ = box.smaller_side() / 2;
         join_over_start();
+        out_.runs = names_.size();
     }
 
     // The last stretch of one name and the first are one run.

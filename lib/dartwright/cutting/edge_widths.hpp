@@ -22,7 +22,9 @@ struct EdgeWidths {
     std::vector<ItemWidth> items;  ///< one an item of the outline; of a dart it means nothing
     std::vector<std::vector<WidthOnItem>> stretches;  ///< so too, or empty where no edge has stretches
     std::vector<UndecidedStretch> undecided;
-    bool has_darts = false;  ///< the outline
+    std::size_t runs = 0;
+    std::size_t curved = 0;  ///< items
+    bool has_darts = false;
 };
 
 /// Names are compared here once: whoever asks later whether two items are of one run compares numbers.

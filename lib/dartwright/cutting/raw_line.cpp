@@ -61,6 +61,7 @@ class RawMaker {
         const std::size_t n = strands_.strands.size();
         if (n == 0) return std::move(out_);
         joints_.reserve(n);
+        out_.corners.reserve(strands_.runs);
         joint_points_.reserve(n);
         for (std::size_t i = 0; i < n; ++i) add_joint(i, (i + 1) % n);
         out_.line.reserve(strands_.points.size() + joint_points_.size());

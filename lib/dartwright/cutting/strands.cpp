@@ -23,7 +23,8 @@ class StrandMaker {
     Strands made() {
         const std::size_t n = outline_.items.size();
         out_.strands.reserve(n);
-        out_.points.reserve(2 * n + 64);
+        constexpr std::size_t usual_of_curve = 64;
+        out_.points.reserve(2 * n + usual_of_curve * widths_.curved);
         // From the first edge on, so that the darts before it come to stand after the last.
         std::size_t first = 0;
         while (first < n && !outline_.items[first].as_edge()) ++first;
@@ -34,6 +35,7 @@ class StrandMaker {
             start = outline_.items[item].to;
         }
         out_.undecided = std::move(widths_.undecided);
+        out_.runs = widths_.runs;
         return std::move(out_);
     }
 
@@ -96,13 +98,20 @@ class StrandMaker {
         strand.first = out_.points.size();
         strand.last_tangent = tangent_at_end(curve);
         strand.first_detour = out_.detours.size();
-        offset_onto(out_.points, curve, width_mm, cutting_line_error_mm, out_.detours);
-        strand.detours = out_.detours.size() - strand.first_detour;
+        add_points(curve, first_tangent, strand);
         finish(strand);
     }
 
     Strand& new_strand(std::size_t item, double width_mm) {
         return out_.strands.emplace_back(item, ItemWidth{widths_.items[item].run, width_mm});
+    }
+
+    void add_points(const Curve& cubic, Vector first_tangent, Strand& strand) {
+        offset_onto(out_.points,
+                    {std::get<Cubic>(cubic), first_tangent, strand.last_tangent, strand.width_mm,
+                     cutting_line_error_mm},
+                    out_.detours);
+        strand.detours = out_.detours.size() - strand.first_detour;
     }
 
     void add_straight(std::size_t item, const Line& line, double width_mm) {
@@ -132,9 +141,8 @@ class StrandMaker {
     void lengthen_strand(const Curve& curve) {
         Strand& strand = out_.strands.back();
         out_.points.pop_back();
-        offset_onto(out_.points, curve, strand.width_mm, cutting_line_error_mm, out_.detours);
-        strand.detours = out_.detours.size() - strand.first_detour;
         strand.last_tangent = tangent_at_end(curve);
+        add_points(curve, tangent_at_start(curve), strand);
         strand.end = end_of(curve);
         strand.last = strand.last_kept = out_.points.size() - 1;
     }

@@ -32,7 +32,8 @@ struct Strand {
 
 struct Strands {
     std::vector<Point> points;
-    std::vector<Strand> strands;     ///< in outline order
+    std::vector<Strand> strands;  ///< in outline order
+    std::size_t runs = 0;
     std::vector<std::size_t> darts;  ///< items
     std::vector<UndecidedStretch> undecided;
     std::vector<Detour> detours;  ///< of curves that bend inwards more tightly than their width, in order

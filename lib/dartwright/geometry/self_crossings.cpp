@@ -215,6 +215,7 @@ int quadrant(Point a, Point b) {
 
 std::vector<Chain> chains_of(const Ring& ring) {
     std::vector<Chain> chains;
+    chains.reserve(16);
     std::size_t first = 0;
     Point here = ring.at(1);
     int last_quadrant = quadrant(ring.at(0), here);

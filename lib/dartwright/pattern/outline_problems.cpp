@@ -64,7 +64,11 @@ void look_at_item(ProblemList& to, const Step& at, const DartItem& dart, NameTab
 // The items in order; those of one name that follow each other have one that is looked at once.
 class ItemsLook {
   public:
-    ItemsLook(ProblemList& to, const Step& items, NameTable& darts) : to_(to), items_(items), darts_(darts) {}
+    ItemsLook(ProblemList& to, const Step& items, NameTable& darts) : to_(to), items_(items), darts_(darts) {
+        constexpr std::size_t usual = 16;
+        found_.names.reserve(usual);
+        found_.heads.reserve(usual);
+    }
 
     Found at(const Outline& outline) {
         for (std::size_t i = 0; i < outline.items.size(); ++i) {
