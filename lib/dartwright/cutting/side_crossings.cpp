@@ -1,7 +1,5 @@
 #include "dartwright/cutting/side_crossings.hpp"
 
-#include "dartwright/geometry/all_self_crossings.hpp"
-
 namespace dartwright::cutting {
 namespace {
 
@@ -18,7 +16,7 @@ SideCrossings::SideCrossings(std::span<const Point> points)
       view_of_side_(points.size(), none),
       next_view_(2 * found_.size()) {
     for (std::size_t view = 0; view < next_view_.size(); ++view) {
-        const SelfCrossing& crossing = found_[view / 2];
+        const MetSides& crossing = found_[view / 2];
         std::size_t& newest = view_of_side_[view % 2 == 0 ? crossing.first : crossing.second];
         next_view_[view] = newest;
         newest = view;
@@ -26,7 +24,7 @@ SideCrossings::SideCrossings(std::span<const Point> points)
 }
 
 Passage SideCrossings::passage(std::size_t side, std::size_t view) const {
-    const Point place = found_[view / 2].place;
+    const Point place = place_of(found_[view / 2], points_);
     return {side, view / 2, squared_norm(place - points_[side]), place};
 }
 
@@ -49,7 +47,7 @@ std::optional<Passage> SideCrossings::after(const Passage& last) const {
 }
 
 Passage SideCrossings::changed_over(const Passage& at) const {
-    const SelfCrossing& crossing = found_[at.crossing];
+    const MetSides& crossing = found_[at.crossing];
     const bool is_first = crossing.first == at.side;
     return passage(is_first ? crossing.second : crossing.first, 2 * at.crossing);
 }

@@ -7,7 +7,7 @@
 #include <span>
 #include <vector>
 
-#include "dartwright/geometry/predicates.hpp"
+#include "dartwright/geometry/all_self_crossings.hpp"
 
 namespace dartwright::cutting {
 
@@ -40,7 +40,7 @@ class SideCrossings {
     std::optional<Passage> nearest(std::size_t side, const Passage* after) const;
 
     std::span<const Point> points_;
-    std::vector<SelfCrossing> found_;
+    std::vector<MetSides> found_;
     // View 2 k and 2 k + 1 are those of crossing k from its first and second side.
     std::vector<std::size_t> view_of_side_;  // any of each side
     std::vector<std::size_t> next_view_;     // of the same side
