@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/cutting/sided_line.hpp"
+#include "dartwright/geometry/cubic_halves.hpp"
 
 namespace dartwright::cutting {
 namespace {
@@ -38,12 +39,12 @@ class OffsetLine {
     void add(const Place& last, const Place& place) {
         const bool runs_back = dot(place.beside - last.beside, place.tangent + last.tangent) < 0;
         if (runs_back) return add_back(last, place);
-        if (!back_.empty()) end_detour();
+        if (is_going_back_) end_detour();
         put_new(line_, place.beside);
     }
 
     void end_detour() {
-        if (back_.empty()) return;
+        if (!is_going_back_) return;
         const std::size_t first = line_.size() - 1;
         add_crossings();
         line_.push_back(back_.back().beside - overlap_mm * back_.back().tangent);
@@ -53,11 +54,13 @@ class OffsetLine {
         line_.push_back(back_.back().beside);
         detours_.push_back({first, line_.size() - 1});
         back_.clear();
+        is_going_back_ = false;
     }
 
   private:
     void add_back(const Place& last, const Place& place) {
-        if (back_.empty()) back_.push_back(last);
+        if (!is_going_back_) back_.push_back(last);
+        is_going_back_ = true;
         back_.push_back(place);
     }
 
@@ -79,6 +82,7 @@ class OffsetLine {
 
     std::vector<Point>& line_;
     std::vector<Detour>& detours_;
+    bool is_going_back_ = false;
     std::vector<Place> back_;  // the places of a stretch that runs backwards
 };
 
@@ -91,18 +95,18 @@ class CubicOffset {
     void add(const Cubic& c, Vector last_tangent, int halvings) {
         const std::array<Vector, 3> d{3 * (c.p[1] - c.p[0]), 3 * (c.p[2] - c.p[1]), 3 * (c.p[3] - c.p[2])};
         const std::array<double, 3> sizes{norm(d[0]), norm(d[1]), norm(d[2])};
-        const double greatest = std::max({sizes[0], sizes[1], sizes[2]});
+        const double greatest = std::max(std::max(sizes[0], sizes[1]), sizes[2]);
         const Vector along = unit(d[0] + d[1] + d[2]);
-        const double least = std::min({dot(d[0], along), dot(d[1], along), dot(d[2], along)});
+        const double least = std::min(std::min(dot(d[0], along), dot(d[1], along)), dot(d[2], along));
         bool is_bundle = least >= bundle_speed_share * greatest;
         for (std::size_t i = 0; i < d.size(); ++i)
             is_bundle = is_bundle && dot(d[i], along) >= bundle_cosine * sizes[i];
         if (is_bundle || greatest <= error_ || halvings == 0) {
             return add_steps(c, last_tangent, is_bundle ? steps_for(d, least) : 1);
         }
-        const CurveHalves halves = split_at(Curve{c}, 0.5);
-        add(std::get<Cubic>(halves.before), tangent_at_end(halves.before), halvings - 1);
-        add(std::get<Cubic>(halves.after), last_tangent, halvings - 1);
+        const CubicHalves halves = split_cubic(c, 0.5);
+        add(halves.before, last_direction(halves.before), halvings - 1);
+        add(halves.after, last_tangent, halvings - 1);
     }
 
   private:
@@ -115,7 +119,7 @@ class CubicOffset {
         const Vector second = 2 * (d[2] - d[1]);
         double swept = 0;  // the product of every direction of the one hull with every one of the other
         for (const Vector v : d)
-            swept = std::max({swept, std::abs(cross(v, first)), std::abs(cross(v, second))});
+            swept = std::max(swept, std::max(std::abs(cross(v, first)), std::abs(cross(v, second))));
         const double turn = swept / (least_speed * least_speed);
         const double square_to_it = swept / least_speed + width_ * turn * turn;
         const double bend = std::max(norm(first), norm(second)) / least_speed;
@@ -134,8 +138,9 @@ class CubicOffset {
         const Vector b = (c.p[2] - c.p[1]) - a;
         const Vector e = ((c.p[3] - c.p[2]) - (c.p[2] - c.p[1])) - b;
         Place last = last_;
-        for (std::size_t i = 1; i < steps; ++i) {
-            const double t = static_cast<double>(i) / static_cast<double>(steps);
+        const double last_step = static_cast<double>(steps);
+        for (double step = 1; step < last_step; ++step) {
+            const double t = step / last_step;
             const Point on_curve = c.p[0] + t * (3 * a + t * (3 * b + t * e));
             const Vector speed = 3 * (a + t * (2 * b + t * e));
             const double size = std::sqrt(squared_norm(speed));

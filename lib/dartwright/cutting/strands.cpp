@@ -7,6 +7,7 @@
 #include "dartwright/cutting/offset_curve.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/geometry/arc_length_table.hpp"
+#include "dartwright/geometry/cubic_halves.hpp"
 #include "dartwright/pattern/allowance.hpp"
 
 namespace dartwright::cutting {
@@ -53,7 +54,7 @@ class StrandMaker {
         if (std::holds_alternative<StraightShape>(edge->shape))
             return add_straight(item, {start, end}, width_mm);
         if (const auto* cubic = std::get_if<CubicShape>(&edge->shape))
-            return add_strand(item, Cubic{{start, cubic->controls[0], cubic->controls[1], end}}, width_mm);
+            return add_cubic(item, {{start, cubic->controls[0], cubic->controls[1], end}}, width_mm);
         for (const Curve& curve : curves_of_item(outline_, item)) add_strand(item, curve, width_mm);
     }
 
@@ -89,16 +90,20 @@ class StrandMaker {
 
     void add_strand(std::size_t item, const Curve& curve, double width_mm) {
         if (const auto* line = std::get_if<Line>(&curve)) return add_straight(item, *line, width_mm);
-        const Vector first_tangent = tangent_at_start(curve);
+        add_cubic(item, std::get<Cubic>(curve), width_mm);
+    }
+
+    void add_cubic(std::size_t item, const Cubic& cubic, double width_mm) {
+        const Vector first_tangent = first_direction(cubic);
         if (squared_norm(first_tangent) == 0) return;  // a curve of one point
-        if (runs_on(item, first_tangent, width_mm)) return lengthen_strand(curve);
+        const BesideCubic beside{cubic, first_tangent, last_direction(cubic), width_mm,
+                                 cutting_line_error_mm};
+        if (runs_on(item, first_tangent, width_mm)) return lengthen_strand(beside);
         Strand& strand = new_strand(item, width_mm);
         strand.first_tangent = first_tangent;
-        strand.end = end_of(curve);
         strand.first = out_.points.size();
-        strand.last_tangent = tangent_at_end(curve);
         strand.first_detour = out_.detours.size();
-        add_points(curve, first_tangent, strand);
+        add_points(beside, strand);
         finish(strand);
     }
 
@@ -106,12 +111,11 @@ class StrandMaker {
         return out_.strands.emplace_back(item, ItemWidth{widths_.items[item].run, width_mm});
     }
 
-    void add_points(const Curve& cubic, Vector first_tangent, Strand& strand) {
-        offset_onto(out_.points,
-                    {std::get<Cubic>(cubic), first_tangent, strand.last_tangent, strand.width_mm,
-                     cutting_line_error_mm},
-                    out_.detours);
+    void add_points(const BesideCubic& beside, Strand& strand) {
+        offset_onto(out_.points, beside, out_.detours);
         strand.detours = out_.detours.size() - strand.first_detour;
+        strand.last_tangent = beside.last_tangent;
+        strand.end = beside.cubic.p[3];
     }
 
     void add_straight(std::size_t item, const Line& line, double width_mm) {
@@ -122,7 +126,8 @@ class StrandMaker {
         const Vector tangent = along / size;
         const Vector aside = width_mm * outwards(tangent);
         Strand& strand = new_strand(item, width_mm);
-        strand.first_tangent = strand.last_tangent = tangent;
+        strand.first_tangent = tangent;
+        strand.last_tangent = tangent;
         strand.end = line.b;
         strand.first = out_.points.size();
         out_.points.push_back(line.a + aside);
@@ -138,12 +143,10 @@ class StrandMaker {
         strand.first_dart = out_.darts.size();
     }
 
-    void lengthen_strand(const Curve& curve) {
+    void lengthen_strand(const BesideCubic& beside) {
         Strand& strand = out_.strands.back();
         out_.points.pop_back();
-        strand.last_tangent = tangent_at_end(curve);
-        add_points(curve, tangent_at_start(curve), strand);
-        strand.end = end_of(curve);
+        add_points(beside, strand);
         strand.last = strand.last_kept = out_.points.size() - 1;
     }
 
