@@ -115,30 +115,41 @@ bool turns_left(const std::vector<Point>& points, std::size_t i) {
     return cross(points[i] - before, points[i + 1 == n ? 0 : i + 1] - points[i]) > 0;
 }
 
-// From an outermost point along the line. Nothing lies outside it, so that every crossing leads from the line
-// that is come along to the one that crosses it: going on would lead inside.
-SidedLine walked_from(std::size_t start, const SidedLine& line, const SideCrossings& crossings) {
-    SidedLine out;
-    out.reserve(line.size());
-    std::size_t side = start;
-    out.add(line.points[side], line.sides[side]);
-    auto next = crossings.first_on(side);
-    const std::size_t most = 2 * line.size() + 4 * crossings.size();
-    while (out.size() <= most) {
-        if (next) {
-            const Passage over = crossings.changed_over(*next);
-            side = over.side;
-            out.add(over.place, line.sides[side]);
-            next = crossings.after(over);
-            continue;
-        }
-        side = side + 1 == line.size() ? 0 : side + 1;
-        if (side == start) break;
-        out.add(line.points[side], line.sides[side]);
-        next = crossings.first_on(side);
+// A walk along the line from an outermost point. Nothing lies outside it, so that every crossing leads from the
+// line that is come along to the one that crosses it: going on would lead inside.
+class OuterWalk {
+  public:
+    OuterWalk(const SidedLine& line, const SideCrossings& crossings)
+        : line_(line), crossings_(crossings), most_(2 * line.size() + 4 * crossings.size()) {}
+
+    SidedLine from(std::size_t start) {
+        out_.reserve(line_.size());
+        std::size_t side = start;
+        do {
+            out_.add(line_.points[side], line_.sides[side]);
+            if (crossings_.is_crossed(side)) side = changed_over(side);
+            side = side + 1 == line_.size() ? 0 : side + 1;
+        } while (side != start && out_.size() <= most_);
+        return std::move(out_);
     }
-    return out;
-}
+
+  private:
+    // The side on which the walk is after the crossings that it comes to.
+    std::size_t changed_over(std::size_t side) {
+        for (auto next = crossings_.first_on(side); next && out_.size() <= most_;) {
+            const Passage over = crossings_.changed_over(*next);
+            side = over.side;
+            out_.add(over.place, line_.sides[side]);
+            next = crossings_.after(over);
+        }
+        return side;
+    }
+
+    const SidedLine& line_;
+    const SideCrossings& crossings_;
+    std::size_t most_;
+    SidedLine out_;
+};
 
 // What lies beyond the centre of a tight bend may hang on by a point, and nothing by less: of the parts, the
 // largest is that of the piece.
@@ -151,7 +162,7 @@ SidedLine walked(const SidedLine& line) {
                              Vector{1, -1}, Vector{1, 1}, Vector{-1, 1}}) {
         const std::size_t start = farthest(line.points, way);
         if (!turns_left(line.points, start)) continue;
-        SidedLine part = walked_from(start, line, crossings);
+        SidedLine part = OuterWalk(line, crossings).from(start);
         const double area = signed_area(part.points);
         if (area <= most) continue;
         most = area;

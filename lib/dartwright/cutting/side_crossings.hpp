@@ -26,6 +26,7 @@ class SideCrossings {
     explicit SideCrossings(std::span<const Point> points);
 
     std::size_t size() const { return found_.size(); }
+    bool is_crossed(std::size_t side) const { return view_of_side_[side] != none; }
     /// From the side's start, empty if nothing crosses it. O(crossings of the side).
     std::optional<Passage> first_on(std::size_t side) const;
     /// The next on the same side. O(crossings of the side).
