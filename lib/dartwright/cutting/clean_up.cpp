@@ -115,8 +115,8 @@ bool turns_left(const std::vector<Point>& points, std::size_t i) {
     return cross(points[i] - before, points[i + 1 == n ? 0 : i + 1] - points[i]) > 0;
 }
 
-// A walk along the line from an outermost point. Nothing lies outside it, so that every crossing leads from the
-// line that is come along to the one that crosses it: going on would lead inside.
+// A walk along the line from an outermost point. Nothing lies outside it, so that every crossing leads from
+// the line that is come along to the one that crosses it: going on would lead inside.
 class OuterWalk {
   public:
     OuterWalk(const SidedLine& line, const SideCrossings& crossings)

@@ -321,12 +321,22 @@ class Search {
   private:
     bool is_done() const { return extent_ == Extent::first_found && !faults_.is_empty(); }
 
+    static constexpr std::size_t few = 8;
+
     // Precondition: the boxes overlap.
     void compare(const Chain& a, const Chain& b) {
         const std::size_t in_a = a.range.sides();
         const std::size_t in_b = b.range.sides();
         if (in_a == 1 && in_b == 1) return faults_.look_at(a.range.first, b.range.first);
+        if (in_b == 1 && in_a <= few) return compare_sides_of(a, b);
+        if (in_a == 1 && in_b <= few) return compare_sides_of(b, a);
         in_a < in_b ? compare_halves_of(b, a) : compare_halves_of(a, b);
+    }
+
+    // A few are sooner gone through than halved.
+    void compare_sides_of(const Chain& a, const Chain& side) {
+        for (std::size_t i = a.range.first; i < a.range.last && !is_done(); ++i)
+            if (do_overlap(box_of(ring_, {i, i + 1}), side.box)) faults_.look_at(i, side.range.first);
     }
 
     void compare_halves_of(const Chain& a, const Chain& b) {
