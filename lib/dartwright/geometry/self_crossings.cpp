@@ -9,6 +9,12 @@
 namespace dartwright {
 namespace {
 
+// One decision, which is quicker than to foresee as many as there are questions.
+template <class... Bools>
+bool are_all(Bools... each) {
+    return static_cast<bool>((each & ...));
+}
+
 // The polygon without neighbouring repetitions; its first vertex follows the last.
 class Ring {
   public:
@@ -151,9 +157,10 @@ class Faults {
         const exact::Turn to_b = exact::turn(c, d, b);
         const exact::Turn to_c = exact::turn(a, b, c);
         const exact::Turn to_d = exact::turn(a, b, d);
-        if (!(to_a.is_sure() & to_b.is_sure() & to_c.is_sure() & to_d.is_sure()))
+        if (!are_all(to_a.is_sure(), to_b.is_sure(), to_c.is_sure(), to_d.is_sure()))
             return look_closely_at(i, j);
-        if ((to_a.is_left() != to_b.is_left()) & (to_c.is_left() != to_d.is_left())) add_crossing(i, j);
+        const bool is_parted = are_all(to_a.is_left() != to_b.is_left(), to_c.is_left() != to_d.is_left());
+        if (is_parted) add_crossing(i, j);
     }
 
     void look_closely_at(std::size_t i, std::size_t j) {
@@ -292,13 +299,11 @@ std::vector<Chain> chains_of(const Ring& ring) {
     return chains;
 }
 
-// Each of them one decision, which is quicker than to foresee four.
 bool do_overlap_in_y(const Box& a, const Box& b) {
-    return static_cast<bool>((a.low.y <= b.high.y) & (b.low.y <= a.high.y));
+    return are_all(a.low.y <= b.high.y, b.low.y <= a.high.y);
 }
 bool do_overlap(const Box& a, const Box& b) {
-    return static_cast<bool>((a.low.x <= b.high.x) & (b.low.x <= a.high.x) & (a.low.y <= b.high.y) &
-                             (b.low.y <= a.high.y));
+    return are_all(a.low.x <= b.high.x, b.low.x <= a.high.x, a.low.y <= b.high.y, b.low.y <= a.high.y);
 }
 
 enum class Extent { all, first_found };
