@@ -10,8 +10,6 @@
 namespace dartwright::cutting {
 namespace {
 
-// Two ends as near to each other need no path between them, mm: a hundredth of the line's error.
-constexpr double same_end_mm = 1e-4;
 // An end that is left out reaches aside of the corner by its width times the sine of the turn. An edge longer
 // than so many of that covers it, also where it leaves the corner on the skew.
 constexpr double covered_within = 2;
@@ -214,47 +212,7 @@ class Joiner {
     JointPath path_;
 };
 
-// Where two straight strands cross, each in the half that is this joint's.
-std::optional<Point> crossing_of_straight(const Strands& strands, const Strand& before, const Strand& after) {
-    if (before.last != before.first + 1 || after.last != after.first + 1) return std::nullopt;
-    const Point a = strands.points[before.last];
-    const Point c = strands.points[after.first];
-    const Vector back = strands.points[before.first] - a;
-    const Vector on = strands.points[after.last] - c;
-    const double turn = cross(back, on);
-    if (turn == 0) return std::nullopt;
-    const double on_first = cross(c - a, on) / turn;
-    const double on_second = cross(c - a, back) / turn;
-    constexpr double own_half = 0.5;
-    const bool is_on_both = on_first >= 0 && on_first <= own_half && on_second >= 0 && on_second <= own_half;
-    if (!is_on_both) return std::nullopt;
-    return a + on_first * back;
-}
-
 }  // namespace
-
-std::optional<PlainJoint> plain_joint(const Strands& strands, const Strand& before, const Strand& after) {
-    const Vector gap = strands.points[after.first] - strands.points[before.last];
-    if (squared_norm(gap) <= same_end_mm * same_end_mm) return PlainJoint{};
-    const Vector in = before.last_tangent;
-    const Vector out = after.first_tangent;
-    const double cosine = dot(in, out);
-    const double w_in = before.width_mm;
-    const double w_out = after.width_mm;
-    if (w_in < w_out * cosine || w_out < w_in * cosine) return std::nullopt;
-    const double sine = cross(in, out);
-    if (sine < 0) {
-        const auto crossing = crossing_of_straight(strands, before, after);
-        if (!crossing) return std::nullopt;
-        return PlainJoint{RawPoint{*crossing, {CutPart::edge, after.item, w_out}}, CutPart::edge, true};
-    }
-    const Vector to_tip = w_in * outwards(in) + (w_out - w_in * cosine) / sine * in;
-    const double reach = sharpest_corner * std::max(w_in, w_out);
-    // Not where the two run against each other, which has no tip.
-    if (!(squared_norm(to_tip) <= reach * reach)) return std::nullopt;
-    return PlainJoint{RawPoint{before.end + to_tip, {CutPart::corner, before.item, 0}}, CutPart::corner,
-                      false};
-}
 
 JointPath joined(Strands& strands, const JointPlace& place, const JointWanted& wanted) {
     return Joiner(strands, place, wanted).path();
