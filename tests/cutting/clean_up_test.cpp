@@ -17,29 +17,23 @@ Piece notched() {
                                    {8, 8, 8, 8, 8, 8, 8});
 }
 
-std::vector<Point> places(const std::vector<RawPoint>& line) {
-    std::vector<Point> out;
-    for (const RawPoint& point : line) out.push_back(point.at);
-    return out;
-}
-
 TEST(CleanUp, gives_a_simple_line_in_its_first_round) {
     const Piece piece = notched();
     const RawLine raw = raw_line(piece, {});
-    ASSERT_FALSE(is_simple(places(raw.points)));
-    const std::vector<RawPoint> line = cleaned(piece, raw.points, 1);
-    EXPECT_TRUE(is_simple(places(line)));
+    ASSERT_FALSE(is_simple(raw.line.points));
+    const SidedLine line = cleaned(piece, raw.line, 1);
+    EXPECT_TRUE(is_simple(line.points));
     // The allowances fill the notch, so that a rectangle of 116 by 96 is left.
-    EXPECT_NEAR(signed_area(places(line)), 116 * 96, 1e-3);
-    EXPECT_EQ(places(line), cutting_line(piece).points);
+    EXPECT_NEAR(signed_area(line.points), 116 * 96, 1e-3);
+    EXPECT_EQ(line.points, cutting_line(piece).points);
 }
 
 TEST(CleanUp, that_has_no_round_left_hands_out_no_line) {
     const Piece piece = notched();
     const RawLine raw = raw_line(piece, {});
-    EXPECT_FALSE(outer_line(raw.points, 0));
+    EXPECT_FALSE(outer_line(raw.line, 0));
     try {
-        cleaned(piece, raw.points, 0);
+        cleaned(piece, raw.line, 0);
         FAIL() << "a line";
     } catch (const NotCleaned& refusal) {
         EXPECT_EQ(refusal.piece, piece.name);
@@ -51,7 +45,7 @@ TEST(CleanUp, that_has_no_round_left_hands_out_no_line) {
 
 TEST(CleanUp, refuses_a_line_that_encloses_less_than_the_piece) {
     const Piece piece = notched();
-    const std::vector<RawPoint> part{{{0, 0}, {}}, {{100, 0}, {}}, {{100, 30}, {}}, {{0, 30}, {}}};
+    const SidedLine part{{{0, 0}, {100, 0}, {100, 30}, {0, 30}}, std::vector<CutSide>(4)};
     EXPECT_TRUE(outer_line(part));
     EXPECT_THROW(cleaned(piece, part), NotCleaned);
 }
@@ -59,7 +53,7 @@ TEST(CleanUp, refuses_a_line_that_encloses_less_than_the_piece) {
 TEST(CleanUp, says_that_an_outline_crosses_itself) {
     Piece crossed = testing::straight_piece({{0, 0}, {100, 0}, {0, 80}, {100, 80}}, {8, 8, 8, 8});
     try {
-        cleaned(crossed, {{{0, 0}, {}}, {{10, 0}, {}}, {{10, 1}, {}}}, 0);
+        cleaned(crossed, {{{0, 0}, {10, 0}, {10, 1}}, std::vector<CutSide>(3)}, 0);
         FAIL() << "a line";
     } catch (const NotCleaned&) {
         FAIL() << "the allowances are not at fault";

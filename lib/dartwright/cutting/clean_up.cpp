@@ -4,18 +4,12 @@
 #include <cmath>
 #include <cstdint>
 
+#include "dartwright/cutting/side_crossings.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
 
 namespace dartwright::cutting {
 namespace {
-
-std::vector<Point> places_of(const std::vector<RawPoint>& line) {
-    std::vector<Point> out;
-    out.reserve(line.size());
-    for (const RawPoint& point : line) out.push_back(point.at);
-    return out;
-}
 
 // Whether the line goes to b and straight back.
 bool is_spike(Point a, Point b, Point c) {
@@ -26,14 +20,38 @@ bool is_spike(Point a, Point b, Point c) {
     return std::abs(cross(back, on)) <= nudge_mm * longer;
 }
 
-// Nudged apart, the two sides of a spike could leave a crack where the line winds round once.
-std::vector<RawPoint> without_spikes(const std::vector<RawPoint>& line) {
-    std::vector<RawPoint> out;
-    out.reserve(line.size());
-    for (const RawPoint& point : line) {
-        while (out.size() > 1 && is_spike(out[out.size() - 2].at, out.back().at, point.at)) out.pop_back();
-        out.push_back(point);
+template <class IsLeftOut>
+bool has_corner(const std::vector<Point>& points, IsLeftOut is_left_out) {
+    if (points.size() < 3) return false;
+    Point a = points[points.size() - 2];
+    Point b = points.back();
+    for (const Point c : points) {
+        if (is_left_out(a, b, c)) return true;
+        a = b;
+        b = c;
     }
+    return false;
+}
+
+// From the point `first` on, without the corners that are left out, and those that come of that.
+template <class IsLeftOut>
+SidedLine without_corners(const SidedLine& line, std::size_t first, IsLeftOut is_left_out) {
+    SidedLine out;
+    out.reserve(line.size());
+    for (std::size_t i = 0; i < line.size(); ++i) {
+        const std::size_t at = (first + i) % line.size();
+        const Point c = line.points[at];
+        while (out.size() > 1 && is_left_out(out.points[out.size() - 2], out.points.back(), c))
+            out.pop_back();
+        out.add(c, line.sides[at]);
+    }
+    return out;
+}
+
+// Nudged apart, the two sides of a spike could leave a crack where the line winds round once.
+SidedLine without_spikes(SidedLine line) {
+    if (!has_corner(line.points, is_spike)) return line;
+    SidedLine out = without_corners(line, 0, is_spike);
     return out.size() < 3 ? line : out;
 }
 
@@ -51,19 +69,12 @@ bool is_slit(Point a, Point b, Point c) {
 
 // The line as it is where there is none, and where closing them would make it cross itself. Its lowest point
 // lies in no slit, so that all are seen whole from there.
-std::vector<RawPoint> without_slits(const std::vector<RawPoint>& line) {
-    const auto lowest = std::min_element(line.begin(), line.end(), [](const RawPoint& a, const RawPoint& b) {
-        return a.at.y != b.at.y ? a.at.y < b.at.y : a.at.x < b.at.x;
-    });
-    const auto first = static_cast<std::size_t>(lowest - line.begin());
-    std::vector<RawPoint> out;
-    out.reserve(line.size());
-    for (std::size_t i = 0; i < line.size(); ++i) {
-        const RawPoint& point = line[(first + i) % line.size()];
-        while (out.size() > 1 && is_slit(out[out.size() - 2].at, out.back().at, point.at)) out.pop_back();
-        out.push_back(point);
-    }
-    return out.size() == line.size() || out.size() < 3 || !is_simple(places_of(out)) ? line : out;
+SidedLine without_slits(SidedLine line) {
+    if (!has_corner(line.points, is_slit)) return line;
+    const auto lowest = std::min_element(line.points.begin(), line.points.end(),
+                                         [](Point a, Point b) { return a.y != b.y ? a.y < b.y : a.x < b.x; });
+    SidedLine out = without_corners(line, static_cast<std::size_t>(lowest - line.points.begin()), is_slit);
+    return out.size() == line.size() || out.size() < 3 || !is_simple(out.points) ? line : out;
 }
 
 // A number in [-1, 1] that is always the same for an index (Steele, Lea and Flood 2014, 'Fast splittable
@@ -78,48 +89,11 @@ double scattered(std::uint64_t index) {
 
 // No two sides of a nudged line overlap and no point lies on a side, but by a chance of one in a thousand
 // million.
-std::vector<Point> nudged(std::vector<Point> points, std::uint64_t round) {
+void nudge(std::vector<Point>& points, std::uint64_t round) {
     for (std::size_t i = 0; i < points.size(); ++i) {
         const std::uint64_t seed = 2 * (i + round * points.size());
         points[i] = points[i] + Vector{nudge_mm * scattered(seed), nudge_mm * scattered(seed + 1)};
     }
-    return points;
-}
-
-// Where one side is crossed by another.
-struct Crossing {
-    std::size_t side = 0;
-    double along = 0;      // the square of the distance from the side's start
-    std::size_t twin = 0;  // the same crossing seen from the other side, as an index
-    Point place;
-};
-
-// Both views of every crossing, in the order in which the line comes to them.
-std::vector<Crossing> crossings_of(const std::vector<Point>& points) {
-    constexpr std::size_t all = static_cast<std::size_t>(-1) / 4;
-    const std::vector<SelfCrossing> found = self_crossings(points, {}, all);
-    std::vector<Crossing> out;
-    out.reserve(2 * found.size());
-    std::vector<std::size_t> order;
-    for (std::size_t k = 0; k < found.size(); ++k) {
-        for (const std::size_t side : {found[k].first, found[k].second}) {
-            out.push_back({side, squared_norm(found[k].place - points[side]), k, found[k].place});
-        }
-    }
-    std::sort(out.begin(), out.end(), [](const Crossing& a, const Crossing& b) {
-        return a.side != b.side ? a.side < b.side : a.along < b.along;
-    });
-    std::vector<std::size_t> first(found.size(), out.size());
-    for (std::size_t i = 0; i < out.size(); ++i) {
-        const std::size_t k = out[i].twin;
-        if (first[k] == out.size()) {
-            first[k] = i;
-        } else {
-            out[i].twin = first[k];
-            out[first[k]].twin = i;
-        }
-    }
-    return out;
 }
 
 std::size_t farthest(const std::vector<Point>& points, Vector way) {
@@ -141,48 +115,55 @@ bool turns_left(const std::vector<Point>& points, std::size_t i) {
     return cross(points[i] - before, points[i + 1 == n ? 0 : i + 1] - points[i]) > 0;
 }
 
-// From an outermost point along the line. Nothing lies outside it, so that every crossing leads from the line
-// that is come along to the one that crosses it: going on would lead inside.
-std::vector<RawPoint> walked_from(std::size_t start, const std::vector<RawPoint>& line,
-                                  const std::vector<Point>& points, const std::vector<Crossing>& crossings,
-                                  const std::vector<std::size_t>& first_on) {
-    std::vector<RawPoint> out;
-    out.reserve(points.size());
-    std::size_t side = start;
-    out.push_back({points[side], line[side].side});
-    std::size_t next = first_on[side];
-    const std::size_t most = 2 * (points.size() + crossings.size());
-    while (out.size() <= most) {
-        if (next < crossings.size() && crossings[next].side == side) {
-            const Crossing& over = crossings[crossings[next].twin];
-            side = over.side;
-            out.push_back({over.place, line[side].side});
-            next = crossings[next].twin + 1;
-            continue;
-        }
-        side = side + 1 == points.size() ? 0 : side + 1;
-        if (side == start) break;
-        out.push_back({points[side], line[side].side});
-        next = first_on[side];
+// A walk along the line from an outermost point. Nothing lies outside it, so that every crossing leads from
+// the line that is come along to the one that crosses it: going on would lead inside.
+class OuterWalk {
+  public:
+    OuterWalk(const SidedLine& line, const SideCrossings& crossings)
+        : line_(line), crossings_(crossings), most_(2 * line.size() + 4 * crossings.size()) {}
+
+    SidedLine from(std::size_t start) {
+        out_.reserve(line_.size());
+        std::size_t side = start;
+        do {
+            out_.add(line_.points[side], line_.sides[side]);
+            if (crossings_.is_crossed(side)) side = changed_over(side);
+            side = side + 1 == line_.size() ? 0 : side + 1;
+        } while (side != start && out_.size() <= most_);
+        return std::move(out_);
     }
-    return out;
-}
+
+  private:
+    // The side on which the walk is after the crossings that it comes to.
+    std::size_t changed_over(std::size_t side) {
+        for (auto next = crossings_.first_on(side); next && out_.size() <= most_;) {
+            const Passage over = crossings_.changed_over(*next);
+            side = over.side;
+            out_.add(over.place, line_.sides[side]);
+            next = crossings_.after(over);
+        }
+        return side;
+    }
+
+    const SidedLine& line_;
+    const SideCrossings& crossings_;
+    std::size_t most_;
+    SidedLine out_;
+};
 
 // What lies beyond the centre of a tight bend may hang on by a point, and nothing by less: of the parts, the
 // largest is that of the piece.
-std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vector<Point>& points) {
-    const std::vector<Crossing> crossings = crossings_of(points);
-    std::vector<std::size_t> first_on(points.size() + 1, crossings.size());
-    for (std::size_t i = crossings.size(); i-- > 0;) first_on[crossings[i].side] = i;
-    std::vector<RawPoint> best;
+SidedLine walked(const SidedLine& line) {
+    const SideCrossings crossings(line.points);
+    SidedLine best;
     double most = -INFINITY;
-    const double enough = signed_area(points) / 2;
+    const double enough = signed_area(line.points) / 2;
     for (const Vector way : {Vector{0, -1}, Vector{0, 1}, Vector{-1, 0}, Vector{1, 0}, Vector{-1, -1},
                              Vector{1, -1}, Vector{1, 1}, Vector{-1, 1}}) {
-        const std::size_t start = farthest(points, way);
-        if (!turns_left(points, start)) continue;
-        std::vector<RawPoint> part = walked_from(start, line, points, crossings, first_on);
-        const double area = signed_area(places_of(part));
+        const std::size_t start = farthest(line.points, way);
+        if (!turns_left(line.points, start)) continue;
+        SidedLine part = OuterWalk(line, crossings).from(start);
+        const double area = signed_area(part.points);
         if (area <= most) continue;
         most = area;
         best = std::move(part);
@@ -191,14 +172,19 @@ std::vector<RawPoint> walked(const std::vector<RawPoint>& line, const std::vecto
     return best;
 }
 
+double length_round(const std::vector<Point>& points) {
+    double around = 0;
+    for (std::size_t i = 0; i < points.size(); ++i)
+        around += distance(points[i], points[i + 1 == points.size() ? 0 : i + 1]);
+    return around;
+}
+
 // What goes round the stitching line encloses no less than it does; the clean-up of an outline that crosses
 // itself may have come round a loop of it instead, or round a part that hangs on by a point.
-bool may_go_round(const std::vector<RawPoint>& line, const Piece& piece) {
-    double around = 0;
-    for (std::size_t i = 0; i < line.size(); ++i)
-        around += distance(line[i].at, line[i + 1 == line.size() ? 0 : i + 1].at);
+bool may_go_round(const std::vector<Point>& points, const Piece& piece) {
     const double stitched = signed_area(piece.outline, DartsDrawn::to_points);
-    return signed_area(places_of(line)) >= stitched - around * cutting_line_error_mm;
+    const double enclosed = signed_area(points);
+    return enclosed >= stitched || enclosed >= stitched - length_round(points) * cutting_line_error_mm;
 }
 
 [[noreturn]] void refuse_unclean(const Piece& piece) {
@@ -211,19 +197,20 @@ bool may_go_round(const std::vector<RawPoint>& line, const Piece& piece) {
 
 }  // namespace
 
-std::optional<std::vector<RawPoint>> outer_line(const std::vector<RawPoint>& line, std::size_t rounds) {
-    std::vector<RawPoint> out = without_spikes(line);
+std::optional<SidedLine> outer_line(SidedLine line, std::size_t rounds) {
+    line = without_spikes(std::move(line));
     // A crossing is rounded, so that sides nearly along each other may cross anew within rounding.
     for (std::size_t round = 0; round < rounds; ++round) {
-        out = walked(out, nudged(places_of(out), round));
-        if (is_simple(places_of(out))) return without_slits(out);
+        nudge(line.points, round);
+        line = walked(line);
+        if (is_simple(line.points)) return without_slits(std::move(line));
     }
     return std::nullopt;
 }
 
-std::vector<RawPoint> cleaned(const Piece& piece, const std::vector<RawPoint>& line, std::size_t rounds) {
-    auto out = outer_line(line, rounds);
-    if (!out || !may_go_round(*out, piece)) refuse_unclean(piece);
+SidedLine cleaned(const Piece& piece, SidedLine line, std::size_t rounds) {
+    auto out = outer_line(std::move(line), rounds);
+    if (!out || !may_go_round(out->points, piece)) refuse_unclean(piece);
     return std::move(*out);
 }
 

@@ -4,9 +4,8 @@
 
 #include <cstddef>
 #include <optional>
-#include <vector>
 
-#include "dartwright/cutting/joint.hpp"
+#include "dartwright/cutting/sided_line.hpp"
 
 namespace dartwright::cutting {
 
@@ -20,12 +19,10 @@ inline constexpr std::size_t most_clean_up_rounds = 8;
 /// a side are moved apart first, by no more than `nudge_mm`.
 ///
 /// Empty if no round of so many gave a line that does not cross itself.
-std::optional<std::vector<RawPoint>> outer_line(const std::vector<RawPoint>& line,
-                                                std::size_t rounds = most_clean_up_rounds);
+std::optional<SidedLine> outer_line(SidedLine line, std::size_t rounds = most_clean_up_rounds);
 
 /// The outer line of a cutting line round the piece. Throws NotCleaned if there is none in so many rounds, or
 /// one that encloses less than the stitching line; Impossible if that crosses itself.
-std::vector<RawPoint> cleaned(const Piece& piece, const std::vector<RawPoint>& line,
-                              std::size_t rounds = most_clean_up_rounds);
+SidedLine cleaned(const Piece& piece, SidedLine line, std::size_t rounds = most_clean_up_rounds);
 
 }  // namespace dartwright::cutting

@@ -38,22 +38,29 @@ void refuse_gap(const Piece& piece, const Tolerances& tolerances) {
         "close it first");
 }
 
+void append(cutting::SidedLine& to, const cutting::SidedLine& from, std::size_t first, std::size_t last) {
+    const auto part = [&](const auto& list, std::size_t at) {
+        return list.begin() + static_cast<std::ptrdiff_t>(at);
+    };
+    to.points.insert(to.points.end(), part(from.points, first), part(from.points, last));
+    to.sides.insert(to.sides.end(), part(from.sides, first), part(from.sides, last));
+}
+
 // The line with the mouths bridged by their caps.
-std::vector<cutting::RawPoint> bridged(const Piece& piece, cutting::RawLine& raw,
-                                       const CuttingRequest& request, CuttingLine& line) {
-    std::vector<cutting::RawPoint> out;
+cutting::SidedLine bridged(const Piece& piece, cutting::RawLine& raw, const CuttingRequest& request,
+                           CuttingLine& line) {
+    cutting::SidedLine out;
     std::size_t laid = 0;
     for (std::size_t k = 0; k < raw.mouths.size(); ++k) {
         cutting::MouthCap cap = cutting::mouth_cap(piece, raw, k, request);
         const std::size_t next = raw.mouths[k].at + 1;
-        out.insert(out.end(), raw.points.begin() + static_cast<std::ptrdiff_t>(laid),
-                   raw.points.begin() + static_cast<std::ptrdiff_t>(next));
-        out.insert(out.end(), cap.between.begin(), cap.between.end());
+        append(out, raw.line, laid, next);
+        for (const cutting::RawPoint& point : cap.between) out.add(point.at, point.side);
         laid = next;
         line.darts.push_back(std::move(cap.dart));
         raw.notes.insert(raw.notes.end(), cap.notes.begin(), cap.notes.end());
     }
-    out.insert(out.end(), raw.points.begin() + static_cast<std::ptrdiff_t>(laid), raw.points.end());
+    append(out, raw.line, laid, raw.line.size());
     return out;
 }
 
@@ -70,15 +77,6 @@ void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& t
             throw BadWords("the width left along the legs of " + quoted(trimming.dart) + ", " +
                            text_of("%g mm", trimming.width_mm) + ", is no width; " + width_expected);
         }
-    }
-}
-
-void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
-    line.points.reserve(points.size());
-    line.sides.reserve(points.size());
-    for (const cutting::RawPoint& point : points) {
-        line.points.push_back(point.at);
-        line.sides.push_back(point.side);
     }
 }
 
@@ -169,14 +167,11 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     }
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
-    if (!raw.mouths.empty()) raw.points = bridged(piece, raw, request, line);
-    put(line, raw.points);
-    if (raw.is_crossing || !is_simple(line.points)) {
-        line.points.clear();
-        line.sides.clear();
-        put(line, cutting::cleaned(piece, raw.points));
-        line.is_cleaned = true;
-    }
+    if (!raw.mouths.empty()) raw.line = bridged(piece, raw, request, line);
+    line.is_cleaned = raw.is_crossing || !is_simple(raw.line.points);
+    if (line.is_cleaned) raw.line = cutting::cleaned(piece, std::move(raw.line));
+    line.points = std::move(raw.line.points);
+    line.sides = std::move(raw.line.sides);
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);
     line.notes = std::move(raw.notes);

@@ -10,8 +10,6 @@
 namespace dartwright::cutting {
 namespace {
 
-// Two ends as near to each other need no path between them, mm: a hundredth of the line's error.
-constexpr double same_end_mm = 1e-4;
 // An end that is left out reaches aside of the corner by its width times the sine of the turn. An edge longer
 // than so many of that covers it, also where it leaves the corner on the skew.
 constexpr double covered_within = 2;
@@ -68,16 +66,16 @@ class Joiner {
     void trim_after(std::size_t side) { after_.first_kept = after_.first + side; }
 
     // The meeting of a ray with the line of the second strand: the path goes there, and on along that line.
-    bool go_to_second(const Ray& ray, CutPart part) {
-        const auto met = meeting_of(ray, second_, reach());
+    bool go_to_second(const Ray& ray, CutPart part, double reach_mm) {
+        const auto met = meeting_of(ray, second_, reach_mm);
         if (!met) return false;
         path_.first = part;
         go_on(met->place, met->side);
         return true;
     }
 
-    bool come_from_first(const Ray& ray, CutPart part) {
-        const auto met = meeting_of(ray, first_, reach());
+    bool come_from_first(const Ray& ray, CutPart part, double reach_mm) {
+        const auto met = meeting_of(ray, first_, reach_mm);
         if (!met) return false;
         path_.first = met->side == 0 ? CutPart::corner : CutPart::edge;
         add(met->place, part);
@@ -122,8 +120,8 @@ class Joiner {
     }
 
     bool carry_on() {
-        if (wanted_.whose_is_first) return go_to_second({first_.at(0), in_}, CutPart::corner);
-        return come_from_first({second_.at(0), -out_}, CutPart::corner);
+        if (wanted_.whose_is_first) return go_to_second({first_.at(0), in_}, CutPart::corner, reach());
+        return come_from_first({second_.at(0), -out_}, CutPart::corner, reach());
     }
 
     void meet() {
@@ -131,14 +129,17 @@ class Joiner {
         const double w_out = after_.width_mm;
         path_.is_step = ends_short_of(w_in, w_out) || ends_short_of(w_out, w_in);
         if (path_.is_step) path_.kind = CornerKind::met;
-        // At a square corner beside a width of 0 both ways give one shape: outside the step goes by its
-        // limit, inside by the sign, since a line that ends short crosses nothing.
+        // A step goes along the end of the wider line, not beyond it: a narrower line that bends away is not
+        // met there, and the two cross elsewhere. At a square corner beside a width of 0 both ways give one
+        // shape: outside the step goes by its limit, inside by the sign, since a line that ends short crosses
+        // nothing.
         if (sine_ > 0 && !path_.is_step) {
             meet_outside();
         } else if (w_in < w_out * cosine_) {
-            if (may_bare_before_ || !come_from_first({corner_, outwards(out_)}, CutPart::step)) cross_over();
+            if (may_bare_before_ || !come_from_first({corner_, outwards(out_)}, CutPart::step, w_out))
+                cross_over();
         } else if (w_out < w_in * cosine_) {
-            if (may_bare_after_ || !go_to_second({corner_, outwards(in_)}, CutPart::step)) cross_over();
+            if (may_bare_after_ || !go_to_second({corner_, outwards(in_)}, CutPart::step, w_in)) cross_over();
         } else if (sine_ < 0) {
             meet_inside();
         } else {
@@ -211,47 +212,7 @@ class Joiner {
     JointPath path_;
 };
 
-// Where two straight strands cross, each in the half that is this joint's.
-std::optional<Point> crossing_of_straight(const Strands& strands, const Strand& before, const Strand& after) {
-    if (before.last != before.first + 1 || after.last != after.first + 1) return std::nullopt;
-    const Point a = strands.points[before.last];
-    const Point c = strands.points[after.first];
-    const Vector back = strands.points[before.first] - a;
-    const Vector on = strands.points[after.last] - c;
-    const double turn = cross(back, on);
-    if (turn == 0) return std::nullopt;
-    const double on_first = cross(c - a, on) / turn;
-    const double on_second = cross(c - a, back) / turn;
-    constexpr double own_half = 0.5;
-    const bool is_on_both = on_first >= 0 && on_first <= own_half && on_second >= 0 && on_second <= own_half;
-    if (!is_on_both) return std::nullopt;
-    return a + on_first * back;
-}
-
 }  // namespace
-
-std::optional<PlainJoint> plain_joint(const Strands& strands, const Strand& before, const Strand& after) {
-    const Vector gap = strands.points[after.first] - strands.points[before.last];
-    if (squared_norm(gap) <= same_end_mm * same_end_mm) return PlainJoint{};
-    const Vector in = before.last_tangent;
-    const Vector out = after.first_tangent;
-    const double cosine = dot(in, out);
-    const double w_in = before.width_mm;
-    const double w_out = after.width_mm;
-    if (w_in < w_out * cosine || w_out < w_in * cosine) return std::nullopt;
-    const double sine = cross(in, out);
-    if (sine < 0) {
-        const auto crossing = crossing_of_straight(strands, before, after);
-        if (!crossing) return std::nullopt;
-        return PlainJoint{RawPoint{*crossing, {CutPart::edge, after.item, w_out}}, CutPart::edge, true};
-    }
-    const Vector to_tip = w_in * outwards(in) + (w_out - w_in * cosine) / sine * in;
-    const double reach = sharpest_corner * std::max(w_in, w_out);
-    // Not where the two run against each other, which has no tip.
-    if (!(squared_norm(to_tip) <= reach * reach)) return std::nullopt;
-    return PlainJoint{RawPoint{before.end + to_tip, {CutPart::corner, before.item, 0}}, CutPart::corner,
-                      false};
-}
 
 JointPath joined(Strands& strands, const JointPlace& place, const JointWanted& wanted) {
     return Joiner(strands, place, wanted).path();

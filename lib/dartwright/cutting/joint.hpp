@@ -4,15 +4,13 @@
 
 #include <vector>
 
+#include "dartwright/cutting/sided_line.hpp"
 #include "dartwright/cutting/strands.hpp"
 
 namespace dartwright::cutting {
 
-/// A point of the cutting line before it is cleaned, and what the side that begins at it belongs to.
-struct RawPoint {
-    Point at;
-    CutSide side;
-};
+/// Two ends as near to each other need no path between them, mm: a hundredth of the line's error.
+inline constexpr double same_end_mm = 1e-4;
 
 /// The path from the last kept point of one strand to the first kept point of the next.
 struct JointPath {
@@ -40,16 +38,6 @@ struct JointPlace {
     Motion closing;
     bool is_corner = false;  ///< of two edges, rather than inside one
 };
-
-/// A joint that is one point, or none where the one strand ends where the next begins.
-struct PlainJoint {
-    std::optional<RawPoint> point;
-    CutPart first = CutPart::edge;  ///< what the side before the point belongs to
-    bool is_inside = false;         ///< the point lies on both strands, which it trims by one side each
-};
-/// The common case by itself, for it is most of the work: strands without a dart between them that run on,
-/// meet outside within the reach, or are two straight lines that cross. Empty for every other.
-std::optional<PlainJoint> plain_joint(const Strands& strands, const Strand& before, const Strand& after);
 
 /// Joins them, and trims the two strands to where the path begins and ends.
 JointPath joined(Strands& strands, const JointPlace& place, const JointWanted& wanted);

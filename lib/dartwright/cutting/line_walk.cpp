@@ -8,7 +8,7 @@ LineWalk::LineWalk(const Piece& piece, const RawLine& line, std::size_t mouth, P
       mouth_(mouth),
       is_forward_(side == PressSide::after),
       at_(line.mouths[mouth].at + (is_forward_ ? 1 : 0)),
-      steps_left_(2 * line.points.size()) {}
+      steps_left_(2 * line.line.size()) {}
 
 Point LineWalk::placed(Point p) const {
     const Point moved = apply(drawn_, p);
@@ -45,11 +45,11 @@ void LineWalk::close(std::size_t mouth) {
 }
 
 std::optional<BesideMouth> LineWalk::next() {
-    const std::size_t n = line_.points.size();
+    const std::size_t n = line_.line.size();
     while (steps_left_ > 0) {
         --steps_left_;
         const std::size_t to = is_forward_ ? (at_ + 1) % n : (at_ + n - 1) % n;
-        const CutSide& side = line_.points[is_forward_ ? at_ : to].side;
+        const CutSide& side = line_.line.sides[is_forward_ ? at_ : to];
         if (const auto mouth = mouth_between(at_, to)) {
             if (*mouth == mouth_ && !is_over_fold_) return std::nullopt;
             close(*mouth);
@@ -67,7 +67,7 @@ std::optional<BesideMouth> LineWalk::next() {
         if (side.part == CutPart::corner || side.part == CutPart::step || (is_edge && edge != own_edge_)) {
             is_beyond_corner_ = true;
         }
-        const Line line{placed(line_.points[at_].at), placed(line_.points[to].at)};
+        const Line line{placed(line_.line.points[at_]), placed(line_.line.points[to])};
         at_ = to;
         if (!(line.a == line.b)) return BesideMouth{line, !is_beyond_corner_};
     }

@@ -29,8 +29,8 @@ class MouthCapMaker {
         CutDart& dart = out_.dart;
         dart.item = item_;
         dart.dart = piece_.outline.items[item_].as_dart()->name;
-        dart.a = line_.points[line_.mouths[mouth_].at].at;
-        dart.b = line_.points[line_.mouths[mouth_].at + 1].at;
+        dart.a = line_.line.points[line_.mouths[mouth_].at];
+        dart.b = line_.line.points[line_.mouths[mouth_].at + 1];
         dart.point = figures_.point;
         const std::string refusal = reason_for_none();
         if (!refusal.empty()) {

@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/geometry/flatten.hpp"
+#include "dartwright/cutting/sided_line.hpp"
+#include "dartwright/geometry/cubic_halves.hpp"
 
 namespace dartwright::cutting {
 namespace {
@@ -30,24 +31,20 @@ constexpr double overlap_mm = 1e-4;
 class OffsetLine {
   public:
     OffsetLine(std::vector<Point>& line, const Place& start, std::vector<Detour>& detours)
-        : line_(line), detours_(detours), last_(start) {
+        : line_(line), detours_(detours) {
         line_.push_back(start.beside);
     }
 
-    void add(const Place& place) {
-        const bool runs_back = dot(place.beside - last_.beside, place.tangent + last_.tangent) < 0;
-        if (!runs_back) end_detour();
-        if (runs_back) {
-            if (back_.empty()) back_.push_back(last_);
-            back_.push_back(place);
-        } else {
-            line_.push_back(place.beside);
-        }
-        last_ = place;
+    /// The last place stays with him who adds, so that a long row of places needs no memory for it.
+    void add(const Place& last, const Place& place) {
+        const bool runs_back = dot(place.beside - last.beside, place.tangent + last.tangent) < 0;
+        if (runs_back) return add_back(last, place);
+        if (is_going_back_) end_detour();
+        put_new(line_, place.beside);
     }
 
     void end_detour() {
-        if (back_.empty()) return;
+        if (!is_going_back_) return;
         const std::size_t first = line_.size() - 1;
         add_crossings();
         line_.push_back(back_.back().beside - overlap_mm * back_.back().tangent);
@@ -57,9 +54,16 @@ class OffsetLine {
         line_.push_back(back_.back().beside);
         detours_.push_back({first, line_.size() - 1});
         back_.clear();
+        is_going_back_ = false;
     }
 
   private:
+    void add_back(const Place& last, const Place& place) {
+        if (!is_going_back_) back_.push_back(last);
+        is_going_back_ = true;
+        back_.push_back(place);
+    }
+
     // Of the normals of two neighbouring places, between which the line runs backwards.
     static Point crossing_of(const Place& a, const Place& b) {
         const Vector first = a.beside - a.on_curve;
@@ -78,31 +82,31 @@ class OffsetLine {
 
     std::vector<Point>& line_;
     std::vector<Detour>& detours_;
-    Place last_;
+    bool is_going_back_ = false;
     std::vector<Place> back_;  // the places of a stretch that runs backwards
 };
 
 // The points of one cubic, halved where its directions spread too far.
 class CubicOffset {
   public:
-    CubicOffset(OffsetLine& line, double width_mm, double error_mm)
-        : line_(line), width_(width_mm), error_(error_mm) {}
+    CubicOffset(OffsetLine& line, const Place& start, double width_mm, double error_mm)
+        : line_(line), last_(start), width_(width_mm), error_(error_mm) {}
 
     void add(const Cubic& c, Vector last_tangent, int halvings) {
         const std::array<Vector, 3> d{3 * (c.p[1] - c.p[0]), 3 * (c.p[2] - c.p[1]), 3 * (c.p[3] - c.p[2])};
-        const double greatest = std::max({norm(d[0]), norm(d[1]), norm(d[2])});
+        const std::array<double, 3> sizes{norm(d[0]), norm(d[1]), norm(d[2])};
+        const double greatest = std::max(std::max(sizes[0], sizes[1]), sizes[2]);
         const Vector along = unit(d[0] + d[1] + d[2]);
-        const double least = std::min({dot(d[0], along), dot(d[1], along), dot(d[2], along)});
-        const bool is_bundle =
-            least >= bundle_speed_share * greatest && std::all_of(d.begin(), d.end(), [&](Vector v) {
-                return dot(v, along) >= bundle_cosine * norm(v);
-            });
+        const double least = std::min(std::min(dot(d[0], along), dot(d[1], along)), dot(d[2], along));
+        bool is_bundle = least >= bundle_speed_share * greatest;
+        for (std::size_t i = 0; i < d.size(); ++i)
+            is_bundle = is_bundle && dot(d[i], along) >= bundle_cosine * sizes[i];
         if (is_bundle || greatest <= error_ || halvings == 0) {
             return add_steps(c, last_tangent, is_bundle ? steps_for(d, least) : 1);
         }
-        const CurveHalves halves = split_at(Curve{c}, 0.5);
-        add(std::get<Cubic>(halves.before), tangent_at_end(halves.before), halvings - 1);
-        add(std::get<Cubic>(halves.after), last_tangent, halvings - 1);
+        const CubicHalves halves = split_cubic(c, 0.5);
+        add(halves.before, last_direction(halves.before), halvings - 1);
+        add(halves.after, last_tangent, halvings - 1);
     }
 
   private:
@@ -115,7 +119,7 @@ class CubicOffset {
         const Vector second = 2 * (d[2] - d[1]);
         double swept = 0;  // the product of every direction of the one hull with every one of the other
         for (const Vector v : d)
-            swept = std::max({swept, std::abs(cross(v, first)), std::abs(cross(v, second))});
+            swept = std::max(swept, std::max(std::abs(cross(v, first)), std::abs(cross(v, second))));
         const double turn = swept / (least_speed * least_speed);
         const double square_to_it = swept / least_speed + width_ * turn * turn;
         const double bend = std::max(norm(first), norm(second)) / least_speed;
@@ -129,42 +133,42 @@ class CubicOffset {
     }
 
     void add_steps(const Cubic& c, Vector last_tangent, std::size_t steps) {
+        const double width = width_;
         const Vector a = c.p[1] - c.p[0];
         const Vector b = (c.p[2] - c.p[1]) - a;
         const Vector e = ((c.p[3] - c.p[2]) - (c.p[2] - c.p[1])) - b;
-        for (std::size_t i = 1; i < steps; ++i) {
-            const double t = static_cast<double>(i) / static_cast<double>(steps);
+        Place last = last_;
+        const double last_step = static_cast<double>(steps);
+        for (double step = 1; step < last_step; ++step) {
+            const double t = step / last_step;
             const Point on_curve = c.p[0] + t * (3 * a + t * (3 * b + t * e));
             const Vector speed = 3 * (a + t * (2 * b + t * e));
             const double size = std::sqrt(squared_norm(speed));
             const Vector tangent = size > 0 ? speed / size : tangent_at(Curve{c}, t);
-            line_.add({on_curve, on_curve + width_ * outwards(tangent), tangent});
+            const Place place{on_curve, on_curve + width * outwards(tangent), tangent};
+            line_.add(last, place);
+            last = place;
         }
-        line_.add({c.p[3], c.p[3] + width_ * outwards(last_tangent), last_tangent});
+        last_ = {c.p[3], c.p[3] + width * outwards(last_tangent), last_tangent};
+        line_.add(last, last_);
     }
 
     static constexpr double most_steps = 10000;
 
     OffsetLine& line_;
+    Place last_;
     double width_;
     double error_;
 };
 
 }  // namespace
 
-void offset_onto(std::vector<Point>& line, const Curve& curve, double width_mm, double error_mm,
-                 std::vector<Detour>& detours) {
-    const Vector first = tangent_at_start(curve);
-    const Vector last = tangent_at_end(curve);
-    const Point start = start_of(curve);
-    if (const auto* straight = std::get_if<Line>(&curve)) {
-        const Vector aside = width_mm * outwards(first);
-        line.push_back(straight->a + aside);
-        line.push_back(straight->b + aside);
-        return;
-    }
-    OffsetLine offset(line, {start, start + width_mm * outwards(first), first}, detours);
-    CubicOffset(offset, width_mm, error_mm).add(std::get<Cubic>(curve), last, most_halvings);
+void offset_onto(std::vector<Point>& line, const BesideCubic& beside, std::vector<Detour>& detours) {
+    const Point start = beside.cubic.p[0];
+    const Place first{start, start + beside.width_mm * outwards(beside.first_tangent), beside.first_tangent};
+    OffsetLine offset(line, first, detours);
+    CubicOffset(offset, first, beside.width_mm, beside.error_mm)
+        .add(beside.cubic, beside.last_tangent, most_halvings);
     offset.end_detour();
 }
 

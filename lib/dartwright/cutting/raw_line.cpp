@@ -4,6 +4,7 @@
 
 #include "dartwright/cutting/chain_view.hpp"
 #include "dartwright/cutting/mouth_path.hpp"
+#include "dartwright/cutting/plain_joint.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -60,15 +61,24 @@ class RawMaker {
         const std::size_t n = strands_.strands.size();
         if (n == 0) return std::move(out_);
         joints_.reserve(n);
+        out_.corners.reserve(strands_.runs);
         joint_points_.reserve(n);
         for (std::size_t i = 0; i < n; ++i) add_joint(i, (i + 1) % n);
-        out_.points.reserve(strands_.points.size() + joint_points_.size());
+        out_.line.reserve(strands_.points.size() + joint_points_.size());
         for (std::size_t i = 0; i < n; ++i) lay(i);
         drop_repeated_end();
         return std::move(out_);
     }
 
   private:
+    // The path after each strand: a stretch of `joint_points_`, and of `mouths_`, which count from its start.
+    struct Joint {
+        CutPart first = CutPart::edge;
+        std::size_t begin = 0;
+        std::size_t size = 0;
+        std::size_t first_mouth = 0;
+    };
+
     const std::string& edge_of(std::size_t strand) const {
         return piece_.outline.items[strands_.strands[strand].item].as_edge()->edge;
     }
@@ -90,16 +100,46 @@ class RawMaker {
     }
 
     void add_joint(std::size_t before, std::size_t after) {
+        const bool is_corner = strands_.strands[before].run != strands_.strands[after].run;
+        if (is_corner) return add_corner_joint(before, after);
+        if (strands_.strands[before].darts == 0 && add_plain_joint(before, after)) return;
+        add_other_joint(before, after, JointWanted{});
+    }
+
+    void add_corner_joint(std::size_t before, std::size_t after) {
+        const JointWanted wanted = wanted_at(edge_of(before), edge_of(after));
+        const bool is_met = strands_.strands[before].darts == 0 && wanted.kind == CornerKind::met;
+        if (!is_met || !add_plain_joint(before, after)) return add_other_joint(before, after, wanted);
+        add_corner(before, after, {}, CornerKind::met);
+    }
+
+    bool add_plain_joint(std::size_t before_, std::size_t after_) {
+        Strand& before = strands_.strands[before_];
+        Strand& after = strands_.strands[after_];
+        const PlainJoint plain = plain_joint(strands_, before, after);
+        if (plain.kind == PlainJoint::Kind::none) return false;
+        if (plain.kind == PlainJoint::Kind::running_on) {
+            add_path(CutPart::edge, 0);
+            return true;
+        }
+        if (plain.kind == PlainJoint::Kind::outside) {
+            add_path(CutPart::corner, 1);
+            joint_points_.add(plain.at, {CutPart::corner, before.item, 0});
+            return true;
+        }
+        --before.last_kept;
+        ++after.first_kept;
+        add_path(CutPart::edge, 1);
+        joint_points_.add(plain.at, {CutPart::edge, after.item, after.width_mm});
+        return true;
+    }
+
+    void add_other_joint(std::size_t before, std::size_t after, const JointWanted& wanted) {
         const Strand& strand = strands_.strands[before];
-        const bool is_corner =
-            strand.item != strands_.strands[after].item && edge_of(before) != edge_of(after);
-        const JointWanted wanted = is_corner ? wanted_at(edge_of(before), edge_of(after)) : JointWanted{};
-        if (strand.darts == 0 && wanted.kind == CornerKind::met &&
-            add_plain_joint({before, after, {}, is_corner}))
-            return;
+        const bool is_corner = strand.run != strands_.strands[after].run;
         const JointPlace place{before, after, closing_of(piece_, strands_, strand), is_corner};
         JointPath path = joined(strands_, place, wanted);
-        if (is_corner) add_corner(place, path, wanted.kind);
+        if (is_corner) add_corner(before, after, path, wanted.kind);
         MouthPath mouth;
         if (strand.darts > 0) {
             mouth = opened(piece_, strands_, place, path);
@@ -108,33 +148,25 @@ class RawMaker {
             out_.notes.insert(out_.notes.end(), mouth.notes.begin(), mouth.notes.end());
         }
         out_.is_crossing = out_.is_crossing || path.is_crossing || mouth.is_crossing;
-        joints_.push_back({path.first, joint_points_.size(), path.points.size(), mouths_.size()});
-        joint_points_.insert(joint_points_.end(), path.points.begin(), path.points.end());
+        add_path(path.first, path.points.size());
+        for (const RawPoint& point : path.points) joint_points_.add(point.at, point.side);
         mouths_.insert(mouths_.end(), mouth.mouths.begin(), mouth.mouths.end());
     }
 
-    bool add_plain_joint(const JointPlace& place) {
-        Strand& before = strands_.strands[place.before];
-        Strand& after = strands_.strands[place.after];
-        const auto plain = plain_joint(strands_, before, after);
-        if (!plain) return false;
-        if (plain->is_inside) {
-            --before.last_kept;
-            ++after.first_kept;
-        }
-        if (place.is_corner) add_corner(place, {}, CornerKind::met);
-        joints_.push_back({plain->first, joint_points_.size(), plain->point ? 1U : 0U, mouths_.size()});
-        if (plain->point) joint_points_.push_back(*plain->point);
-        return true;
+    void add_path(CutPart first, std::size_t size) {
+        Joint& joint = joints_.emplace_back();
+        joint.first = first;
+        joint.begin = joint_points_.size();
+        joint.size = size;
+        joint.first_mouth = mouths_.size();
     }
 
-    void add_corner(const JointPlace& place, const JointPath& path, CornerKind asked) {
-        const Strand& strand = strands_.strands[place.before];
-        out_.corners.push_back(
-            {{edge_of(place.before), edge_of(place.after)}, strand.end, path.kind, path.is_step});
+    void add_corner(std::size_t before, std::size_t after, const JointPath& path, CornerKind asked) {
+        const Strand& strand = strands_.strands[before];
+        out_.corners.push_back({{edge_of(before), edge_of(after)}, strand.end, path.kind, path.is_step});
         if (!path.is_blunted_unasked && !path.is_not_as_asked && !path.is_limit_raised) return;
         const std::string corner =
-            "the corner of " + quoted(edge_of(place.before)) + " and " + quoted(edge_of(place.after));
+            "the corner of " + quoted(edge_of(before)) + " and " + quoted(edge_of(after));
         if (path.is_limit_raised)
             out_.notes.push_back(corner + " cannot be cut off nearer than its wider allowance");
         if (path.is_not_as_asked) {
@@ -147,78 +179,83 @@ class RawMaker {
 
     void lay(std::size_t i) {
         const Strand& strand = strands_.strands[i];
+        lay_strand(strand);
+        const Joint& joint = joints_[i];
+        if (joint.size > 0 && joint.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
+            out_.line.sides.back() = {joint.first, strand.item, 0};
+        }
+        const std::size_t last_mouth = i + 1 < joints_.size() ? joints_[i + 1].first_mouth : mouths_.size();
+        if (joint.first_mouth < last_mouth) return lay_mouths(joint, last_mouth);
+        for (std::size_t k = joint.begin; k < joint.begin + joint.size; ++k)
+            add(joint_points_.points[k], joint_points_.sides[k]);
+    }
+
+    void lay_strand(const Strand& strand) {
         const CutSide beside{CutPart::edge, strand.item, strand.width_mm};
         std::size_t at = strand.first_kept;
         for (std::size_t d = 0; d < strand.detours; ++d) {
             const Detour& detour = strands_.detours[strand.first_detour + d];
-            for (; at <= strand.last_kept && at < detour.first; ++at) add({strands_.points[at], beside});
+            for (; at <= strand.last_kept && at < detour.first; ++at) add(strands_.points[at], beside);
             for (; at <= strand.last_kept && at < detour.last; ++at)
-                add({strands_.points[at], {CutPart::step, strand.item, 0}});
+                add(strands_.points[at], {CutPart::step, strand.item, 0});
         }
-        for (; at <= strand.last_kept; ++at) add({strands_.points[at], beside});
-        const Joint& joint = joints_[i];
-        if (joint.size > 0 && joint.first != CutPart::edge && strand.first_kept <= strand.last_kept) {
-            out_.points.back().side = {joint.first, strand.item, 0};
-        }
+        for (; at <= strand.last_kept; ++at) add(strands_.points[at], beside);
+    }
+
+    void lay_mouths(const Joint& joint, std::size_t last_mouth) {
         const std::size_t first_mouth = joint.first_mouth;
-        const std::size_t last_mouth = i + 1 < joints_.size() ? joints_[i + 1].first_mouth : mouths_.size();
         std::size_t next = first_mouth;
         for (std::size_t k = 0; k < joint.size; ++k) {
-            const RawPoint& point = joint_points_[joint.begin + k];
+            const Point at = joint_points_.points[joint.begin + k];
+            const CutSide& side = joint_points_.sides[joint.begin + k];
             const bool is_mouth = next < last_mouth && mouths_[next].at == k;
             const bool is_far_end = next > first_mouth && mouths_[next - 1].at + 1 == k;
             if (is_mouth || is_far_end) {
-                lay_mouth_end(point);
+                lay_mouth_end(at, side);
             } else {
-                add(point);
+                add(at, side);
             }
             if (!is_mouth) continue;
             RawMouth mouth = mouths_[next++];
-            mouth.at = out_.points.size() - 1;
+            mouth.at = out_.line.size() - 1;
             out_.mouths.push_back(mouth);
         }
     }
 
     // Mouth ends stay two points even where the mouth is shut; a point that lies on one gives way.
-    void lay_mouth_end(const RawPoint& point) {
-        const std::size_t size = out_.points.size();
+    void lay_mouth_end(Point at, const CutSide& side) {
+        const std::size_t size = out_.line.size();
         const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= size;
-        const bool gives_way = size > 0 && !is_mouth_end && is_same_point(out_.points.back().at, point.at);
-        if (gives_way) out_.points.pop_back();
-        out_.points.push_back(point);
+        const bool gives_way = size > 0 && !is_mouth_end && is_same_point(out_.line.points.back(), at);
+        if (gives_way) out_.line.pop_back();
+        out_.line.add(at, side);
     }
 
-    void add(const RawPoint& point) {
-        if (!out_.points.empty() && is_same_point(out_.points.back().at, point.at)) {
-            out_.points.back().side = point.side;
+    void add(Point at, const CutSide& side) {
+        if (!out_.line.points.empty() && is_same_point(out_.line.points.back(), at)) {
+            out_.line.sides.back() = side;
             return;
         }
-        out_.points.push_back(point);
+        out_.line.add(at, side);
     }
 
     void drop_repeated_end() {
-        while (out_.points.size() > 1 && is_same_point(out_.points.back().at, out_.points.front().at)) {
-            const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= out_.points.size();
+        std::vector<Point>& points = out_.line.points;
+        while (points.size() > 1 && is_same_point(points.back(), points.front())) {
+            const bool is_mouth_end = !out_.mouths.empty() && out_.mouths.back().at + 2 >= points.size();
             if (is_mouth_end) break;
             // The earlier of the two gives its place, as elsewhere: it is the same wherever the outline
             // begins.
-            out_.points.front().at = out_.points.back().at;
-            out_.points.pop_back();
+            points.front() = points.back();
+            out_.line.pop_back();
         }
     }
 
     const Piece& piece_;
     const CuttingRequest& request_;
     Strands strands_;
-    // The path after each strand: a stretch of `joint_points_`, and of `mouths_`, which count from its start.
-    struct Joint {
-        CutPart first = CutPart::edge;
-        std::size_t begin = 0;
-        std::size_t size = 0;
-        std::size_t first_mouth = 0;
-    };
     std::vector<Joint> joints_;
-    std::vector<RawPoint> joint_points_;
+    SidedLine joint_points_;
     std::vector<RawMouth> mouths_;
     RawLine out_;
 };

@@ -16,7 +16,7 @@ struct RawMouth {
 };
 
 struct RawLine {
-    std::vector<RawPoint> points;  ///< closed
+    SidedLine line;
     std::vector<RawMouth> mouths;  ///< in order
     std::vector<CutCorner> corners;
     std::vector<UndecidedStretch> undecided;

@@ -4,15 +4,19 @@
 
 #include <vector>
 
-#include "dartwright/cutting/cutting_line.hpp"
+#include "dartwright/cutting/edge_widths.hpp"
 #include "dartwright/cutting/offset_curve.hpp"
 
 namespace dartwright::cutting {
 
 /// The line beside one curve of an edge, of one width.
 struct Strand {
-    std::size_t item = 0;  ///< of the outline
-    double width_mm = 0;
+    Strand(std::size_t item_, const ItemWidth& width)
+        : item(item_), run(width.run), width_mm(width.width_mm) {}
+
+    std::size_t item;  ///< of the outline
+    std::size_t run;   ///< by its number
+    double width_mm;
     Vector first_tangent;  ///< of the stitching line, unit
     Vector last_tangent;
     Point end;              ///< of the stitching line
@@ -28,7 +32,8 @@ struct Strand {
 
 struct Strands {
     std::vector<Point> points;
-    std::vector<Strand> strands;     ///< in outline order
+    std::vector<Strand> strands;  ///< in outline order
+    std::size_t runs = 0;
     std::vector<std::size_t> darts;  ///< items
     std::vector<UndecidedStretch> undecided;
     std::vector<Detour> detours;  ///< of curves that bend inwards more tightly than their width, in order

@@ -7,19 +7,32 @@
 namespace dartwright::cutting {
 namespace {
 
+// An item of the outline and where it begins.
+struct PlacedItem {
+    Point start;
+    const OutlineItem* item = nullptr;
+};
+
 struct Part {
     Point start;
     OutlineItem item;
     std::size_t number = 0;
 };
 
-const EdgeItem* divisible(const Part& part) {
-    const EdgeItem* edge = part.item.as_edge();
+PlacedItem placed(const Part& part) {
+    return {part.start, &part.item};
+}
+
+const EdgeItem* divisible(const PlacedItem& placed) {
+    const EdgeItem* edge = placed.item->as_edge();
     return edge && !std::holds_alternative<SplineShape>(edge->shape) ? edge : nullptr;
 }
 
-Curve curve_of(const Part& part) {
-    return curves_of(*part.item.as_edge(), part.start, part.item.to).front();
+// Of a divisible item.
+Curve curve_of(const PlacedItem& placed) {
+    const auto* cubic = std::get_if<CubicShape>(&placed.item->as_edge()->shape);
+    if (cubic) return Cubic{{placed.start, cubic->controls[0], cubic->controls[1], placed.item->to}};
+    return Line{placed.start, placed.item->to};
 }
 
 bool are_gathered_alike(const EdgeItem& a, const Curve& along_a, const EdgeItem& b, const Curve& along_b) {
@@ -29,17 +42,24 @@ bool are_gathered_alike(const EdgeItem& a, const Curve& along_a, const EdgeItem&
     return std::abs(a.fullness * length_b - b.fullness * length_a) <= whole_edge_mm * (length_a + length_b);
 }
 
-std::optional<Part> whole(const Part& first, const Part& second) {
+// The curve of which the two are parts, if there is one and both are of one run.
+std::optional<Curve> whole_curve(const PlacedItem& first, const PlacedItem& second) {
     const EdgeItem* a = divisible(first);
     const EdgeItem* b = divisible(second);
     if (!a || !b || a->edge != b->edge) return std::nullopt;
     const Curve along_a = curve_of(first);
     const Curve along_b = curve_of(second);
-    const auto curve = joined(along_a, along_b, whole_edge_mm);
-    if (!curve || !are_gathered_alike(*a, along_a, *b, along_b)) return std::nullopt;
+    auto curve = joined(along_a, along_b, whole_edge_mm);
+    if (curve && !are_gathered_alike(*a, along_a, *b, along_b)) curve.reset();
+    return curve;
+}
+
+std::optional<Part> whole(const Part& first, const Part& second) {
+    const auto curve = whole_curve(placed(first), placed(second));
+    if (!curve) return std::nullopt;
     Part out = first;
     out.item.to = second.item.to;
-    out.item.as_edge()->fullness = a->fullness + b->fullness;
+    out.item.as_edge()->fullness += second.item.as_edge()->fullness;
     if (const auto* cubic = std::get_if<Cubic>(&*curve))
         out.item.as_edge()->shape = CubicShape{{cubic->p[1], cubic->p[2]}};
     return out;
@@ -53,25 +73,26 @@ bool surely_bend(Point a, Point joint, Point b) {
            margin * whole_edge_mm * (std::abs(along.x) + std::abs(along.y));
 }
 
-// Nearly always there is nothing to join, which is seen without a copy of any item.
-bool may_be_joined(const Outline& outline, std::size_t first, std::size_t second) {
-    const EdgeItem* a = outline.items[first].as_edge();
-    const EdgeItem* b = outline.items[second].as_edge();
-    if (!a || !b || a->shape.index() != b->shape.index() || std::holds_alternative<SplineShape>(a->shape))
-        return false;
-    const Point start = start_of_item(outline, first);
-    const Point joint = outline.items[first].to;
-    const Point end = outline.items[second].to;
-    if (std::holds_alternative<StraightShape>(a->shape) && joint == start_of_item(outline, second) &&
-        surely_bend(start, joint, end))
-        return false;
-    return a->edge == b->edge;
+// Nearly always there is nothing to join, which is seen without a look at any name.
+bool surely_differ(const PlacedItem& first, const PlacedItem& second) {
+    const EdgeItem* a = first.item->as_edge();
+    const EdgeItem* b = second.item->as_edge();
+    if (!a || !b || a->shape.index() != b->shape.index()) return true;
+    const Point joint = first.item->to;
+    return std::holds_alternative<StraightShape>(a->shape) && joint == second.start &&
+           surely_bend(first.start, joint, second.item->to);
 }
 
 bool has_any_to_join(const Outline& outline) {
-    const std::size_t n = outline.items.size();
-    for (std::size_t i = 0; i < n; ++i)
-        if (may_be_joined(outline, i == 0 ? n - 1 : i - 1, i)) return true;
+    if (outline.items.empty()) return false;
+    PlacedItem last{start_of_item(outline, outline.items.size() - 1), &outline.items.back()};
+    Point start = outline.start;
+    for (const OutlineItem& item : outline.items) {
+        const PlacedItem here{start, &item};
+        if (!surely_differ(last, here) && whole_curve(last, here)) return true;
+        last = here;
+        start = item.to;
+    }
     return false;
 }
 

@@ -2,34 +2,14 @@
 
 #include <algorithm>
 
+#include "dartwright/geometry/cubic_halves.hpp"
+
 namespace dartwright {
 namespace {
-
-struct CubicHalves {
-    Cubic before;
-    Cubic after;
-};
-
-CubicHalves split_cubic(const Cubic& c, double t) {
-    const Point a = between(c.p[0], c.p[1], t);
-    const Point b = between(c.p[1], c.p[2], t);
-    const Point d = between(c.p[2], c.p[3], t);
-    const Point ab = between(a, b, t);
-    const Point bd = between(b, d, t);
-    const Point joint = between(ab, bd, t);
-    return {Cubic{{c.p[0], a, ab, joint}}, Cubic{{joint, bd, d, c.p[3]}}};
-}
 
 Vector cubic_derivative(const Cubic& c, double t) {
     const double s = 1 - t;
     return 3 * (s * s * (c.p[1] - c.p[0]) + 2 * s * t * (c.p[2] - c.p[1]) + t * t * (c.p[3] - c.p[2]));
-}
-
-Vector first_direction(const Cubic& c) {
-    for (std::size_t i = 1; i < 4; ++i) {
-        if (!(c.p[i] == c.p[0])) return unit(c.p[i] - c.p[0]);
-    }
-    return {};
 }
 
 Cubic reversed_cubic(const Cubic& c) {

@@ -1,5 +1,7 @@
 #include <algorithm>
+#include <limits>
 
+#include "dartwright/geometry/all_self_crossings.hpp"
 #include "dartwright/geometry/curve.hpp"
 #include "dartwright/geometry/orientation.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -7,53 +9,54 @@
 namespace dartwright {
 namespace {
 
-// The polygon without neighbouring repetitions, its first vertex repeated at the end.
-struct Ring {
-    std::vector<Point> points;
-    std::vector<std::size_t> origin;  // index in the polygon given; empty where it is the same
-    std::vector<char> can_touch;
-    std::size_t origin_of(std::size_t i) const { return origin.empty() ? i : origin[i]; }
-    std::size_t size() const { return points.size() - 1; }
-    std::size_t before(std::size_t i) const { return i == 0 ? size() - 1 : i - 1; }
-};
-
-bool has_neighbours_in_one_place(std::span<const Point> polygon) {
-    Point last = polygon.back();
-    bool is_found = false;
-    for (const Point p : polygon) {
-        is_found |= (p.x == last.x) & (p.y == last.y);
-        last = p;
-    }
-    return is_found;
+// One decision, which is quicker than to foresee as many as there are questions.
+template <class... Bools>
+bool are_all(Bools... each) {
+    return static_cast<bool>((each & ...));
 }
 
-Ring ring_of(std::span<const Point> polygon, std::span<const std::size_t> may_touch) {
-    Ring ring;
-    if (may_touch.empty() && !polygon.empty() && !has_neighbours_in_one_place(polygon)) {
-        ring.points.reserve(polygon.size() + 1);
-        ring.points.assign(polygon.begin(), polygon.end());
-        ring.points.push_back(polygon.front());
-        return ring;
-    }
-    ring.points.reserve(polygon.size() + 1);
-    ring.origin.reserve(polygon.size() + 1);
-    std::vector<char> can_touch(may_touch.empty() ? 0 : polygon.size());
-    for (const std::size_t i : may_touch) can_touch.at(i) = 1;
-    for (std::size_t i = 0; i < polygon.size(); ++i) {
-        // A side starts at the last of a row of equal vertices.
-        if (polygon[i] == polygon[i + 1 == polygon.size() ? 0 : i + 1]) {
-            if (!can_touch.empty() && can_touch[i]) can_touch[i + 1 == polygon.size() ? 0 : i + 1] = 1;
-            continue;
+// The polygon without neighbouring repetitions; its first vertex follows the last.
+class Ring {
+  public:
+    explicit Ring(std::span<const Point> polygon) : points_(polygon) {}
+    Ring(const Ring&) = delete;
+    Ring& operator=(const Ring&) = delete;
+
+    // Nearly no polygon has any, and none is copied before one is found.
+    void drop_repetitions(std::span<const std::size_t> may_touch) {
+        std::vector<char> can_touch(may_touch.empty() ? 0 : points_.size());
+        for (const std::size_t i : may_touch) can_touch.at(i) = 1;
+        kept_.reserve(points_.size());
+        origin_.reserve(points_.size());
+        for (std::size_t i = 0; i < points_.size(); ++i) {
+            const std::size_t next = i + 1 == points_.size() ? 0 : i + 1;
+            // A side starts at the last of a row of equal vertices.
+            if (points_[i] == points_[next]) {
+                if (!can_touch.empty() && can_touch[i]) can_touch[next] = 1;
+                continue;
+            }
+            kept_.push_back(points_[i]);
+            origin_.push_back(i);
         }
-        ring.points.push_back(polygon[i]);
-        ring.origin.push_back(i);
+        for (const std::size_t i : origin_)
+            if (!can_touch.empty()) can_touch_.push_back(can_touch[i]);
+        points_ = kept_;
     }
-    for (const std::size_t i : ring.origin) {
-        if (!can_touch.empty()) ring.can_touch.push_back(can_touch[i]);
-    }
-    if (!ring.points.empty()) ring.points.push_back(ring.points[0]);
-    return ring;
-}
+
+    std::span<const Point> points() const { return points_; }
+    std::size_t size() const { return points_.size(); }
+    Point at(std::size_t i) const { return points_[i == points_.size() ? 0 : i]; }
+    std::size_t before(std::size_t i) const { return i == 0 ? size() - 1 : i - 1; }
+    /// The index in the polygon given.
+    std::size_t origin_of(std::size_t i) const { return origin_.empty() ? i : origin_[i]; }
+    bool can_touch(std::size_t i) const { return !can_touch_.empty() && can_touch_[i]; }
+
+  private:
+    std::span<const Point> points_;
+    std::vector<Point> kept_;
+    std::vector<std::size_t> origin_;
+    std::vector<char> can_touch_;
+};
 
 struct Range {
     std::size_t first = 0;
@@ -85,17 +88,21 @@ class Faults {
 
     bool is_empty() const { return found_.empty(); }
 
-    void look_at(std::size_t i, std::size_t j) {
-        if (i > j) std::swap(i, j);
+    void look_at(std::size_t one, std::size_t other) {
+        const auto [i, j] = std::minmax(one, other);
         if (j == i + 1) look_at_neighbours(i, j, {i, i + 1, j + 1});
         const bool is_around_end = i == 0 && j + 1 == ring_.size();
         if (is_around_end && j != 1) look_at_neighbours(i, j, {j, 0, 1});
         if (j != i + 1 && !is_around_end) look_at_strangers(i, j);
     }
 
-    std::vector<SelfCrossing> in_order() {
+    std::vector<MetSides> in_any_order() { return std::move(found_); }
+    std::vector<SelfCrossing> in_order(std::span<const Point> polygon) {
         keep_first();
-        return std::move(found_);
+        std::vector<SelfCrossing> out;
+        out.reserve(found_.size());
+        for (const MetSides& met : found_) out.push_back({met.first, met.second, place_of(met, polygon)});
+        return out;
     }
 
   private:
@@ -105,17 +112,27 @@ class Faults {
         std::size_t after;
     };
 
-    Point at(std::size_t i) const { return ring_.points[i]; }
+    Point at(std::size_t i) const { return ring_.at(i); }
 
-    void add(std::size_t i, std::size_t j, Point place) {
-        const auto [first, second] = std::minmax({ring_.origin_of(i), ring_.origin_of(j)});
-        found_.push_back({first, second, place});
+    void add(std::size_t i, std::size_t j, Point touch) {
+        MetSides& made = add_crossing(i, j);
+        made.is_crossing = false;
+        made.touch = touch;
+    }
+
+    MetSides& add_crossing(std::size_t i, std::size_t j) {
         // Bounds the memory where everything crosses everything.
         if (found_.size() > 2 * most_ + 64) keep_first();
+        if (found_.empty()) found_.reserve(std::min(most_, usual_));
+        MetSides& made = found_.emplace_back();
+        made.first = ring_.origin_of(i);
+        made.second = ring_.origin_of(j);
+        made.is_crossing = true;
+        return made;
     }
 
     void keep_first() {
-        std::sort(found_.begin(), found_.end(), [](const SelfCrossing& a, const SelfCrossing& b) {
+        std::sort(found_.begin(), found_.end(), [](const MetSides& a, const MetSides& b) {
             return a.first != b.first ? a.first < b.first : a.second < b.second;
         });
         if (found_.size() > most_) found_.resize(most_);
@@ -130,7 +147,23 @@ class Faults {
         if (is_in_box(here, before, after) || is_in_box(here, after, before)) add(i, j, here);
     }
 
+    // One decision for nearly all pairs, for which of their ends lies on which side nobody could foretell.
     void look_at_strangers(std::size_t i, std::size_t j) {
+        const Point a = at(i);
+        const Point b = at(i + 1);
+        const Point c = at(j);
+        const Point d = at(j + 1);
+        const exact::Turn to_a = exact::turn(c, d, a);
+        const exact::Turn to_b = exact::turn(c, d, b);
+        const exact::Turn to_c = exact::turn(a, b, c);
+        const exact::Turn to_d = exact::turn(a, b, d);
+        if (!are_all(to_a.is_sure(), to_b.is_sure(), to_c.is_sure(), to_d.is_sure()))
+            return look_closely_at(i, j);
+        const bool is_parted = are_all(to_a.is_left() != to_b.is_left(), to_c.is_left() != to_d.is_left());
+        if (is_parted) add_crossing(i, j);
+    }
+
+    void look_closely_at(std::size_t i, std::size_t j) {
         const Point a = at(i);
         const Point b = at(i + 1);
         const Point c = at(j);
@@ -146,7 +179,10 @@ class Faults {
         if (side_a == side_b) return;
         const bool has_end_on_line =
             side_a == Side::on || side_b == Side::on || side_c == Side::on || side_d == Side::on;
-        if (!has_end_on_line) return add(i, j, crossing_point({a, b}, {c, d}));
+        if (!has_end_on_line) {
+            add_crossing(i, j);
+            return;
+        }
         // Each corner is seen with both its sides; it counts with the side that starts there.
         if (a == c) return look_at_meeting_corners(i, j);
         if (side_a == Side::on && is_inside_stretch(c, d, a)) return add(i, j, a);
@@ -167,7 +203,7 @@ class Faults {
     }
 
     void look_at_meeting_corners(std::size_t i, std::size_t j) {
-        const bool is_allowed = !ring_.can_touch.empty() && ring_.can_touch[i] && ring_.can_touch[j];
+        const bool is_allowed = ring_.can_touch(i) && ring_.can_touch(j);
         if (is_allowed && !is_passing_through(i, j)) return;
         add(i, j, at(i));
     }
@@ -181,9 +217,11 @@ class Faults {
         return static_cast<int>(in) * static_cast<int>(out) < 0;
     }
 
+    static constexpr std::size_t usual_ = 128;
+
     const Ring& ring_;
     std::size_t most_;
-    std::vector<SelfCrossing> found_;
+    std::vector<MetSides> found_;
 };
 
 // A stretch of the outline along which neither x nor y turns back: it does not meet itself, and the box of
@@ -194,33 +232,78 @@ struct Chain {
 };
 
 Box box_of(const Ring& ring, Range r) {
-    const Point a = ring.points[r.first];
-    const Point b = ring.points[r.last];
+    const Point a = ring.at(r.first);
+    const Point b = ring.at(r.last);
     return {{std::min(a.x, b.x), std::min(a.y, b.y)}, {std::max(a.x, b.x), std::max(a.y, b.y)}};
 }
 
-int quadrant(Point a, Point b) {
-    return (b.x >= a.x ? 2 : 0) + (b.y >= a.y ? 1 : 0);
+// Where a side or a chain leads: to the right or straight up or down, else to the left, and the same of y.
+struct Way {
+    bool is_right = false;
+    bool is_up = false;
+    friend bool operator==(const Way&, const Way&) = default;
+};
+Way way(Point a, Point b) {
+    return {b.x >= a.x, b.y >= a.y};
 }
 
-std::vector<Chain> chains_of(const Ring& ring) {
-    std::vector<Chain> chains;
-    std::size_t first = 0;
-    int last_quadrant = quadrant(ring.points[0], ring.points[1]);
-    for (std::size_t i = 1; i <= ring.size(); ++i) {
-        const int next = i < ring.size() ? quadrant(ring.points[i], ring.points[i + 1]) : -1;
-        if (next == last_quadrant) continue;
-        chains.push_back({{first, i}, box_of(ring, {first, i})});
-        first = i;
-        last_quadrant = next;
+// The last point of those to which sides of one way lead from `first` on, short of the side to the start. Of
+// the four ways only that to the right and up is also that of a side without length, before which it ends.
+template <bool is_right, bool is_up>
+std::size_t end_of_way(std::span<const Point> points, std::size_t first) {
+    std::size_t i = first;
+    for (; i + 1 < points.size(); ++i) {
+        const Point here = points[i];
+        const Point next = points[i + 1];
+        if ((next.x >= here.x) != is_right || (next.y >= here.y) != is_up) break;
+        if (is_right && is_up && next == here) break;
     }
+    return i;
+}
+
+// Precondition: first + 1 < points.size().
+std::size_t end_of_chain(std::span<const Point> points, std::size_t first) {
+    const auto [is_right, is_up] = way(points[first], points[first + 1]);
+    if (is_right)
+        return is_up ? end_of_way<true, true>(points, first) : end_of_way<true, false>(points, first);
+    return is_up ? end_of_way<false, true>(points, first) : end_of_way<false, false>(points, first);
+}
+
+// Empty if neighbouring vertices are one.
+std::vector<Range> ranges_of(std::span<const Point> points) {
+    if (points.size() < 2 || points.front() == points.back()) return {};
+    std::vector<Range> ranges;
+    ranges.reserve(16);
+    for (std::size_t first = 0; first + 1 < points.size(); first = ranges.back().last) {
+        const std::size_t last = end_of_chain(points, first);
+        if (last == first) return {};
+        ranges.push_back({first, last});
+    }
+    const Range& last = ranges.back();
+    const bool runs_on = way(points[last.first], points.back()) == way(points.back(), points.front());
+    if (runs_on)
+        ++ranges.back().last;
+    else
+        ranges.push_back({points.size() - 1, points.size()});
+    return ranges;
+}
+
+// By their left ends; empty if neighbouring vertices are one.
+std::vector<Chain> chains_of(const Ring& ring) {
+    const std::vector<Range> ranges = ranges_of(ring.points());
+    std::vector<Chain> chains;
+    chains.reserve(ranges.size());
+    for (const Range& range : ranges) chains.push_back({range, box_of(ring, range)});
     std::sort(chains.begin(), chains.end(),
               [](const Chain& a, const Chain& b) { return a.box.low.x < b.box.low.x; });
     return chains;
 }
 
+bool do_overlap_in_y(const Box& a, const Box& b) {
+    return are_all(a.low.y <= b.high.y, b.low.y <= a.high.y);
+}
 bool do_overlap(const Box& a, const Box& b) {
-    return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
+    return are_all(a.low.x <= b.high.x, b.low.x <= a.high.x, a.low.y <= b.high.y, b.low.y <= a.high.y);
 }
 
 enum class Extent { all, first_found };
@@ -229,13 +312,13 @@ class Search {
   public:
     Search(const Ring& ring, Faults& faults, Extent extent) : ring_(ring), faults_(faults), extent_(extent) {}
 
-    void run() {
-        const std::vector<Chain> chains = chains_of(ring_);
+    void run(const std::vector<Chain>& chains) {
         for (std::size_t i = 0; i < chains.size(); ++i) {
             for (std::size_t j = i + 1; j < chains.size(); ++j) {
                 if (chains[j].box.low.x > chains[i].box.high.x) break;
+                if (!do_overlap_in_y(chains[i].box, chains[j].box)) continue;
+                compare(chains[i], chains[j]);
                 if (is_done()) return;
-                if (do_overlap(chains[i].box, chains[j].box)) compare(chains[i], chains[j]);
             }
         }
     }
@@ -243,12 +326,22 @@ class Search {
   private:
     bool is_done() const { return extent_ == Extent::first_found && !faults_.is_empty(); }
 
+    static constexpr std::size_t few = 8;
+
     // Precondition: the boxes overlap.
     void compare(const Chain& a, const Chain& b) {
         const std::size_t in_a = a.range.sides();
         const std::size_t in_b = b.range.sides();
         if (in_a == 1 && in_b == 1) return faults_.look_at(a.range.first, b.range.first);
+        if (in_b == 1 && in_a <= few) return compare_sides_of(a, b);
+        if (in_a == 1 && in_b <= few) return compare_sides_of(b, a);
         in_a < in_b ? compare_halves_of(b, a) : compare_halves_of(a, b);
+    }
+
+    // A few are sooner gone through than halved.
+    void compare_sides_of(const Chain& a, const Chain& side) {
+        for (std::size_t i = a.range.first; i < a.range.last && !is_done(); ++i)
+            if (do_overlap(box_of(ring_, {i, i + 1}), side.box)) faults_.look_at(i, side.range.first);
     }
 
     void compare_halves_of(const Chain& a, const Chain& b) {
@@ -265,23 +358,47 @@ class Search {
     Extent extent_;
 };
 
+struct Wanted {
+    std::size_t most = 0;
+    Extent extent = Extent::all;
+};
+
+Faults faults_of(Ring& ring, std::span<const std::size_t> may_touch, const Wanted& wanted) {
+    std::vector<Chain> chains;
+    if (may_touch.empty()) chains = chains_of(ring);
+    if (chains.empty()) {
+        ring.drop_repetitions(may_touch);
+        chains = chains_of(ring);
+    }
+    Faults faults(ring, wanted.most);
+    Search(ring, faults, wanted.extent).run(chains);
+    return faults;
+}
+
 }  // namespace
 
 std::vector<SelfCrossing> self_crossings(std::span<const Point> polygon,
                                          std::span<const std::size_t> may_touch, std::size_t most) {
-    const Ring ring = ring_of(polygon, may_touch);
-    if (ring.points.empty()) return {};
-    Faults faults(ring, most);
-    Search(ring, faults, Extent::all).run();
-    return faults.in_order();
+    Ring ring(polygon);
+    return faults_of(ring, may_touch, {most, Extent::all}).in_order(polygon);
+}
+
+Point place_of(const MetSides& met, std::span<const Point> polygon) {
+    if (!met.is_crossing) return met.touch;
+    const auto side = [&](std::size_t i) {
+        return Segment{polygon[i], polygon[i + 1 == polygon.size() ? 0 : i + 1]};
+    };
+    return crossing_point(side(met.first), side(met.second));
+}
+
+std::vector<MetSides> all_self_crossings(std::span<const Point> polygon) {
+    Ring ring(polygon);
+    return faults_of(ring, {}, {std::numeric_limits<std::size_t>::max() / 4, Extent::all}).in_any_order();
 }
 
 bool is_simple(std::span<const Point> polygon, std::span<const std::size_t> may_touch) {
-    const Ring ring = ring_of(polygon, may_touch);
-    if (ring.points.empty()) return true;
-    Faults faults(ring, 1);
-    Search(ring, faults, Extent::first_found).run();
-    return faults.is_empty();
+    Ring ring(polygon);
+    return faults_of(ring, may_touch, {1, Extent::first_found}).is_empty();
 }
 
 }  // namespace dartwright

@@ -17,6 +17,15 @@ bool are_near(Point a, const Points& points) {
     return std::all_of(points.begin(), points.end(), [&](Point p) { return is_near(a, p); });
 }
 
+bool is_empty(const OutlineItem& item, Point start) {
+    if (!is_near(start, item.to)) return false;
+    const EdgeItem* edge = item.as_edge();
+    if (!edge) return false;
+    if (const auto* cubic = std::get_if<CubicShape>(&edge->shape)) return are_near(start, cubic->controls);
+    if (const auto* spline = std::get_if<SplineShape>(&edge->shape)) return are_near(start, spline->through);
+    return true;
+}
+
 // For each item whether it is spare.
 std::vector<bool> spare_items(const Outline& outline) {
     std::vector<bool> is_spare(outline.items.size(), false);
@@ -46,18 +55,15 @@ OutlineOfLength without(const Outline& outline, const std::vector<bool>& left_ou
 }  // namespace
 
 bool is_empty_item(const Outline& outline, std::size_t item) {
-    const EdgeItem* edge = outline.items[item].as_edge();
-    if (!edge) return false;
-    const Point start = start_of_item(outline, item);
-    if (!is_near(start, outline.items[item].to)) return false;
-    if (const auto* cubic = std::get_if<CubicShape>(&edge->shape)) return are_near(start, cubic->controls);
-    if (const auto* spline = std::get_if<SplineShape>(&edge->shape)) return are_near(start, spline->through);
-    return true;
+    return is_empty(outline.items[item], start_of_item(outline, item));
 }
 
 bool has_empty_items(const Outline& outline) {
-    for (std::size_t i = 0; i < outline.items.size(); ++i)
-        if (is_empty_item(outline, i)) return true;
+    Point start = outline.start;
+    for (const OutlineItem& item : outline.items) {
+        if (is_empty(item, start)) return true;
+        start = item.to;
+    }
     return false;
 }
 

@@ -26,6 +26,7 @@ class NameTable {
     }
     /// False if it was there already; it then keeps its first place.
     bool add(std::string_view name) {
+        if (names_.empty()) names_.reserve(most_looked_through);
         const bool is_new = !find(name);
         names_.push_back(name);
         if (names_.size() == most_looked_through + 1)

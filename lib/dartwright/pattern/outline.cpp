@@ -161,12 +161,13 @@ Outline reversed(const Outline& outline) {
 
 double signed_area(const Outline& outline, DartsDrawn darts) {
     double twice = 0;
+    Point end = outline.start;
     for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        const Point start = end;
+        end = outline.items[i].to;
         // Most items are one line or cubic, for which no list is made.
         const EdgeItem* edge = outline.items[i].as_edge();
         if (edge && !std::holds_alternative<SplineShape>(edge->shape)) {
-            const Point start = start_of_item(outline, i);
-            const Point end = outline.items[i].to;
             const auto* cubic = std::get_if<CubicShape>(&edge->shape);
             twice += cubic ? swept(Cubic{{start, cubic->controls[0], cubic->controls[1], end}}, outline.start)
                            : swept(Line{start, end}, outline.start);

@@ -42,9 +42,10 @@ Extent extent_of(const Outline& outline) {
 }  // namespace
 
 bool is_clockwise(const Outline& outline) {
+    const double area = signed_area(outline, DartsDrawn::to_points);
+    if (area >= 0) return false;
     const Extent extent = extent_of(outline);
-    const double doubtful = area_in_doubt * squared_norm(extent.high - extent.low);
-    return signed_area(outline, DartsDrawn::to_points) < -doubtful;
+    return area < -area_in_doubt * squared_norm(extent.high - extent.low);
 }
 
 bool is_end_word(const std::string& name) {

@@ -206,11 +206,14 @@ PerhapsComplaint last_measured_point_trouble(Point last, Point end) {
 }
 
 NamedStretches stretches_of(std::span<const std::string_view> edges) {
+    constexpr std::size_t usual = 16;
     std::vector<std::size_t> heads;
+    heads.reserve(usual);
     for (std::size_t i = 0; i < edges.size(); ++i)
         if (i == 0 || edges[i] != edges[i - 1]) heads.push_back(i);
     if (heads.size() > 1 && edges[heads.front()] == edges[heads.back()]) heads.pop_back();
     NamedStretches out;
+    out.names.reserve(heads.size());
     NameTable seen;
     for (std::size_t k = 0; k < heads.size(); ++k) {
         const std::string_view name = edges[heads[k]];

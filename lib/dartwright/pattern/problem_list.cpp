@@ -34,13 +34,6 @@ std::string in_words(double number) {
 
 }  // namespace
 
-Step under(const Step& from, std::string_view key) {
-    return {&from, key.data() ? key : std::string_view("", 0), 0};
-}
-Step under(const Step& from, std::size_t index) {
-    return {&from, {}, index};
-}
-
 void ProblemList::add(const Step& at, std::string found, std::string expected) {
     problems.push_back({pointer_to(at), piece, seam, item, std::move(found), std::move(expected)});
 }

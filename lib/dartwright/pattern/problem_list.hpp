@@ -20,8 +20,12 @@ struct Step {
     std::string_view key;
     std::size_t index = 0;  // where there is no key
 };
-Step under(const Step& from, std::string_view key);
-Step under(const Step& from, std::size_t index);
+inline Step under(const Step& from, std::string_view key) {
+    return {&from, key.data() ? key : std::string_view("", 0), 0};
+}
+inline Step under(const Step& from, std::size_t index) {
+    return {&from, {}, index};
+}
 
 /// What is right costs no words: a rule is asked for them only where it is broken.
 struct ProblemList {
