@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "dartwright/drawing/drawing.hpp"
+#include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
 
