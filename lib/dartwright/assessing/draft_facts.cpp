@@ -33,9 +33,12 @@ void add_piece(DraftFacts& facts, std::size_t index) {
     const ExercisePlan& plan = *facts.plan;
     const ShapedPiece& drawn = facts.draft.pieces[index]->shaped;
     PieceFacts piece;
-    const PieceBothWays both{plan.reference[index], drawn};
+    const ShapedPair both{plan.reference[index], drawn};
     piece.parts = rigid_parts(both);
-    piece.from_finished = rigid_parts({plan.finished[index], drawn});
+    // A piece that no task changes is looked at once.
+    piece.from_finished = plan.finished[index].piece.outline == plan.reference[index].piece.outline
+                              ? piece.parts
+                              : rigid_parts({plan.finished[index], drawn});
     const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(plan.finished[index]));
     DartsOfPiece asked{{}, {}, sewn_around(drawn)};
     for (const AskedDart& each : plan.darts)

@@ -158,7 +158,7 @@ bool has_edge(const ComparedPart& part, const std::string& edge) {
 
 // How the grain lies against the part that it belongs to, degrees; either way along is the same. A mouth may
 // divide the edge that it lies along; then it may have gone with either part.
-std::optional<double> grain_off_deg(const PieceBothWays& both, const RigidParts& parts) {
+std::optional<double> grain_off_deg(const ShapedPair& both, const RigidParts& parts) {
     const ShapedPiece& drawn = both.after;
     if (!both.before.piece.grain || !drawn.piece.grain) return std::nullopt;
     const Grain& asked = *both.before.piece.grain;

@@ -254,11 +254,19 @@ double share_of_best_piece(const std::vector<Likeness>& pieces) {
 
 // Most drafts are known by their first piece.
 bool has_whole_piece(const Likenesses& all, const ExercisePlan& plan, std::size_t count, double scale) {
+    const auto is_whole = [&](std::size_t known, std::size_t drawn, bool is_by_lengths) {
+        const auto pair = all.pair(known, drawn, {scale, 1, is_by_lengths});
+        return pair && share_alike({pair->likeness}) >= whole_piece_share;
+    };
     for (std::size_t d = 0; d < count; ++d)
         for (std::size_t k = 0; k < plan.known.size(); ++k)
-            if (const auto pair = all.pair(k, d, {scale, 1, false}))
-                if (share_alike({pair->likeness}) >= whole_piece_share) return true;
+            if (is_whole(k, d, true) && is_whole(k, d, false)) return true;
     return false;
+}
+
+// All but for a slip.
+bool is_known_at_unit(const Likenesses& all, const ExercisePlan& plan, double unit, bool is_by_lengths) {
+    return is_any_state(plan, all.pairs({unit, 1, is_by_lengths}), share_but_for_a_slip, least_share);
 }
 
 bool is_known_at_odd_scale(const Likenesses& all, const ExercisePlan& plan, double scale,
@@ -348,7 +356,7 @@ bool is_strangers(const ExercisePlan& plan, const std::vector<DraftedPiece>& dra
     const Likenesses all(plan, drawn);
     const double unit = nearest_unit(scale);
     if (has_whole_piece(all, plan, drawn.size(), unit)) return false;
-    if (is_any_state(plan, all.pairs({unit, 1, false}), share_but_for_a_slip, least_share)) return false;
+    if (is_known_at_unit(all, plan, unit, true) && is_known_at_unit(all, plan, unit, false)) return false;
     std::vector<double> scales = all.scales();
     scales.push_back(scale);
     return std::none_of(scales.begin(), scales.end(), [&](double each) {

@@ -25,7 +25,45 @@ double PlaceSearch::parameter_at(double distance_mm) const {
     const double wanted = distance_mm / hodograph_.unit_mm;
     if (!(wanted > 0 && whole_ > 0)) return 0;
     if (!(wanted < whole_)) return 1;
-    return search(wanted, 0.5 * std::max(place_error_mm / hodograph_.unit_mm, place_relative_error * whole_));
+    return search(wanted, enough());
+}
+
+double PlaceSearch::enough() const {
+    return 0.5 * std::max(place_error_mm / hodograph_.unit_mm, place_relative_error * whole_);
+}
+
+// As far on as the speed and its change there say: short of a curve's turns the next place is met with an
+// error of the third order.
+double PlaceSearch::step(double t, double length) const {
+    const double s = 2 * t - 1;
+    const auto& [c0, c1, c2] = hodograph_.z;
+    const Vector z = c0 + s * (c1 + s * c2);
+    const double squared_speed = squared_norm(z);
+    const double by_speed = length / std::sqrt(squared_speed);
+    const double change = 2 * dot(z, c1 + 2 * s * c2) / squared_speed;
+    return by_speed - 0.5 * change * by_speed * by_speed;
+}
+
+double PlaceSearch::parameter_after(Reached& last, double distance_mm) const {
+    const double wanted = distance_mm / hodograph_.unit_mm;
+    if (!(wanted > 0 && whole_ > 0)) return 0;
+    if (!(wanted < whole_)) return 1;
+    if (wanted < last.length) last = {};
+    constexpr int most_steps = 4;
+    Reached there = last;
+    for (int i = 0; i < most_steps; ++i) {
+        const double missing = wanted - there.length;
+        if (std::abs(missing) <= enough()) {
+            last = there;
+            return there.t;
+        }
+        const double next = there.t + step(there.t, missing);
+        if (!(0 <= next && next <= 1)) break;
+        there.length += next > there.t ? length_between(there.t, next) : -length_between(next, there.t);
+        there.t = next;
+    }
+    // Beside a cusp, where the speed says nothing.
+    return search(wanted, enough());
 }
 
 // Newton's method, kept inside a bracket that every step narrows.
