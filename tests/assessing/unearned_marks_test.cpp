@@ -38,14 +38,16 @@ bool judges(const Task& task, Criterion criterion) {
 }
 
 // Also as a file has it, whose rounding may not decide between what is asked and what was asked before.
-void finished_pattern_gets_all(const AcceptedExercise& accepted) {
+Assessment finished_pattern_gets_all(const AcceptedExercise& accepted) {
     const Pattern& finished = accepted.exercise.finished;
-    for (const Pattern& draft : {finished, read_pattern(write_pattern(finished), "finished.json")}) {
-        const Assessment assessment = assess(accepted.exercise, draft);
+    Assessment assessment;
+    for (const Pattern& draft : {read_pattern(write_pattern(finished), "finished.json"), finished}) {
+        assessment = assess(accepted.exercise, draft);
         RC_LOG() << "finished\n" << testing::explained(assessment);
         RC_ASSERT(assessment.unread.empty());
         for (const JudgedTask& task : assessment.tasks) RC_ASSERT(task.marks >= task.of - 1e-9);
     }
+    return assessment;
 }
 
 void untouched_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& accepted) {
@@ -124,12 +126,12 @@ void copied_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& a
             RC_ASSERT(assessment.tasks[i].marks == 0);
 }
 
-void marks_are_the_same_written_otherwise(const AcceptedExercise& accepted, const Pattern& draft) {
+void marks_are_the_same_written_otherwise(const AcceptedExercise& accepted, const Pattern& draft,
+                                          const Assessment& one) {
     testing::Writing writing;
     writing.may_divide = false;
     const Pattern otherwise = testing::written_otherwise(draft, writing);
     if (!problems_of(otherwise).empty()) return;
-    const Assessment one = assess(accepted.exercise, draft);
     const Assessment other = assess(accepted.exercise, otherwise);
     RC_LOG() << "written\n" << testing::explained(one) << "otherwise\n" << testing::explained(other);
     RC_ASSERT(std::abs(one.marks - other.marks) <= 1e-9);
@@ -440,12 +442,13 @@ RC_GTEST_PROP(unearned_marks, are_given_to_no_draft_of_any_accepted_exercise, ()
     const AcceptedExercise accepted = any_accepted_exercise();
     log(accepted);
     Asked asked;
-    finished_pattern_gets_all(accepted);
+    const Assessment finished = finished_pattern_gets_all(accepted);
     untouched_start_gets_nothing_for_what_was_to_be_done(accepted);
     untouched_start_copied_by_hand_gets_nothing(accepted);
     copied_start_gets_nothing_for_what_was_to_be_done(accepted);
-    marks_are_the_same_written_otherwise(accepted, accepted.exercise.finished);
-    marks_are_the_same_written_otherwise(accepted, accepted.exercise.exercise.pattern);
+    const Pattern& start = accepted.exercise.exercise.pattern;
+    marks_are_the_same_written_otherwise(accepted, accepted.exercise.finished, finished);
+    marks_are_the_same_written_otherwise(accepted, start, assess(accepted.exercise, start));
     each_single_slip_costs_its_task(accepted, asked);
     each_task_that_was_not_done_costs_marks_of_its_own(accepted, asked);
     pattern_of_a_stranger_earns_nothing_and_is_said_to_be_that(accepted, asked);

@@ -14,53 +14,52 @@ constexpr int most_rounds = 40;
 /// The fit has come to rest when a round moves it by less than this, mm.
 constexpr double at_rest_mm = 1e-7;
 
-// Places about the plain middle of all, so that sums of their products lose nothing.
-struct Centred {
-    Vector from_middle;
-    Vector to_middle;
-    std::vector<Vector> from;
-    std::vector<Vector> to;
+// Coordinates apart, so that the compiler takes several roots at once.
+struct Places {
+    std::vector<double> x;
+    std::vector<double> y;
+    Vector middle;
+    Vector at(std::size_t i) const { return {x[i], y[i]}; }
 };
-Centred centred(const PlacePairs& places) {
-    Centred out;
-    const double count = static_cast<double>(places.from.size());
-    for (std::size_t i = 0; i < places.from.size(); ++i) {
-        out.from_middle = out.from_middle + (places.from[i] - Point{}) / count;
-        out.to_middle = out.to_middle + (places.to[i] - Point{}) / count;
-    }
-    out.from.reserve(places.from.size());
-    out.to.reserve(places.from.size());
-    for (std::size_t i = 0; i < places.from.size(); ++i) {
-        out.from.push_back(places.from[i] - Point{} - out.from_middle);
-        out.to.push_back(places.to[i] - Point{} - out.to_middle);
+// About their plain middle, so that sums of their products lose nothing.
+Places centred(const std::vector<Point>& places) {
+    Places out;
+    for (const Point p : places) out.middle = out.middle + (p - Point{}) / static_cast<double>(places.size());
+    out.x.reserve(places.size());
+    out.y.reserve(places.size());
+    for (const Point p : places) {
+        out.x.push_back(p.x - out.middle.x);
+        out.y.push_back(p.y - out.middle.y);
     }
     return out;
 }
 
-// What a round of the fit is made of.
-struct Sums {
+struct BothPlaces {
+    Places from;
+    Places to;
+};
+
+// The weighted least sum of squares in closed form: the turn that brings the directions from the weighted
+// middle together on the whole.
+Motion weighted_fit(const BothPlaces& places, const std::vector<double>& weights) {
     double weight = 0;
     Vector from;
     Vector to;
     double along = 0;
     double across = 0;
-
-    void add(double w, Vector a, Vector b) {
-        weight += w;
-        from = from + w * a;
-        to = to + w * b;
-        along += w * dot(a, b);
-        across += w * cross(a, b);
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        const Vector a = places.from.at(i);
+        const Vector b = places.to.at(i);
+        weight += weights[i];
+        from = from + weights[i] * a;
+        to = to + weights[i] * b;
+        along += weights[i] * dot(a, b);
+        across += weights[i] * cross(a, b);
     }
-};
-
-// The weighted least sum of squares in closed form: the turn that brings the directions from the weighted
-// middle together on the whole.
-Motion motion_of(const Sums& sums) {
-    const Vector from = sums.from / sums.weight;
-    const Vector to = sums.to / sums.weight;
-    const double along = sums.along - sums.weight * dot(from, to);
-    const double across = sums.across - sums.weight * cross(from, to);
+    from = from / weight;
+    to = to / weight;
+    along -= weight * dot(from, to);
+    across -= weight * cross(from, to);
     const double size = std::hypot(along, across);
     Motion out;
     if (size > 0) {
@@ -71,43 +70,42 @@ Motion motion_of(const Sums& sums) {
     return out;
 }
 
-// The place as the motion has it; in the innermost loop, where a call would cost as much again.
-inline Vector moved(const Motion& motion, Vector place) {
-    return Vector{motion.cosine * place.x - motion.sine * place.y,
-                  motion.sine * place.x + motion.cosine * place.y} +
-           motion.shift;
+// Each place weighs the less the farther off it is. No place is so far off that the square leaves a double's
+// range.
+void weigh(const BothPlaces& places, const Motion& motion, std::vector<double>& weights) {
+    const auto& [from, to] = places;
+    for (std::size_t i = 0; i < weights.size(); ++i) {
+        const double x = motion.cosine * from.x[i] - motion.sine * from.y[i] + motion.shift.x - to.x[i];
+        const double y = motion.sine * from.x[i] + motion.cosine * from.y[i] + motion.shift.y - to.y[i];
+        const double off = std::sqrt(x * x + y * y);
+        weights[i] = 1 / (off > alike_mm ? off : alike_mm);
+    }
 }
 
 double moved_by(const Motion& last, const Motion& next, Vector place) {
-    return norm(moved(next, place) - moved(last, place));
+    return distance(apply(last, Point{} + place), apply(next, Point{} + place));
 }
 
 }  // namespace
 
-Motion robust_fit(const PlacePairs& places) {
-    if (places.from.empty()) return {};
-    const Centred all = centred(places);
-    Sums alike;
-    for (std::size_t i = 0; i < all.from.size(); ++i) alike.add(1, all.from[i], all.to[i]);
-    Motion motion = motion_of(alike);
+Motion robust_fit(const PlacePairs& pairs) {
+    if (pairs.from.empty()) return {};
+    const BothPlaces places{centred(pairs.from), centred(pairs.to)};
+    std::vector<double> weights(pairs.from.size(), 1);
+    Motion motion = weighted_fit(places, weights);
     for (int round = 0; round < most_rounds; ++round) {
-        double most = 0;
-        Sums sums;
-        for (std::size_t i = 0; i < all.from.size(); ++i) {
-            // No place is so far off that the square leaves a double's range.
-            const double off = std::sqrt(squared_norm(moved(motion, all.from[i]) - all.to[i]));
-            most = std::max(most, off);
-            sums.add(1 / std::max(off, alike_mm), all.from[i], all.to[i]);
-        }
-        if (most <= alike_mm) break;
-        const Motion next = motion_of(sums);
-        const double change = std::max(moved_by(motion, next, all.from.front()),
-                                       moved_by(motion, next, all.from[all.from.size() / 2]));
+        weigh(places, motion, weights);
+        const bool is_met =
+            std::all_of(weights.begin(), weights.end(), [](double weight) { return weight == 1 / alike_mm; });
+        if (is_met) break;
+        const Motion next = weighted_fit(places, weights);
+        const double moved = std::max(moved_by(motion, next, places.from.at(0)),
+                                      moved_by(motion, next, places.from.at(weights.size() / 2)));
         motion = next;
-        if (change < at_rest_mm) break;
+        if (moved < at_rest_mm) break;
     }
     motion.shift =
-        motion.shift + all.to_middle - apply(Turn{motion.cosine, motion.sine}, all.from_middle);
+        motion.shift + places.to.middle - apply(Turn{motion.cosine, motion.sine}, places.from.middle);
     return motion;
 }
 

@@ -91,11 +91,11 @@ class RunsOfStretches {
             after_.emplace(both_.after.piece.outline, *each.after);
         }
         const double steps = std::max(fewest_places, std::ceil(each.length_mm / part_spacing_mm));
-        for (const auto& [points, table, run] : {Side{places.before, *before_, *each.before},
-                                                 Side{places.after, *after_, *each.after}})
-            table.add_points(points, {each.stretch.from_share * run.length + inside_mm,
-                                      each.stretch.to_share * run.length - inside_mm,
-                                      static_cast<int>(steps)});
+        for (const auto& [points, table, run] :
+             {Side{places.before, *before_, *each.before}, Side{places.after, *after_, *each.after}})
+            table.add_points(points,
+                             {each.stretch.from_share * run.length + inside_mm,
+                              each.stretch.to_share * run.length - inside_mm, static_cast<int>(steps)});
     }
 
   private:

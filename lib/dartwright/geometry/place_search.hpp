@@ -31,7 +31,12 @@ class PlaceSearch {
     };
     double enough() const;
     double search(double wanted, double enough) const;
-    double step(double t, double length) const;
+    /// How much farther on a place lies, and by how much of a length that may be wrong.
+    struct Step {
+        double by = 0;
+        double error = 0;
+    };
+    Step step(double t, double length) const;
     double newton_or_middle(double t, double excess, Bracket bracket) const;
     double length_between(double from, double to) const;
 

@@ -18,8 +18,8 @@ class RunTable {
     /// run has an item, as every run of `runs_of` has.
     RunPlace place(double sewn_distance) const;
 
-    /// The points of `steps` + 1 places, evenly between the two distances: those of `place` to 2e-9 mm or 2e-12
-    /// of the curve's length. Precondition: `to_mm` >= `from_mm`, `steps` > 0.
+    /// The points of `steps` + 1 places, evenly between the two distances: those of `place` to 2e-9 mm or
+    /// 2e-12 of the curve's length. Precondition: `to_mm` >= `from_mm`, `steps` > 0.
     struct EvenPlaces {
         double from_mm = 0;
         double to_mm = 0;
