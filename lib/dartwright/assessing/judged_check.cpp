@@ -55,7 +55,8 @@ bool is_subject_judged(const DraftFacts& facts, const Finding& finding) {
 // A dart that was to be closed is judged as that.
 bool is_left_open(const DraftFacts& facts, const Finding& finding) {
     return std::any_of(facts.closed.begin(), facts.closed.end(), [&](const ClosedFact& closed) {
-        return closed.left && closed.asked->dart.piece == finding.piece &&
+        return closed.left && closed.piece &&
+               facts.plan->finished[*closed.piece].piece.name == finding.piece &&
                finding.dart == other_name(closed.left->name) &&
                facts.plan->asks(closed.asked->task, Criterion::gone);
     });

@@ -148,7 +148,7 @@ std::vector<PivotGroup> judged_groups(const DraftFacts& facts, std::size_t piece
     std::vector<PivotGroup> groups = groups_of(facts, piece);
     for (const StandingDart& extra : facts.pieces[piece].extra) add_extra(groups, extra, false);
     for (const ClosedFact& closed : facts.closed)
-        if (closed.asked->piece == piece && closed.left)
+        if (closed.piece == piece && closed.left)
             add_extra(groups, *closed.left, facts.plan->asks(closed.asked->task, Criterion::gone));
     return groups;
 }

@@ -259,6 +259,7 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     }
     for (std::size_t k = 0; k < drawn.size(); ++k)
         if (!is_matched[k]) out.extra_pieces.push_back(drawn[k].shaped.piece.name);
+    out.drawn = std::move(drawn);
     return out;
 }
 

@@ -19,6 +19,7 @@ struct DraftScale {
 };
 
 struct MatchedDraft {
+    std::vector<DraftedPiece> drawn;                  ///< as they were drawn
     std::vector<std::optional<MatchedPiece>> pieces;  ///< by the finished pattern's
     DraftScale scale;
     std::vector<std::string> extra_pieces;  ///< the draft's that are none of the exercise's
