@@ -9,6 +9,7 @@
 
 #include "assessing/generated_exercises.hpp"
 #include "assessing/other_patterns.hpp"
+#include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 
 namespace dartwright {
@@ -72,8 +73,12 @@ void expect_stranger(const Known& known, const Pattern& draft) {
     RC_ASSERT(assessment.marks == 0);
     RC_ASSERT(assessment.of > 0);
 }
+bool is_said_to_be_the_cutting_line(const Assessment& assessment) {
+    return !assessment.notes.empty() && assessment.notes[0].find("cutting line") != std::string::npos;
+}
 void expect_draft(const Known& known, const Pattern& draft) {
     const Assessment assessment = assess(known.exercise, draft);
+    RC_ASSERT(!is_said_to_be_the_cutting_line(assessment));
     RC_LOG() << known.name << "\n" << testing::explained(assessment);
     RC_ASSERT(assessment.unread.empty());
     RC_ASSERT(!assessment.is_another_pattern);
@@ -263,6 +268,86 @@ RC_GTEST_PROP(strangers, draft_with_one_slip_at_a_wrong_scale_is_a_draft, ()) {
     const Pattern draft = testing::by_hand(with_slip(any_draft(known)), real_between(0, 0.2));
     RC_PRE(problems_of(draft).empty());
     expect_draft(known, put_down(draft, any_scale()));
+}
+
+// ---- the cutting line traced
+// --------------------------------------------------------------------------------
+
+// The printed line followed with a pencil: a straight bit from one place to the next, 8 mm apart or at a
+// corner.
+Piece traced(const Piece& piece) {
+    constexpr double apart_mm = 8;
+    const CuttingLine line = cutting_line(piece);
+    const std::size_t count = line.sides.size();
+    const auto name = [&](std::size_t i) {
+        const OutlineItem& item = piece.outline.items[line.sides[i % count].item];
+        return item.as_edge() ? item.as_edge()->edge : "dart " + std::to_string(line.sides[i % count].item);
+    };
+    std::size_t first = 0;
+    while (name(first) == name(first + count - 1) || name(first).starts_with("dart ")) ++first;
+    Piece out = piece;
+    out.outline = {line.points[first], {}};
+    Point last = out.outline.start;
+    for (std::size_t k = first; k < first + count; ++k) {
+        const Point to = line.points[(k + 1) % count];
+        const bool is_dart = name(k).starts_with("dart ");
+        const bool is_last = name(k + 1) != name(k);
+        if (!is_last && (is_dart || distance(last, to) < apart_mm)) continue;
+        OutlineItem item = piece.outline.items[line.sides[k % count].item];
+        item.to = last = to;
+        if (EdgeItem* edge = item.as_edge()) *edge = {edge->edge, StraightShape{}, 0};
+        out.outline.items.push_back(item);
+    }
+    out.outline.items.back().to = out.outline.start;
+    return out;
+}
+Pattern traced(Pattern pattern) {
+    for (Piece& piece : pattern.pieces) piece = traced(piece);
+    return pattern;
+}
+
+// As wide all round, but for a fold.
+Pattern with_allowances(Pattern pattern, double width_mm) {
+    for (Piece& piece : pattern.pieces) {
+        piece.allowance.clear();
+        for (const Run& run : runs_of(piece.outline))
+            if (!piece.cut || piece.cut->fold != run.edge) piece.allowance.push_back({run.edge, width_mm});
+    }
+    return pattern;
+}
+
+RC_GTEST_PROP(strangers, draft_along_the_cutting_line_is_said_to_be_that, ()) {
+    Exercise exercise = any_known().exercise.exercise;
+    exercise.pattern = with_allowances(exercise.pattern, real_between(8, 20));
+    const Known known{exercise.name, "", prepared(exercise)};
+    const Pattern draft = testing::by_hand(traced(any_draft(known)), real_between(0, 0.5));
+    RC_PRE(problems_of(draft).empty());
+    const Assessment assessment = assess(known.exercise, put_down(draft, 1));
+    RC_LOG() << known.name << "\n" << testing::explained(assessment);
+    RC_ASSERT(assessment.unread.empty());
+    RC_ASSERT(!assessment.is_another_pattern);
+    RC_ASSERT(is_said_to_be_the_cutting_line(assessment));
+    expect_draft(known, put_down(testing::by_hand(any_draft(known), real_between(0, 2)), 1));
+}
+
+// Of the workshop's bodice only sides, shoulders and the centre back have an allowance.
+TEST(strangers, cutting_line_of_some_edges_is_told_too) {
+    for (const Known& known : all_known()) {
+        for (const Pattern& draft : {known.block(), known.exercise.finished}) {
+            const Assessment assessment = assess(known.exercise, traced(draft));
+            EXPECT_TRUE(is_said_to_be_the_cutting_line(assessment)) << known.name;
+            EXPECT_LT(assessment.marks, assessment.of) << known.name;
+        }
+    }
+}
+
+// Of the pattern's own cutting line a stretched one is none, nor that of another pattern.
+TEST(strangers, cutting_line_of_another_pattern_is_another_pattern) {
+    const Known known = dart_to_the_shoulder("workshop/chorus-bodice.json");
+    const Pattern cut = traced(with_allowances(known.block(), 12));
+    EXPECT_TRUE(assess(known.exercise, testing::stretched(cut, 1.1, 1)).is_another_pattern);
+    const Pattern other = traced(with_allowances(fixture("blocks/close-fitting.json"), 12));
+    EXPECT_TRUE(assess(known.exercise, other).is_another_pattern);
 }
 
 // Said of the draft: it is the size that is wrong, and one piece that is there.

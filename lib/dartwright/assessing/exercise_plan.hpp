@@ -2,6 +2,7 @@
 
 // Private to this room: what an exercise asks of every draft, worked out once.
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,6 +10,7 @@
 #include "dartwright/assessing/exercise.hpp"
 #include "dartwright/assessing/operation_deeds.hpp"
 #include "dartwright/assessing/run_matching.hpp"
+#include "dartwright/assessing/traced_cutting_line.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/pattern/dart.hpp"
 
@@ -85,6 +87,7 @@ struct ExercisePlan {
     std::vector<AskedClosed> closed;
     std::vector<UndividedPiece> undivided;  ///< in which a mouth was closed
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
+    std::shared_ptr<TracedCuttingLines> traced = std::make_shared<TracedCuttingLines>();  ///< of `known`
     /// Which of them the pattern has before each of the tasks and after the last.
     std::vector<std::vector<std::size_t>> states;
     std::vector<std::optional<ShapedPiece>> start;    ///< by the finished pieces, as it was handed out
