@@ -252,6 +252,15 @@ RC_GTEST_PROP(strangers, draft_at_a_wrong_scale_is_a_draft, ()) {
     expect_draft(known, put_down(draft, any_scale()));
 }
 
+// As printers make it that draw the paper in too fast or too slowly, by up to 2 per cent.
+RC_GTEST_PROP(strangers, draft_stretched_one_way_by_a_bad_printer_is_a_draft, ()) {
+    const Known& known = any_known();
+    const double by = 1 + real_between(-1, 1) * 0.02;
+    const bool is_across = *evenly(0, 2) == 0;
+    const Pattern draft = testing::stretched(any_draft(known), is_across ? by : 1, is_across ? 1 : by);
+    expect_draft(known, put_down(testing::by_hand(draft, real_between(0, 0.5)), 1));
+}
+
 RC_GTEST_PROP(strangers, draft_with_its_pieces_called_as_one_another_or_otherwise_is_a_draft, ()) {
     const Known& known = any_known();
     Pattern draft = any_draft(known);
