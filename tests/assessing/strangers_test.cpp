@@ -359,6 +359,53 @@ TEST(strangers, cutting_line_of_another_pattern_is_another_pattern) {
     EXPECT_TRUE(assess(known.exercise, other).is_another_pattern);
 }
 
+// ---- the limits at a scale of its own
+// --------------------------------------------------------------------------------
+
+/// No unit is taken for another one by so much.
+Pattern at_a_scale_of_its_own(const Pattern& pattern) {
+    return image({0.4, 1.3, false, {30, 50}}, pattern);
+}
+
+// Within the reach of a hand all round, but not within what a scale that is free leaves of it: by the whole
+// reach, or by a share of 0.75 of the way round, it would be the exercise's.
+TEST(strangers, piece_stretched_a_little_at_a_scale_of_its_own_is_not_the_exercises) {
+    for (const char* block : {"workshop/chorus-bodice.json", "blocks/three-measure.json"}) {
+        const Known known = dart_to_the_shoulder(block);
+        const auto is_another = [&](double by) {
+            Pattern draft = testing::stretched(known.block(), 1 + by, 1 - by);
+            draft.pieces = {draft.pieces[0]};
+            draft.seams.clear();
+            return assess(known.exercise, at_a_scale_of_its_own(draft)).is_another_pattern;
+        };
+        EXPECT_FALSE(is_another(0.01)) << block;
+        EXPECT_TRUE(is_another(0.022)) << block;
+    }
+}
+
+// In both pieces a corner of the shoulder is moved: of each 0.8 and more is the exercise's still, and of all
+// but two edges, which is too little where the scale is free.
+TEST(strangers, block_with_a_slip_in_each_piece_at_a_scale_of_its_own_is_another_pattern) {
+    for (const char* block : {"workshop/chorus-bodice.json", "blocks/three-measure.json"}) {
+        const Known known = dart_to_the_shoulder(block);
+        const auto with_shoulders_off = [&](double by_mm) {
+            Pattern draft = known.block();
+            for (Piece& piece : draft.pieces)
+                for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+                    const EdgeItem* edge = piece.outline.items[i].as_edge();
+                    if (edge && edge->edge == "shoulder") move(piece.outline, i, {by_mm, -by_mm});
+                }
+            return draft;
+        };
+        const auto is_another = [&](const Pattern& draft) {
+            return assess(known.exercise, draft).is_another_pattern;
+        };
+        EXPECT_FALSE(is_another(with_shoulders_off(16))) << block;
+        EXPECT_FALSE(is_another(at_a_scale_of_its_own(with_shoulders_off(4)))) << block;
+        EXPECT_TRUE(is_another(at_a_scale_of_its_own(with_shoulders_off(16)))) << block;
+    }
+}
+
 // Said of the draft: it is the size that is wrong, and one piece that is there.
 TEST(strangers, right_pieces_among_others_are_a_draft) {
     const Known known = dart_to_the_shoulder("workshop/chorus-bodice.json");

@@ -86,7 +86,7 @@ ScoredLines place_of(const DraftFacts& facts, const DartFact& dart) {
     const std::string end = name_of_end(expected, dart.asked->from);
     const PlaceOnRun place = place_on(facts, dart, expected, found);
     line.what = "the place of " + dart.asked->dart.name + " along the " + expected.edge + " from the " + end;
-    line.remedy = "Move the dart " + words::mm(std::abs(place.off)) +
+    line.remedy = "Move the dart " + length_words(facts, std::abs(place.off)) +
                   (place.off > 0 ? " towards the " : " away from the ") + end + ".";
     ScoredLine out = length_line(facts, std::move(line), {place.expected, place.found, place.off});
     if (std::abs(place.found - place.expected - place.off) > pencil_mm)
@@ -136,7 +136,7 @@ ScoredLines legs_of(const DraftFacts& facts, const DartFact& dart) {
     JudgedLine line = about_dart(facts, Criterion::legs, dart);
     line.what = "the legs of " + dart.asked->dart.name;
     line.expected_words = "of one length";
-    line.found_words = words::mm(figures.leg_a) + " and " + words::mm(figures.leg_b);
+    line.found_words = length_words(facts, figures.leg_a) + " and " + length_words(facts, figures.leg_b);
     line.remedy =
         "Fold the dart on its centre line and walk one leg along the other; trim or lengthen one, so that "
         "both end together.";
