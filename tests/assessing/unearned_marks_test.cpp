@@ -302,6 +302,8 @@ void what_was_closed_is_gone_from_an_undivided_piece(const AcceptedExercise& acc
         return *all_done(accepted.exercise.exercise.pattern,
                          {made.begin(), made.begin() + std::ptrdiff_t(count)});
     };
+    // What a later task makes of the whole piece, as by opening it, is none that the exercise knows.
+    if (divided + 1 < made.size()) return;
     if (done_to(divided).pieces.size() == done_to(divided + 1).pieces.size()) return;
     for (std::size_t task = 0; task < divided; ++task)
         for (const JudgedCriterion& each : assessment.tasks[task].criteria)
