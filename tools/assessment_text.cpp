@@ -23,7 +23,7 @@ std::string kept(double marks, double of) {
 /// Lines that cost marks are numbered through the draft, and so are their remedies.
 class TaskTables {
   public:
-    explicit TaskTables(const Ink& ink) : ink_(ink) {}
+    TaskTables(Unit unit, const Ink& ink) : unit_(unit), ink_(ink) {}
 
     std::string text_of(const JudgedTask& task) {
         TextTable table({{"no."},
@@ -74,20 +74,21 @@ class TaskTables {
                        {std::exchange(marks, ""), paint},
                        {std::exchange(judged_by, "")},
                        {clean_text(what_text(line))},
-                       {clean_text(expected_text(line))},
-                       {clean_text(found_text(line))},
-                       {difference_text(line)},
+                       {clean_text(expected_text(line, unit_))},
+                       {clean_text(found_text(line, unit_))},
+                       {difference_text(line, unit_)},
                        {clean_text(line.rung)}});
         }
     }
 
+    Unit unit_;
     const Ink& ink_;
     std::size_t numbered_ = 0;
 };
 
 }  // namespace
 
-std::string text_of(const Assessment& assessment, const std::string& label, const Ink& ink) {
+std::string text_of(const Assessment& assessment, const std::string& label, Unit unit, const Ink& ink) {
     std::string text = ink(Paint::heading, clean_text(label)) + ": ";
     if (!assessment.unread.empty()) {
         return text + ink(Paint::bad, "not marked") + "\n  file: " + clean_text(assessment.file) + "\n  " +
@@ -97,7 +98,7 @@ std::string text_of(const Assessment& assessment, const std::string& label, cons
     const Paint paint = has_all ? Paint::good : has_lost_by_fault(assessment) ? Paint::bad : Paint::warning;
     text += ink(paint, verdict_text(assessment)) + "\n  file: " + clean_text(assessment.file) + "\n";
     for (const std::string& note : assessment.notes) text += "  note: " + clean_text(note) + "\n";
-    TaskTables tables(ink);
+    TaskTables tables(unit, ink);
     for (const JudgedTask& task : assessment.tasks) text += tables.text_of(task);
     return text;
 }

@@ -15,16 +15,17 @@ namespace {
 
 class TextReport : public ClassReport {
   public:
-    TextReport(Sink sink, const Ink& ink) : sink_(std::move(sink)), ink_(ink) {}
+    TextReport(Sink sink, Unit unit, const Ink& ink) : sink_(std::move(sink)), unit_(unit), ink_(ink) {}
     void begin(const ClassSummary&) override {}
     void add(const ReportedDraft& draft) override {
         if (draft.number > 1) sink_("\n");
-        sink_(text_of(draft.assessment, draft.label, ink_));
+        sink_(text_of(draft.assessment, draft.label, unit_, ink_));
     }
     void end() override {}
 
   private:
     Sink sink_;
+    Unit unit_;
     Ink ink_;
 };
 
@@ -70,21 +71,23 @@ class CsvReport : public ClassReport {
 
 class JunitReport : public ClassReport {
   public:
-    JunitReport(Sink sink, std::string exercise) : sink_(std::move(sink)), exercise_(std::move(exercise)) {}
+    JunitReport(Sink sink, const Exercise& exercise)
+        : sink_(std::move(sink)), exercise_(exercise.name), unit_(exercise.unit) {}
     void begin(const ClassSummary&) override { sink_(class_junit_begin(exercise_)); }
     void add(const ReportedDraft& draft) override {
-        sink_(class_junit_student(draft.assessment, draft.label));
+        sink_(class_junit_student(draft.assessment, draft.label, unit_));
     }
     void end() override { sink_(class_junit_end()); }
 
   private:
     Sink sink_;
     std::string exercise_;
+    Unit unit_;
 };
 
 class TapReport : public ClassReport {
   public:
-    explicit TapReport(Sink sink) : sink_(std::move(sink)) {}
+    TapReport(Sink sink, Unit unit) : sink_(std::move(sink)), tap_(unit) {}
     void begin(const ClassSummary&) override { sink_(tap_.begin()); }
     void add(const ReportedDraft& draft) override { sink_(tap_.student(draft.assessment, draft.label)); }
     void end() override { sink_(tap_.end()); }
@@ -121,11 +124,11 @@ const std::vector<std::string>& class_formats() {
 
 std::unique_ptr<ClassReport> class_report(const std::string& format, const ReportedClass& of, Sink sink,
                                           const Ink& ink) {
-    if (format == "text") return std::make_unique<TextReport>(std::move(sink), ink);
+    if (format == "text") return std::make_unique<TextReport>(std::move(sink), of.exercise.unit, ink);
     if (format == "json") return std::make_unique<JsonReport>(std::move(sink), of);
     if (format == "csv") return std::make_unique<CsvReport>(std::move(sink), of.exercise);
-    if (format == "junit") return std::make_unique<JunitReport>(std::move(sink), of.exercise.name);
-    if (format == "tap") return std::make_unique<TapReport>(std::move(sink));
+    if (format == "junit") return std::make_unique<JunitReport>(std::move(sink), of.exercise);
+    if (format == "tap") return std::make_unique<TapReport>(std::move(sink), of.exercise.unit);
     if (format == "html") return std::make_unique<HtmlReport>(std::move(sink), of);
     throw WrongUse("--format is text, json, csv, junit, tap or html, not '" + format + "'; the nearest is " +
                    nearest_word(format, class_formats()));

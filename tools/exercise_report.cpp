@@ -32,7 +32,7 @@ std::string exercise_text(const PreparedExercise& exercise, const Ink& ink) {
     const Exercise& of = exercise.exercise;
     std::string text = ink(Paint::heading, clean_text(of.name)) + "\n";
     if (const char* hand = word_of_hand(of.hand)) text += "  hand: " + std::string(hand) + "\n";
-    text += "  lengths: " + clean_text(ladder_text(of.ladders.lengths, Quantity::length)) +
+    text += "  lengths: " + clean_text(ladder_text(of.ladders.lengths, Quantity::length, of.unit)) +
             "\n  angles: " + clean_text(ladder_text(of.ladders.angles, Quantity::angle)) + "\n\n";
     TextTable table(
         {{"task", Align::left}, {"judged by", Align::left}, {"marks"}, {"as handed out"}, {"finished"}});

@@ -76,6 +76,30 @@ TEST(classic_mistakes, other_back_off_is_no_fault_where_it_may_differ) {
     EXPECT_EQ(lost(assess(prepared(strict), draft_by(request))), (Lost{{"pivot", "fault"}}));
 }
 
+// A length as words is in the exercise's unit; numbers stay in mm.
+TEST(classic_mistakes, lengths_are_said_in_the_unit_of_the_exercise) {
+    PivotRequest request = asked_pivot();
+    request.to = "side@3in/armhole";
+    request.back_off_mm = 25.4;
+    Exercise exercise = side_exercise().exercise;
+    const auto remedy_in = [&](Unit unit) {
+        exercise.unit = unit;
+        const Assessment assessment = assess(prepared(exercise), draft_by(request));
+        const JudgedLine& line = testing::criterion_in(assessment, Criterion::place)->lines.at(0);
+        EXPECT_NEAR(line.expected.value_or(0), 63.5, 1e-6);
+        EXPECT_NEAR(line.found.value_or(0), 76.2, 1e-6);
+        EXPECT_EQ(assessment.notes.size(), 1u);
+        return line.remedy + " " + assessment.notes[0];
+    };
+    const auto words = [](const std::string& off, const std::string& stops, const std::string& asked) {
+        return "Move the dart " + off + " towards the armhole. The point of side dart stops " + stops +
+               " short of its pivot, " + asked + " in the exercise; either is right.";
+    };
+    EXPECT_EQ(remedy_in(Unit::inch), words("0.5 in", "1 in", "0.875 in"));
+    EXPECT_EQ(remedy_in(Unit::cm), words("1.27 cm", "2.54 cm", "2.223 cm"));
+    EXPECT_EQ(remedy_in(Unit::mm), words("12.7 mm", "25.4 mm", "22.2 mm"));
+}
+
 TEST(classic_mistakes, turning_the_other_part_is_no_fault) {
     // The part above the cut was turned up instead of the part below down: all of it lies turned.
     const Assessment assessment =

@@ -9,6 +9,7 @@
 
 #include "assessing/generated_exercises.hpp"
 #include "assessing/other_patterns.hpp"
+#include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 
 namespace dartwright {
@@ -72,8 +73,12 @@ void expect_stranger(const Known& known, const Pattern& draft) {
     RC_ASSERT(assessment.marks == 0);
     RC_ASSERT(assessment.of > 0);
 }
+bool is_said_to_be_the_cutting_line(const Assessment& assessment) {
+    return !assessment.notes.empty() && assessment.notes[0].find("cutting line") != std::string::npos;
+}
 void expect_draft(const Known& known, const Pattern& draft) {
     const Assessment assessment = assess(known.exercise, draft);
+    RC_ASSERT(!is_said_to_be_the_cutting_line(assessment));
     RC_LOG() << known.name << "\n" << testing::explained(assessment);
     RC_ASSERT(assessment.unread.empty());
     RC_ASSERT(!assessment.is_another_pattern);
@@ -247,6 +252,15 @@ RC_GTEST_PROP(strangers, draft_at_a_wrong_scale_is_a_draft, ()) {
     expect_draft(known, put_down(draft, any_scale()));
 }
 
+// As printers make it that draw the paper in too fast or too slowly, by up to 2 per cent.
+RC_GTEST_PROP(strangers, draft_stretched_one_way_by_a_bad_printer_is_a_draft, ()) {
+    const Known& known = any_known();
+    const double by = 1 + real_between(-1, 1) * 0.02;
+    const bool is_across = *evenly(0, 2) == 0;
+    const Pattern draft = testing::stretched(any_draft(known), is_across ? by : 1, is_across ? 1 : by);
+    expect_draft(known, put_down(testing::by_hand(draft, real_between(0, 0.5)), 1));
+}
+
 RC_GTEST_PROP(strangers, draft_with_its_pieces_called_as_one_another_or_otherwise_is_a_draft, ()) {
     const Known& known = any_known();
     Pattern draft = any_draft(known);
@@ -263,6 +277,133 @@ RC_GTEST_PROP(strangers, draft_with_one_slip_at_a_wrong_scale_is_a_draft, ()) {
     const Pattern draft = testing::by_hand(with_slip(any_draft(known)), real_between(0, 0.2));
     RC_PRE(problems_of(draft).empty());
     expect_draft(known, put_down(draft, any_scale()));
+}
+
+// ---- the cutting line traced
+// --------------------------------------------------------------------------------
+
+// The printed line followed with a pencil: a straight bit from one place to the next, 8 mm apart or at a
+// corner.
+Piece traced(const Piece& piece) {
+    constexpr double apart_mm = 8;
+    const CuttingLine line = cutting_line(piece);
+    const std::size_t count = line.sides.size();
+    const auto name = [&](std::size_t i) {
+        const OutlineItem& item = piece.outline.items[line.sides[i % count].item];
+        return item.as_edge() ? item.as_edge()->edge : "dart " + std::to_string(line.sides[i % count].item);
+    };
+    std::size_t first = 0;
+    while (name(first) == name(first + count - 1) || name(first).starts_with("dart ")) ++first;
+    Piece out = piece;
+    out.outline = {line.points[first], {}};
+    Point last = out.outline.start;
+    for (std::size_t k = first; k < first + count; ++k) {
+        const Point to = line.points[(k + 1) % count];
+        const bool is_dart = name(k).starts_with("dart ");
+        const bool is_last = name(k + 1) != name(k);
+        if (!is_last && (is_dart || distance(last, to) < apart_mm)) continue;
+        OutlineItem item = piece.outline.items[line.sides[k % count].item];
+        item.to = last = to;
+        if (EdgeItem* edge = item.as_edge()) *edge = {edge->edge, StraightShape{}, 0};
+        out.outline.items.push_back(item);
+    }
+    out.outline.items.back().to = out.outline.start;
+    return out;
+}
+Pattern traced(Pattern pattern) {
+    for (Piece& piece : pattern.pieces) piece = traced(piece);
+    return pattern;
+}
+
+// As wide all round, but for a fold.
+Pattern with_allowances(Pattern pattern, double width_mm) {
+    for (Piece& piece : pattern.pieces) {
+        piece.allowance.clear();
+        for (const Run& run : runs_of(piece.outline))
+            if (!piece.cut || piece.cut->fold != run.edge) piece.allowance.push_back({run.edge, width_mm});
+    }
+    return pattern;
+}
+
+RC_GTEST_PROP(strangers, draft_along_the_cutting_line_is_said_to_be_that, ()) {
+    Exercise exercise = any_known().exercise.exercise;
+    exercise.pattern = with_allowances(exercise.pattern, real_between(8, 20));
+    const Known known{exercise.name, "", prepared(exercise)};
+    const Pattern draft = testing::by_hand(traced(any_draft(known)), real_between(0, 0.5));
+    RC_PRE(problems_of(draft).empty());
+    const Assessment assessment = assess(known.exercise, put_down(draft, 1));
+    RC_LOG() << known.name << "\n" << testing::explained(assessment);
+    RC_ASSERT(assessment.unread.empty());
+    RC_ASSERT(!assessment.is_another_pattern);
+    RC_ASSERT(is_said_to_be_the_cutting_line(assessment));
+    expect_draft(known, put_down(testing::by_hand(any_draft(known), real_between(0, 2)), 1));
+}
+
+// Of the workshop's bodice only sides, shoulders and the centre back have an allowance.
+TEST(strangers, cutting_line_of_some_edges_is_told_too) {
+    for (const Known& known : all_known()) {
+        for (const Pattern& draft : {known.block(), known.exercise.finished}) {
+            const Assessment assessment = assess(known.exercise, traced(draft));
+            EXPECT_TRUE(is_said_to_be_the_cutting_line(assessment)) << known.name;
+            EXPECT_LT(assessment.marks, assessment.of) << known.name;
+        }
+    }
+}
+
+// Of the pattern's own cutting line a stretched one is none, nor that of another pattern.
+TEST(strangers, cutting_line_of_another_pattern_is_another_pattern) {
+    const Known known = dart_to_the_shoulder("workshop/chorus-bodice.json");
+    const Pattern cut = traced(with_allowances(known.block(), 12));
+    EXPECT_TRUE(assess(known.exercise, testing::stretched(cut, 1.1, 1)).is_another_pattern);
+    const Pattern other = traced(with_allowances(fixture("blocks/close-fitting.json"), 12));
+    EXPECT_TRUE(assess(known.exercise, other).is_another_pattern);
+}
+
+// ---- the limits at a scale of its own
+// --------------------------------------------------------------------------------
+
+/// No unit is taken for another one by so much.
+Pattern at_a_scale_of_its_own(const Pattern& pattern) {
+    return image({0.4, 1.3, false, {30, 50}}, pattern);
+}
+
+// Within the reach of a hand all round, but not within what a scale that is free leaves of it: by the whole
+// reach, or by a share of 0.75 of the way round, it would be the exercise's.
+TEST(strangers, piece_stretched_a_little_at_a_scale_of_its_own_is_not_the_exercises) {
+    for (const char* block : {"workshop/chorus-bodice.json", "blocks/three-measure.json"}) {
+        const Known known = dart_to_the_shoulder(block);
+        const auto is_another = [&](double by) {
+            Pattern draft = testing::stretched(known.block(), 1 + by, 1 - by);
+            draft.pieces = {draft.pieces[0]};
+            draft.seams.clear();
+            return assess(known.exercise, at_a_scale_of_its_own(draft)).is_another_pattern;
+        };
+        EXPECT_FALSE(is_another(0.01)) << block;
+        EXPECT_TRUE(is_another(0.022)) << block;
+    }
+}
+
+// In both pieces a corner of the shoulder is moved: of each 0.8 and more is the exercise's still, and of all
+// but two edges, which is too little where the scale is free.
+TEST(strangers, block_with_a_slip_in_each_piece_at_a_scale_of_its_own_is_another_pattern) {
+    for (const char* block : {"workshop/chorus-bodice.json", "blocks/three-measure.json"}) {
+        const Known known = dart_to_the_shoulder(block);
+        const auto with_shoulders_off = [&](double by_mm) {
+            Pattern draft = known.block();
+            for (Piece& piece : draft.pieces)
+                for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
+                    const EdgeItem* edge = piece.outline.items[i].as_edge();
+                    if (edge && edge->edge == "shoulder") move(piece.outline, i, {by_mm, -by_mm});
+                }
+            return draft;
+        };
+        const auto is_another = [&](const Pattern& draft) {
+            return assess(known.exercise, draft).is_another_pattern;
+        };
+        EXPECT_FALSE(is_another(with_shoulders_off(16))) << block;
+        EXPECT_FALSE(is_another(at_a_scale_of_its_own(with_shoulders_off(4)))) << block;
+        EXPECT_TRUE(is_another(at_a_scale_of_its_own(with_shoulders_off(16)))) << block;
+    }
 }
 
 // Said of the draft: it is the size that is wrong, and one piece that is there.

@@ -38,14 +38,16 @@ bool judges(const Task& task, Criterion criterion) {
 }
 
 // Also as a file has it, whose rounding may not decide between what is asked and what was asked before.
-void finished_pattern_gets_all(const AcceptedExercise& accepted) {
+Assessment finished_pattern_gets_all(const AcceptedExercise& accepted) {
     const Pattern& finished = accepted.exercise.finished;
-    for (const Pattern& draft : {finished, read_pattern(write_pattern(finished), "finished.json")}) {
-        const Assessment assessment = assess(accepted.exercise, draft);
+    Assessment assessment;
+    for (const Pattern& draft : {read_pattern(write_pattern(finished), "finished.json"), finished}) {
+        assessment = assess(accepted.exercise, draft);
         RC_LOG() << "finished\n" << testing::explained(assessment);
         RC_ASSERT(assessment.unread.empty());
         for (const JudgedTask& task : assessment.tasks) RC_ASSERT(task.marks >= task.of - 1e-9);
     }
+    return assessment;
 }
 
 void untouched_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& accepted) {
@@ -124,12 +126,12 @@ void copied_start_gets_nothing_for_what_was_to_be_done(const AcceptedExercise& a
             RC_ASSERT(assessment.tasks[i].marks == 0);
 }
 
-void marks_are_the_same_written_otherwise(const AcceptedExercise& accepted, const Pattern& draft) {
+void marks_are_the_same_written_otherwise(const AcceptedExercise& accepted, const Pattern& draft,
+                                          const Assessment& one) {
     testing::Writing writing;
     writing.may_divide = false;
     const Pattern otherwise = testing::written_otherwise(draft, writing);
     if (!problems_of(otherwise).empty()) return;
-    const Assessment one = assess(accepted.exercise, draft);
     const Assessment other = assess(accepted.exercise, otherwise);
     RC_LOG() << "written\n" << testing::explained(one) << "otherwise\n" << testing::explained(other);
     RC_ASSERT(std::abs(one.marks - other.marks) <= 1e-9);
@@ -292,6 +294,22 @@ void each_single_slip_costs_its_task(const AcceptedExercise& accepted, Asked& as
     }
 }
 
+// What an earlier task closed is gone, whether or not a later one divided its piece.
+void what_was_closed_is_gone_from_an_undivided_piece(const AcceptedExercise& accepted, std::size_t divided,
+                                                     const Assessment& assessment) {
+    const std::vector<Made>& made = accepted.steps.made;
+    const auto done_to = [&](std::size_t count) {
+        return *all_done(accepted.exercise.exercise.pattern,
+                         {made.begin(), made.begin() + std::ptrdiff_t(count)});
+    };
+    // What a later task makes of the whole piece, as by opening it, is none that the exercise knows.
+    if (divided + 1 < made.size()) return;
+    if (done_to(divided).pieces.size() == done_to(divided + 1).pieces.size()) return;
+    for (std::size_t task = 0; task < divided; ++task)
+        for (const JudgedCriterion& each : assessment.tasks[task].criteria)
+            if (each.criterion == Criterion::gone) RC_ASSERT(each.marks >= each.of - 1e-9);
+}
+
 void each_task_that_was_not_done_costs_marks_of_its_own(const AcceptedExercise& accepted, Asked& asked) {
     for (std::size_t task = 0; task < accepted.steps.made.size(); ++task) {
         std::vector<Made> others = accepted.steps.made;
@@ -302,6 +320,7 @@ void each_task_that_was_not_done_costs_marks_of_its_own(const AcceptedExercise& 
         const Assessment assessment = assess(accepted.exercise, *draft);
         RC_LOG() << "not done: " << task << "\n" << testing::explained(assessment);
         RC_ASSERT(assessment.tasks[task].marks < assessment.tasks[task].of - 1e-9);
+        what_was_closed_is_gone_from_an_undivided_piece(accepted, task, assessment);
     }
 }
 
@@ -413,25 +432,73 @@ TEST(unearned_marks, task_that_changes_nothing_that_the_first_rung_shows_is_refu
     EXPECT_TRUE(unearned_by({repoint_to("22mm")}).empty());
 }
 
-// The front is divided after its waist dart was closed: what is left of the waist is shorter at the side's
-// end, and the dart that stands there still is that one.
+Made closed_as(const std::string& how, const std::string& dart) {
+    return {"close", {{"piece", "front"}, {"dart", dart}, {"as", how}}};
+}
+Made divided_by(const std::string& dart) {
+    Made made = closed_as("seam", dart);
+    made.request.push_back({"to", dart == "bust dart" ? "armhole@50%/shoulder" : "side@64mm/armhole"});
+    return made;
+}
+/// Two darts in the front's waist and one in its shoulder. One is gathered; then the front is divided by
+/// another.
+struct GatheredAndDivided {
+    Made gathered;
+    Made divided;
+    Pattern block = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
+
+    PreparedExercise exercise() const {
+        Exercise out;
+        out.name = "three-measure";
+        out.pattern = block;
+        out.ladders = usual_ladders();
+        out.tasks = {{"gather", "", OperationTask{gathered}, {{Criterion::gone, 12}}},
+                     {"divide", "", OperationTask{divided}, {{Criterion::shape, 12}}}};
+        return prepared(out);
+    }
+};
+std::vector<GatheredAndDivided> all_gathered_and_divided() {
+    std::vector<GatheredAndDivided> out;
+    for (const std::string gathered : {"waist dart", "outer waist dart", "bust dart"})
+        for (const std::string divided : {"waist dart", "outer waist dart", "bust dart"}) {
+            GatheredAndDivided steps{closed_as("gathers", gathered), divided_by(divided)};
+            if (all_done(steps.block, {steps.gathered, steps.divided})) out.push_back(steps);
+        }
+    return out;
+}
+Made other_gathered(const GatheredAndDivided& steps) {
+    const std::string dart = steps.gathered.request[1].second;
+    return closed_as("gathers", dart == "bust dart" ? "waist dart" : "bust dart");
+}
+
+// What is left of the waist is shorter at the side's end, and the dart that stands there still is that one.
 TEST(unearned_marks, dart_left_open_is_found_where_a_later_task_divided_its_piece) {
-    Exercise exercise;
-    exercise.name = "close-fitting";
-    exercise.pattern = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
-    exercise.ladders = usual_ladders();
-    const Made gathered{"close", {{"piece", "front"}, {"dart", "waist dart"}, {"as", "gathers"}}};
-    const Made other{"close", {{"piece", "front"}, {"dart", "bust dart"}, {"as", "gathers"}}};
-    const Made divided{
-        "close",
-        {{"piece", "front"}, {"dart", "outer waist dart"}, {"as", "seam"}, {"to", "side@64mm/armhole"}}};
-    exercise.tasks = {{"gather", "", OperationTask{gathered}, {{Criterion::gone, 12}}},
-                      {"divide", "", OperationTask{divided}, {{Criterion::shape, 12}}}};
-    const PreparedExercise asked = prepared(exercise);
+    const GatheredAndDivided steps{closed_as("gathers", "waist dart"), divided_by("outer waist dart")};
+    const PreparedExercise asked = steps.exercise();
     EXPECT_EQ(assess(asked, asked.finished).marks, 24);
-    for (const std::vector<Made>& made : {std::vector<Made>{other, divided}, std::vector<Made>{divided}}) {
-        const Assessment assessment = assess(asked, *all_done(exercise.pattern, made));
+    for (const std::vector<Made>& made :
+         {std::vector<Made>{other_gathered(steps), steps.divided}, std::vector<Made>{steps.divided}}) {
+        const Assessment assessment = assess(asked, *all_done(steps.block, made));
         EXPECT_EQ(assessment.tasks[0].marks, 0) << made.size();
+    }
+}
+
+// Of a piece that was to be divided and is not yet, the darts that it has are known by where they stood in
+// it: what was gathered is gone, and what was not is there, whichever part it was to come to.
+TEST(unearned_marks, dart_is_gone_or_left_open_where_its_piece_is_not_yet_divided) {
+    const std::vector<GatheredAndDivided> all = all_gathered_and_divided();
+    EXPECT_GE(all.size(), 3u);
+    for (const GatheredAndDivided& steps : all) {
+        SCOPED_TRACE(testing::made_json(steps.gathered) + testing::made_json(steps.divided));
+        const PreparedExercise asked = steps.exercise();
+        const auto marks_after = [&](const std::vector<Made>& made) {
+            const Assessment assessment = assess(asked, *all_done(steps.block, made));
+            return std::vector<double>{assessment.tasks[0].marks, assessment.tasks[1].marks};
+        };
+        EXPECT_EQ(marks_after({steps.gathered, steps.divided}), (std::vector<double>{12, 12}));
+        EXPECT_EQ(marks_after({steps.gathered}), (std::vector<double>{12, 0}));
+        EXPECT_EQ(marks_after({other_gathered(steps)}), (std::vector<double>{0, 0}));
+        EXPECT_EQ(marks_after({}), (std::vector<double>{0, 0}));
     }
 }
 
@@ -440,12 +507,13 @@ RC_GTEST_PROP(unearned_marks, are_given_to_no_draft_of_any_accepted_exercise, ()
     const AcceptedExercise accepted = any_accepted_exercise();
     log(accepted);
     Asked asked;
-    finished_pattern_gets_all(accepted);
+    const Assessment finished = finished_pattern_gets_all(accepted);
     untouched_start_gets_nothing_for_what_was_to_be_done(accepted);
     untouched_start_copied_by_hand_gets_nothing(accepted);
     copied_start_gets_nothing_for_what_was_to_be_done(accepted);
-    marks_are_the_same_written_otherwise(accepted, accepted.exercise.finished);
-    marks_are_the_same_written_otherwise(accepted, accepted.exercise.exercise.pattern);
+    const Pattern& start = accepted.exercise.exercise.pattern;
+    marks_are_the_same_written_otherwise(accepted, accepted.exercise.finished, finished);
+    marks_are_the_same_written_otherwise(accepted, start, assess(accepted.exercise, start));
     each_single_slip_costs_its_task(accepted, asked);
     each_task_that_was_not_done_costs_marks_of_its_own(accepted, asked);
     pattern_of_a_stranger_earns_nothing_and_is_said_to_be_that(accepted, asked);

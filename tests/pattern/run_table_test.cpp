@@ -34,6 +34,27 @@ RC_GTEST_PROP(RunTable, gives_the_places_of_place_on_run, ()) {
     }
 }
 
+RC_GTEST_PROP(RunTable, gives_points_evenly_where_it_gives_the_places, ()) {
+    Outline outline = testing::any_piece(true, *testing::evenly(1, 4)).pattern.pieces[0].outline;
+    for (std::size_t i = 0; i < outline.items.size(); ++i) {
+        if (EdgeItem* edge = outline.items[i].as_edge(); edge && *rc::gen::arbitrary<bool>())
+            edge->fullness = testing::real_between(0, 0.5) * length_of_item(outline, i);
+    }
+    for (const Run& run : runs_of(outline)) {
+        const RunTable table(outline, run);
+        RunTable::EvenPlaces places{testing::real_between(-0.1, 1) * run.length, 0, *testing::evenly(1, 60)};
+        places.to_mm = testing::real_between(places.from_mm, 1.1 * run.length);
+        std::vector<Point> points;
+        table.add_points(points, places);
+        RC_ASSERT(points.size() == std::size_t(places.steps) + 1);
+        for (int k = 0; k <= places.steps; ++k) {
+            const double share = double(k) / places.steps;
+            const double at = places.from_mm + share * (places.to_mm - places.from_mm);
+            RC_ASSERT(distance(points[std::size_t(k)], table.place(at).point) <= 2e-9 + 2e-12 * run.length);
+        }
+    }
+}
+
 TEST(RunTable, takes_the_item_that_begins_at_a_mouth_or_joint_save_at_the_end) {
     const Outline outline = front();
     const auto runs = runs_of(outline);

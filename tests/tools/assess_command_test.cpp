@@ -82,6 +82,19 @@ TEST(assess, marks_what_it_can_and_says_why_of_the_rest) {
     EXPECT_NE(std::string(read["drafts"][5]["unread"]).find("expected"), std::string::npos);
 }
 
+// The exercise is in inches; JSON is in mm.
+TEST(assess, writes_lengths_in_the_unit_of_the_exercise) {
+    const Class drafts;
+    for (const char* format : {"text", "junit", "tap", "html"}) {
+        const Ended ended = drafts.assess({"class/evening/amal.json", "--format", format});
+        EXPECT_NE(ended.out.find("Move the dart 0.5 in towards the armhole."), std::string::npos) << format;
+        EXPECT_EQ(ended.out.find(" mm"), std::string::npos) << format;
+    }
+    const Ended ended = drafts.assess({"class/evening/amal.json", "--format", "json"});
+    EXPECT_NE(ended.out.find("\"expected\": 63.5,"), std::string::npos);
+    EXPECT_EQ(drafts.assess({"--exercise"}).out.find(" mm"), std::string::npos);
+}
+
 TEST(assess, says_of_which_kind_it_is_that_a_draft_was_not_marked) {
     Class drafts;
     drafts.add("line.json", "{\"dartwright\": 1, \"unit\": \"cm\", \"pieces\": []}");

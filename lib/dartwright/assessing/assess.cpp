@@ -124,23 +124,44 @@ JudgedTask judged(const DraftFacts& facts, const MarkedTask& task) {
     return out;
 }
 
-// Nothing of another pattern was found, and nothing is earned by it.
-Assessment strangers(const std::vector<Task>& tasks) {
+/// A draft of which nothing is marked, and what is said of it.
+struct NotMarked {
+    bool is_another_pattern = false;
+    std::string note;
+    std::string expected;
+    std::string found;
+    std::string remedy;
+};
+const NotMarked another_pattern{
+    true,
+    "This is another pattern: most of its edges have other lengths and shapes than the exercise's, more "
+    "than a slip makes. Nothing of it was marked.",
+    "the exercise's pattern", "another pattern", "Hand in the exercise's own pattern."};
+const NotMarked only_cutting_line{
+    false,
+    "This seems to be drawn along the exercise's cutting line, with the seam allowances outside its "
+    "stitching "
+    "line. Nothing of it was marked.",
+    "the stitching line", "the cutting line",
+    "Take the allowances off, and hand in the stitching line with its allowances beside it."};
+const char* const cutting_line_note =
+    "It seems to be drawn along the exercise's cutting line, with the seam allowances outside its stitching "
+    "line: take them off. It was judged as it is drawn.";
+
+// Nothing of it was found, and nothing is earned by it.
+Assessment not_marked(const std::vector<Task>& tasks, const NotMarked& why) {
     Assessment out;
-    out.is_another_pattern = true;
-    out.notes = {
-        "This is another pattern: most of its edges have other lengths and shapes than the exercise's, more "
-        "than a slip makes. Nothing of it was marked."};
+    out.is_another_pattern = why.is_another_pattern;
+    out.notes = {why.note};
     for (const Task& task : tasks) {
         JudgedTask judged{task.name, task.words, 0, 0, {}};
         for (const CriterionMarks& marks : task.marks) {
             JudgedLine line;
             line.criterion = marks.criterion;
             line.what = "the draft";
-            line.remedy = "Hand in the exercise's own pattern.";
+            line.remedy = why.remedy;
             judged.criteria.push_back({marks.criterion, 0, marks.marks, fault_rung, {}});
-            judged.criteria.back().lines.push_back(
-                fault_line(std::move(line), "the exercise's pattern", "another pattern").line);
+            judged.criteria.back().lines.push_back(fault_line(std::move(line), why.expected, why.found).line);
             judged.of += marks.marks;
         }
         out.of += judged.of;
@@ -180,7 +201,9 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         const Pattern sound = without_spare_items(sound_within(draft, largest_draft_mm));
         const DraftFacts facts = facts_of(*exercise.plan, sound);
         const std::vector<Task>& tasks = exercise.plan->exercise.tasks;
-        if (facts.draft.is_strangers) return strangers(tasks);
+        const Whose& whose = facts.draft.whose;
+        if (whose.is_strangers)
+            return not_marked(tasks, whose.is_cutting_line ? only_cutting_line : another_pattern);
         for (std::size_t i = 0; i < tasks.size(); ++i) {
             out.tasks.push_back(judged(facts, marked_task(facts, i)));
             out.marks += out.tasks.back().marks;
@@ -189,6 +212,7 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         out.pieces = overlaid_pieces(facts, sound);
         out.seams = walked(facts);
         out.notes = notes_on(facts);
+        if (whose.is_cutting_line) out.notes.insert(out.notes.begin(), cutting_line_note);
     } catch (const UnsoundPattern& error) {
         return unjudged(error, UnreadKind::no_pattern);
     } catch (const Error& error) {

@@ -1,6 +1,7 @@
 #include "dartwright/assessing/draft_facts.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/assessing/dart_facts.hpp"
 #include "dartwright/assessing/ladder.hpp"
@@ -13,7 +14,7 @@ namespace {
 
 void add_closed(DraftFacts& facts, const AskedClosed& asked, const std::vector<StandingDart>& drawn,
                 std::optional<std::size_t> left) {
-    ClosedFact fact{&asked, {}};
+    ClosedFact fact{&asked, {}, asked.piece, true};
     if (left) fact.left = drawn[*left];
     facts.closed.push_back(fact);
 }
@@ -33,9 +34,12 @@ void add_piece(DraftFacts& facts, std::size_t index) {
     const ExercisePlan& plan = *facts.plan;
     const ShapedPiece& drawn = facts.draft.pieces[index]->shaped;
     PieceFacts piece;
-    const PieceBothWays both{plan.reference[index], drawn};
+    const ShapedPair both{plan.reference[index], drawn};
     piece.parts = rigid_parts(both);
-    piece.from_finished = rigid_parts({plan.finished[index], drawn});
+    // A piece that no task changes is looked at once.
+    piece.from_finished = plan.finished[index].piece.outline == plan.reference[index].piece.outline
+                              ? piece.parts
+                              : rigid_parts({plan.finished[index], drawn});
     const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(plan.finished[index]));
     DartsOfPiece asked{{}, {}, sewn_around(drawn)};
     for (const AskedDart& each : plan.darts)
@@ -71,6 +75,97 @@ void add_missing_piece(DraftFacts& facts, std::size_t index) {
     }
     for (const AskedClosed& each : facts.plan->closed)
         if (each.piece == index) facts.closed.push_back({&each, {}});
+}
+
+// The piece of the draft as an undivided one, if it is more like that than like any finished one.
+std::optional<ShapedPiece> as_undivided(const DraftFacts& facts, const UndividedPiece& whole,
+                                        const DraftedPiece& drawn) {
+    const RunMatching way = matched_runs(whole.signatures, drawn.runs).front();
+    const bool is_finished = std::any_of(
+        facts.plan->signatures.begin(), facts.plan->signatures.end(),
+        [&](const auto& each) { return matched_runs(each, drawn.runs).front().misfit <= way.misfit; });
+    if (is_finished || !(way.misfit < worst_misfit)) return std::nullopt;
+    return matched_piece(drawn, {whole.shaped, way}, facts.draft.scale.drawn).shaped;
+}
+
+std::optional<AskedClosed> closed_in(std::size_t undivided, const AskedClosed& asked) {
+    for (const UndividedPlace& each : asked.undivided) {
+        if (each.piece != undivided) continue;
+        AskedClosed out = asked;
+        out.dart.distance_mm = out.around_mm = each.distance_mm;
+        return out;
+    }
+    return std::nullopt;
+}
+
+std::vector<StandingDart> along_edge(const std::vector<StandingDart>& darts, const std::string& edge) {
+    std::vector<StandingDart> out;
+    for (const StandingDart& dart : darts)
+        if (dart.edge == edge) out.push_back(dart);
+    for (StandingDart& dart : out) dart.around_mm = dart.distance_mm;
+    return out;
+}
+
+// What is left open of it, by its name in the draft, among the darts that stood in the edge then and others
+// that were closed in it: each of those is known by its place.
+std::optional<std::string> left_open(const ExercisePlan& plan, std::size_t undivided,
+                                     const AskedClosed& asked, const ShapedPiece& drawn) {
+    const std::string& edge = asked.dart.edge;
+    std::vector<AskedDart> standing;
+    for (const StandingDart& dart : along_edge(plan.undivided[undivided].darts, edge))
+        standing.push_back({asked.piece, dart});
+    std::vector<AskedClosed> closed{*closed_in(undivided, asked)};
+    for (const AskedClosed& other : plan.closed)
+        if (const auto there = closed_in(undivided, other); there && &other != &asked)
+            if (there->dart.edge == edge) closed.push_back(*there);
+    DartsOfPiece darts{{}, {}, sewn_around(drawn)};
+    for (const AskedDart& each : standing) darts.asked.push_back(&each);
+    for (const AskedClosed& each : closed) darts.closed.push_back(&each);
+    const std::vector<StandingDart> beside = along_edge(standing_darts(drawn, edges_of(drawn)), edge);
+    const auto left = matched_darts(darts, beside).closed.front();
+    return left ? std::optional(beside[*left].name) : std::nullopt;
+}
+
+std::optional<StandingDart> dart_named(const ShapedPiece& shaped, const std::string& name) {
+    for (const StandingDart& each : standing_darts(shaped, edges_of(shaped)))
+        if (each.name == name) return each;
+    return std::nullopt;
+}
+
+// What was taken for left open, and is another dart, is one that nobody asked for; and the other way round.
+void replace_left(DraftFacts& facts, ClosedFact& fact, std::optional<StandingDart> left) {
+    std::vector<StandingDart>& extra = facts.pieces[*fact.piece].extra;
+    if (left) std::erase_if(extra, [&](const StandingDart& dart) { return dart.item == left->item; });
+    const bool is_other = fact.left && (!left || left->item != fact.left->item);
+    if (is_other) extra.push_back(*fact.left);
+    fact.left = std::move(left);
+}
+
+// What the piece of the draft, if it is that undivided one, says of the mouths that were closed in it.
+void look_into(DraftFacts& facts, std::size_t undivided, std::size_t drawn) {
+    const auto whole = as_undivided(facts, facts.plan->undivided[undivided], facts.draft.drawn[drawn]);
+    if (!whole) return;
+    std::optional<std::size_t> taken_for;
+    for (std::size_t i = 0; i < facts.draft.pieces.size(); ++i)
+        if (facts.draft.pieces[i] && facts.draft.pieces[i]->drawn == drawn) taken_for = i;
+    for (ClosedFact& fact : facts.closed) {
+        if (!closed_in(undivided, *fact.asked)) continue;
+        const auto left = left_open(*facts.plan, undivided, *fact.asked, *whole);
+        if (fact.piece) replace_left(facts, fact, std::nullopt);
+        fact.piece = taken_for;
+        fact.is_there = true;
+        if (!left) continue;
+        if (taken_for)
+            replace_left(facts, fact, dart_named(facts.draft.pieces[*taken_for]->shaped, *left));
+        else
+            fact.left = dart_named(*whole, *left);
+    }
+}
+
+// A mouth may have been closed in a piece that a later task divides and that the draft has undivided.
+void look_into_undivided(DraftFacts& facts) {
+    for (std::size_t k = 0; k < facts.plan->undivided.size(); ++k)
+        for (std::size_t i = 0; i < facts.draft.drawn.size(); ++i) look_into(facts, k, i);
 }
 
 // So that findings name the darts as the exercise does.
@@ -113,7 +208,7 @@ bool DraftFacts::has_mouth_off(const DartFact& dart) const {
 bool DraftFacts::is_copied(const DartFact& dart) const {
     return dart.found && std::any_of(closed.begin(), closed.end(), [&](const ClosedFact& each) {
                return each.left && dart.asked->is_touched_by(each.asked->task) &&
-                      plan->asks(each.asked->task, Criterion::gone) && each.asked->piece == dart.asked->piece;
+                      plan->asks(each.asked->task, Criterion::gone) && each.piece == dart.asked->piece;
            });
 }
 
@@ -132,7 +227,7 @@ bool DraftFacts::has_fault(std::size_t piece) const {
         return !dart.found || is_off(lengths(), dart.legs_off_mm) || is_off(lengths(), dart.centre_off_mm) ||
                is_off(lengths(), dart.aim_off_mm) || is_off(angles(), degrees(dart.angle_rad - angle));
     };
-    const auto is_left_open = [&](const ClosedFact& each) { return each.asked->piece == piece && each.left; };
+    const auto is_left_open = [&](const ClosedFact& each) { return each.piece == piece && each.left; };
     return std::any_of(runs.begin(), runs.end(), is_run_off) ||
            std::any_of(darts.begin(), darts.end(), is_dart_off) ||
            std::any_of(closed.begin(), closed.end(), is_left_open) || !pieces[piece].extra.empty();
@@ -165,6 +260,7 @@ DraftFacts facts_of(const ExercisePlan& plan, const Pattern& draft) {
         else
             add_missing_piece(facts, i);
     }
+    look_into_undivided(facts);
     name_darts(facts);
     facts.runs = run_facts(facts);
     facts.seams = seam_facts(facts);

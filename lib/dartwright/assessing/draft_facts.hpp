@@ -44,6 +44,9 @@ struct DartFact {
 struct ClosedFact {
     const AskedClosed* asked = nullptr;
     std::optional<StandingDart> left;  ///< what is open there
+    /// Of the finished pieces the one that the draft's piece was taken for.
+    std::optional<std::size_t> piece = {};
+    bool is_there = false;  ///< the piece that it was closed in
 };
 
 struct PieceFacts {

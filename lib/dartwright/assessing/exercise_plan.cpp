@@ -68,7 +68,14 @@ class Planning {
         std::size_t task = 0;
     };
     std::vector<Touched> touched_;  ///< in the order of the tasks
-    std::vector<std::pair<std::size_t, ClosedDart>> closed_;
+    struct Closed {
+        std::size_t task = 0;
+        ClosedDart dart;
+        std::vector<UndividedPlace> undivided = {};
+    };
+    std::vector<Closed> closed_;
+    void follow_step(Closed& closed, const PatternStep& step);
+    std::size_t undivided_as(ShapedPiece whole);
     struct Step {
         std::size_t task = 0;
         Made made;
@@ -98,21 +105,24 @@ std::optional<double> place_on_rest(const Run& before, double at_mm, const Run& 
 
 // A step that divides a piece leaves the mouth that an earlier one closed on one of the two, elsewhere along
 // the edge.
-void follow_step(ClosedDart& closed, const PatternStep& step) {
-    const Piece* before = find_piece(step.before, closed.piece);
-    if (!before) return;
-    const std::vector<Run> runs = runs_of(before->outline);
-    const Run* run = find_run(runs, closed.edge);
+void Planning::follow_step(Closed& closed, const PatternStep& step) {
+    ClosedDart& dart = closed.dart;
+    const Piece* before = find_piece(step.before, dart.piece);
+    const Piece* same = find_piece(step.after, dart.piece);
+    if (!before || (same && *same == *before)) return;
+    const ShapedPiece whole = shaped_piece(*before, tolerances_of(step.before), "in the exercise");
+    const Run* run = find_run(whole.runs, dart.edge);
     if (!run) return;
+    closed.undivided.push_back({undivided_as(whole), dart.distance_mm});
     for (const Piece& piece : step.after.pieces) {
-        const bool is_of_it = piece.name == closed.piece || !find_piece(step.before, piece.name);
+        const bool is_of_it = piece.name == dart.piece || !find_piece(step.before, piece.name);
         if (!is_of_it) continue;
         const std::vector<Run> runs_after = runs_of(piece.outline);
-        const Run* rest = find_run(runs_after, closed.edge);
-        const auto at = rest ? place_on_rest(*run, closed.distance_mm, *rest) : std::nullopt;
+        const Run* rest = find_run(runs_after, dart.edge);
+        const auto at = rest ? place_on_rest(*run, dart.distance_mm, *rest) : std::nullopt;
         if (!at) continue;
-        closed.piece = piece.name;
-        closed.distance_mm = *at;
+        dart.piece = piece.name;
+        dart.distance_mm = *at;
         return;
     }
 }
@@ -120,10 +130,10 @@ void follow_step(ClosedDart& closed, const PatternStep& step) {
 void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern& before) {
     const PatternStep step_done{before, plan_.finished_pattern};
     if (before.pieces.size() != plan_.finished_pattern.pieces.size())
-        for (auto& [earlier, closed] : closed_) follow_step(closed, step_done);
+        for (Closed& earlier : closed_) follow_step(earlier, step_done);
     const OperationDeeds deeds = deeds_of(operation, step_done);
     for (const TouchedDart& dart : deeds.touched) touched_.push_back({dart, task});
-    for (const ClosedDart& dart : deeds.closed) closed_.emplace_back(task, dart);
+    for (const ClosedDart& dart : deeds.closed) closed_.push_back({task, dart});
     worked_on_[task] = deeds.pieces;
     Step step{task, operation, {}};
     plan_.states.emplace_back();
@@ -244,6 +254,15 @@ void Planning::ask(AskedDart& asked) const {
     }
 }
 
+std::size_t Planning::undivided_as(ShapedPiece whole) {
+    for (std::size_t i = 0; i < plan_.undivided.size(); ++i)
+        if (plan_.undivided[i].shaped.piece == whole.piece) return i;
+    std::vector<StandingDart> darts = standing_darts(whole, edges_of(whole));
+    std::vector<RunSignature> signatures = signatures_of(whole);
+    plan_.undivided.push_back({std::move(whole), std::move(signatures), std::move(darts)});
+    return plan_.undivided.size() - 1;
+}
+
 std::size_t Planning::known_as(ShapedPiece shaped) {
     const auto known = std::find_if(plan_.known.begin(), plan_.known.end(), [&](const ShapedPiece& each) {
         return each.piece.outline == shaped.piece.outline;
@@ -272,7 +291,7 @@ void Planning::find_start() {
 
 // What an operation closed and a later one opened again need not be closed.
 void Planning::drop_reopened() {
-    for (const auto& [task, closed] : closed_) {
+    for (const auto& [task, closed, undivided] : closed_) {
         for (std::size_t i = 0; i < plan_.finished.size(); ++i) {
             const ShapedPiece& shaped = plan_.finished[i];
             if (shaped.piece.name != closed.piece || !find_run(shaped.runs, closed.edge)) continue;
@@ -290,7 +309,7 @@ void Planning::drop_reopened() {
                               return each.piece == i && each.dart.edge == edge &&
                                      std::abs(each.dart.distance_mm - at) < same_mouth_mm;
                           });
-            plan_.closed.push_back({i, closed, around, task});
+            plan_.closed.push_back({i, closed, around, task, undivided});
         }
     }
 }

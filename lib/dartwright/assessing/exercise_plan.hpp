@@ -2,6 +2,7 @@
 
 // Private to this room: what an exercise asks of every draft, worked out once.
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -9,6 +10,7 @@
 #include "dartwright/assessing/exercise.hpp"
 #include "dartwright/assessing/operation_deeds.hpp"
 #include "dartwright/assessing/run_matching.hpp"
+#include "dartwright/assessing/traced_cutting_line.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/pattern/dart.hpp"
 
@@ -52,12 +54,24 @@ struct AskedDart {
     std::optional<std::size_t> task_of(Criterion criterion) const;
     bool is_touched_by(std::size_t task) const;
 };
+/// Where a mouth that must be closed lies in its piece before a later task divides that.
+struct UndividedPlace {
+    std::size_t piece = 0;   ///< of the plan's undivided ones
+    double distance_mm = 0;  ///< sewn, from the run's anticlockwise start
+};
+/// A piece before a task divides it, with the darts that it has then.
+struct UndividedPiece {
+    ShapedPiece shaped;
+    std::vector<RunSignature> signatures;
+    std::vector<StandingDart> darts;
+};
 /// A mouth that must be closed.
 struct AskedClosed {
     std::size_t piece = 0;
     ClosedDart dart;
     double around_mm = 0;
     std::size_t task = 0;
+    std::vector<UndividedPlace> undivided = {};  ///< before each task that divides its piece
 };
 
 struct ExercisePlan {
@@ -71,7 +85,9 @@ struct ExercisePlan {
     std::vector<std::vector<RunSignature>> signatures;
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
+    std::vector<UndividedPiece> undivided;  ///< in which a mouth was closed
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
+    std::shared_ptr<TracedCuttingLines> traced = std::make_shared<TracedCuttingLines>();  ///< of `known`
     /// Which of them the pattern has before each of the tasks and after the last.
     std::vector<std::vector<std::size_t>> states;
     std::vector<std::optional<ShapedPiece>> start;    ///< by the finished pieces, as it was handed out

@@ -56,7 +56,8 @@ bool is_subject_judged(const DraftFacts& facts, const Finding& finding) {
 // A dart that was to be closed is judged as that.
 bool is_left_open(const DraftFacts& facts, const Finding& finding) {
     return std::any_of(facts.closed.begin(), facts.closed.end(), [&](const ClosedFact& closed) {
-        return closed.left && closed.asked->dart.piece == finding.piece &&
+        return closed.left && closed.piece &&
+               facts.plan->finished[*closed.piece].piece.name == finding.piece &&
                finding.dart == other_name(closed.left->name) &&
                facts.plan->asks(closed.asked->task, Criterion::gone);
     });
@@ -159,7 +160,7 @@ bool has_edge(const ComparedPart& part, const std::string& edge) {
 
 // How the grain lies against the part that it belongs to, degrees; either way along is the same. A mouth may
 // divide the edge that it lies along; then it may have gone with either part.
-std::optional<double> grain_off_deg(const PieceBothWays& both, const RigidParts& parts) {
+std::optional<double> grain_off_deg(const ShapedPair& both, const RigidParts& parts) {
     const ShapedPiece& drawn = both.after;
     if (!both.before.piece.grain || !drawn.piece.grain) return std::nullopt;
     const Grain& asked = *both.before.piece.grain;

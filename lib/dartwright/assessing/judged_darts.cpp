@@ -86,7 +86,7 @@ ScoredLines place_of(const DraftFacts& facts, const DartFact& dart) {
     const std::string end = name_of_end(expected, dart.asked->from);
     const PlaceOnRun place = place_on(facts, dart, expected, found);
     line.what = "the place of " + dart.asked->dart.name + " along the " + expected.edge + " from the " + end;
-    line.remedy = "Move the dart " + mm_in_sentence(std::abs(place.off)) +
+    line.remedy = "Move the dart " + length_words(facts, std::abs(place.off)) +
                   (place.off > 0 ? " towards the " : " away from the ") + end + ".";
     ScoredLine out = length_line(facts, std::move(line), {place.expected, place.found, place.off});
     if (std::abs(place.found - place.expected - place.off) > pencil_mm)
@@ -100,7 +100,7 @@ double left_open_deg(const DraftFacts& facts, const DartFact& dart) {
     double left = 0;
     for (const ClosedFact& closed : facts.closed)
         if (closed.left && dart.asked->is_touched_by(closed.asked->task) &&
-            facts.plan->asks(closed.asked->task, Criterion::gone) && closed.asked->piece == dart.asked->piece)
+            facts.plan->asks(closed.asked->task, Criterion::gone) && closed.piece == dart.asked->piece)
             left += degrees(std::abs(closed.left->figures.angle_rad));
     return left;
 }
@@ -136,7 +136,7 @@ ScoredLines legs_of(const DraftFacts& facts, const DartFact& dart) {
     JudgedLine line = about_dart(facts, Criterion::legs, dart);
     line.what = "the legs of " + dart.asked->dart.name;
     line.expected_words = "of one length";
-    line.found_words = mm_in_sentence(figures.leg_a) + " and " + mm_in_sentence(figures.leg_b);
+    line.found_words = length_words(facts, figures.leg_a) + " and " + length_words(facts, figures.leg_b);
     line.remedy =
         "Fold the dart on its centre line and walk one leg along the other; trim or lengthen one, so that "
         "both end together.";
@@ -290,14 +290,14 @@ ScoredLines gone_lines(const DraftFacts& facts, const MarkedTask& task) {
         if (closed.asked->task != task.index) continue;
         JudgedLine line;
         line.criterion = Criterion::gone;
-        line.piece = closed.asked->dart.piece;
+        line.piece = closed.piece ? facts.plan->finished[*closed.piece].piece.name : closed.asked->dart.piece;
         line.edge = closed.asked->dart.edge;
         line.dart = closed.asked->dart.dart;
         line.what = "what is left open of the old dart on the " + closed.asked->dart.edge;
         line.remedy =
             "Close the old dart: cut to the pivot, bring its legs together and tape them, so that the "
             "new one opens by as much; a dart that is only drawn again takes the cloth in twice.";
-        if (!facts.draft.pieces[closed.asked->piece]) {
+        if (!closed.is_there) {
             lines.push_back(fault_line(std::move(line), "closed", "no such piece"));
             continue;
         }
@@ -305,7 +305,7 @@ ScoredLines gone_lines(const DraftFacts& facts, const MarkedTask& task) {
         if (closed.left) {
             const DartFigures& figures = closed.left->figures;
             left = degrees(std::abs(figures.angle_rad));
-            line.at = drawn_place(facts, closed.asked->piece, middle(figures.a, figures.b));
+            if (closed.piece) line.at = drawn_place(facts, *closed.piece, middle(figures.a, figures.b));
         }
         lines.push_back(angle_line(facts, std::move(line), {0, left, left}));
     }

@@ -22,7 +22,7 @@ ScoredLine length_of(const DraftFacts& facts, const RunFact& run) {
     ScoredLine out = length_line(facts, std::move(line), {run.expected_mm, *run.found_mm, run.own_mm});
     const double whole = *run.found_mm - run.expected_mm;
     if (std::abs(whole - run.own_mm) > shown_mm)
-        out.line.found_words = "of the difference, " + mm_in_sentence(std::abs(whole - run.own_mm)) +
+        out.line.found_words = "of the difference, " + length_words(facts, std::abs(whole - run.own_mm)) +
                                " are judged with its seam, its dart or the corner beside it";
     return out;
 }
@@ -39,9 +39,10 @@ ScoredLine seam_of(const DraftFacts& facts, const SeamFact& seam) {
     for (std::size_t i = 0; i < facts.plan->finished.size(); ++i)
         if (facts.plan->finished[i].piece.name == part.piece) line.at = middle_of_run(facts, i, part.edge);
     line.remedy = "Walk one side along the other and true the end that is " +
-                  mm_in_sentence(std::abs(seam.off_mm)) + " out, on both sides.";
+                  length_words(facts, std::abs(seam.off_mm)) + " out, on both sides.";
     const double expected = seam.difference_mm - seam.off_mm;
-    line.found_words = mm_in_sentence(seam.lengths_mm[0]) + " and " + mm_in_sentence(seam.lengths_mm[1]);
+    line.found_words =
+        length_words(facts, seam.lengths_mm[0]) + " and " + length_words(facts, seam.lengths_mm[1]);
     return length_line(facts, std::move(line), {expected, seam.difference_mm, seam.off_mm});
 }
 
@@ -67,13 +68,14 @@ ScoredLine notch_of(const DraftFacts& facts, const NotchOf& of) {
     if (!notch.kind_after) line.remedy = "Mark the notch at its place along the seam line, darts closed.";
     if (!notch.kind_before) line.remedy = "Take the notch out.";
     if (!notch.kind_after)
-        return fault_line(std::move(line), "a notch at " + mm_in_sentence(*from_start.before), "none");
+        return fault_line(std::move(line), "a notch at " + length_words(facts, *from_start.before), "none");
     const ShapedPiece& drawn = facts.draft.pieces[of.piece]->shaped;
     if (const Run* run = find_run(drawn.runs, notch.edge))
         line.at =
             drawn_place(facts, of.piece, place_on_run(drawn.piece.outline, *run, *from_start.after).point);
     if (!notch.kind_before)
-        return fault_line(std::move(line), "no notch", "a notch at " + mm_in_sentence(*from_start.after));
+        return fault_line(std::move(line), "no notch",
+                          "a notch at " + length_words(facts, *from_start.after));
     if (notch.kind_after != notch.kind_before) line.remedy = "Cut the notch as its partner is cut.";
     if (notch.kind_after != notch.kind_before)
         return fault_line(std::move(line), "as many cuts as its partner has", "another kind of notch");
@@ -149,7 +151,7 @@ std::vector<PivotGroup> judged_groups(const DraftFacts& facts, std::size_t piece
     std::vector<PivotGroup> groups = groups_of(facts, piece);
     for (const StandingDart& extra : facts.pieces[piece].extra) add_extra(groups, extra, false);
     for (const ClosedFact& closed : facts.closed)
-        if (closed.asked->piece == piece && closed.left)
+        if (closed.piece == piece && closed.left)
             add_extra(groups, *closed.left, facts.plan->asks(closed.asked->task, Criterion::gone));
     return groups;
 }

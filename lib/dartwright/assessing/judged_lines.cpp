@@ -1,6 +1,10 @@
 #include "dartwright/assessing/judged_lines.hpp"
 
+#include <cmath>
+
 #include "dartwright/assessing/criterion_names.hpp"
+#include "dartwright/checks/words.hpp"
+#include "dartwright/geometry/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -30,6 +34,17 @@ ScoredLine length_line(const DraftFacts& facts, JudgedLine about, const Amounts&
 ScoredLine angle_line(const DraftFacts& facts, JudgedLine about, const Amounts& amounts) {
     return scored(with_amounts(std::move(about), Quantity::angle, amounts),
                   standing(facts.angles(), amounts.difference));
+}
+
+std::string length_words(const DraftFacts& facts, double mm) {
+    const Unit unit = facts.plan->exercise.unit;
+    if (unit == Unit::mm) return words::mm(mm);
+    // To about a hundredth of a millimetre; half of that is half, whatever rounding made of it.
+    const double thousandths = std::round(mm / mm_in(unit) * 1e6) / 1e3;
+    std::string number = with_decimals(std::round(thousandths) / 1e3, 3);
+    number.erase(number.find_last_not_of('0') + 1);
+    if (number.ends_with('.')) number.pop_back();
+    return (number == "-0" ? "0" : number) + (unit == Unit::cm ? " cm" : " in");
 }
 
 ScoredLine fault_line(JudgedLine about, std::string expected, std::string found) {

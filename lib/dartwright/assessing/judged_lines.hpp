@@ -60,6 +60,8 @@ struct Amounts {
 ScoredLine length_line(const DraftFacts& facts, JudgedLine about, const Amounts& amounts);
 /// In degrees.
 ScoredLine angle_line(const DraftFacts& facts, JudgedLine about, const Amounts& amounts);
+/// A length as the exercise's tables have it: `12.4 mm`, `1.24 cm`, `0.488 in`.
+std::string length_words(const DraftFacts& facts, double mm);
 /// A line at fault without numbers.
 ScoredLine fault_line(JudgedLine about, std::string expected, std::string found);
 /// The same line on the first rung, since what is off is judged elsewhere.

@@ -79,7 +79,7 @@ class ShapesOfPiece {
 
     const DraftFacts& facts_;
     std::size_t piece_;
-    PieceBothWays both_;
+    ShapedPair both_;
     const RigidParts& parts_;
     std::vector<std::pair<std::string, Stray>> strays_;
 };

@@ -140,7 +140,9 @@ bool is_as_handed_out(const DraftFacts& facts, std::size_t piece) {
     const ShapedPiece& drawn = facts.draft.pieces[piece]->shaped;
     const double sizes = sizes_apart(rungs, *start, drawn);
     if (sizes > copied_within) return false;
-    const double off = std::max(sizes, most_strayed(rungs, rigid_parts({*start, drawn})));
+    const bool is_reference = facts.plan->reference[piece].piece.outline == start->piece.outline;
+    const double off = std::max(
+        sizes, most_strayed(rungs, is_reference ? facts.pieces[piece].parts : rigid_parts({*start, drawn})));
     if (off > copied_within) return false;
     const double sizes_there = sizes_apart(rungs, facts.plan->finished[piece], drawn);
     if (sizes_there > copied_within) return true;

@@ -45,8 +45,8 @@ std::string size_words(const DraftFacts& facts) {
     const DraftScale& scale = facts.draft.scale;
     const double longest = facts.plan->longest_mm;
     const std::string measure = "the " + facts.plan->longest_edge + " of the " + facts.plan->longest_piece +
-                                " measures " + mm_in_sentence(scale.drawn * longest) + " instead of " +
-                                mm_in_sentence(longest);
+                                " measures " + length_words(facts, scale.drawn * longest) + " instead of " +
+                                length_words(facts, longest);
     return scale.unit != 1 ? unit_words(scale.unit) + " " + "The" + measure.substr(3) + "." : measure;
 }
 
@@ -125,13 +125,13 @@ void add_allowances_of(ScoredLines& lines, const DraftFacts& facts, std::size_t 
         line.edge = run.edge;
         line.at = middle_of_run(facts, index, run.edge);
         line.what = "the allowance of the " + run.edge;
-        line.remedy =
-            "Draw the cutting line " + mm_in_sentence(worst->expected) + " outside the " + run.edge + ".";
+        line.remedy = "Draw the cutting line " + length_words(facts, worst->expected) + " outside the " +
+                      run.edge + ".";
         if (worst->found)
             lines.push_back(length_line(facts, std::move(line),
                                         {worst->expected, *worst->found, *worst->found - worst->expected}));
         else
-            lines.push_back(fault_line(std::move(line), mm_in_sentence(worst->expected),
+            lines.push_back(fault_line(std::move(line), length_words(facts, worst->expected),
                                        drawn ? "not decided" : "no such piece"));
     }
 }
@@ -157,9 +157,9 @@ ScoredLine measure_of(const DraftFacts& facts, const MeasureTask& task) {
     const double least = task.wearer_mm + task.ease_mm[0];
     const double most = task.wearer_mm + task.ease_mm[1];
     line.what = "the " + task.line + " all round";
-    line.expected_words = mm_in_sentence(least) + " to " + mm_in_sentence(most);
+    line.expected_words = length_words(facts, least) + " to " + length_words(facts, most);
     line.remedy = "Measure the wearer and the pattern again: the ease is to be from " +
-                  mm_in_sentence(task.ease_mm[0]) + " to " + mm_in_sentence(task.ease_mm[1]) + ".";
+                  length_words(facts, task.ease_mm[0]) + " to " + length_words(facts, task.ease_mm[1]) + ".";
     try {
         const Pattern drawn = checked_draft(facts);
         if (drawn.pieces.empty()) throw UnknownName("line", task.line, {}, "the draft");

@@ -7,7 +7,6 @@
 #include "dartwright/assessing/ladder.hpp"
 #include "dartwright/assessing/renamed_piece.hpp"
 #include "dartwright/assessing/run_matching.hpp"
-#include "dartwright/assessing/strangers.hpp"
 #include "dartwright/checks/rigid_parts.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/mirrored.hpp"
@@ -251,8 +250,8 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     MatchedDraft out;
     out.scale = scale_of(plan, drawn, pairs);
     out.pieces.resize(plan.finished.size());
-    out.is_strangers = is_strangers(plan, drawn, out.scale.drawn);
-    if (out.is_strangers) pairs.clear();
+    out.whose = whose(plan, drawn, out.scale.drawn);
+    if (out.whose.is_strangers) pairs.clear();
     std::vector<bool> is_matched(drawn.size());
     for (const PiecePair& pair : pairs) {
         is_matched[pair.drawn] = true;
@@ -260,6 +259,7 @@ MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft) {
     }
     for (std::size_t k = 0; k < drawn.size(); ++k)
         if (!is_matched[k]) out.extra_pieces.push_back(drawn[k].shaped.piece.name);
+    out.drawn = std::move(drawn);
     return out;
 }
 

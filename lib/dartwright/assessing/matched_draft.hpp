@@ -8,6 +8,7 @@
 
 #include "dartwright/assessing/exercise_plan.hpp"
 #include "dartwright/assessing/matched_piece.hpp"
+#include "dartwright/assessing/strangers.hpp"
 
 namespace dartwright {
 
@@ -19,10 +20,11 @@ struct DraftScale {
 };
 
 struct MatchedDraft {
+    std::vector<DraftedPiece> drawn;                  ///< as they were drawn
     std::vector<std::optional<MatchedPiece>> pieces;  ///< by the finished pattern's
     DraftScale scale;
     std::vector<std::string> extra_pieces;  ///< the draft's that are none of the exercise's
-    bool is_strangers = false;              ///< it is another pattern, by the rule of strangers.hpp
+    Whose whose;                            ///< by the rule of strangers.hpp
     /// A place of a matched piece as it was drawn.
     Point as_drawn(std::size_t piece, Point p) const;
 };

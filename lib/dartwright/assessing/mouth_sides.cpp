@@ -61,7 +61,7 @@ bool is_left_alone(const MovedPiece& piece, const RunOfBoth& run, const PartStre
 }
 
 // Places at the same distances from that end of the run.
-PlacePairs pairs_from_end(const PieceBothWays& both, const RunOfBoth& run, const PartStretch& stretch,
+PlacePairs pairs_from_end(const ShapedPair& both, const RunOfBoth& run, const PartStretch& stretch,
                           RunEnd end) {
     const RunTable before(both.before.piece.outline, *run.before);
     const RunTable after(both.after.piece.outline, *run.after);
@@ -69,13 +69,14 @@ PlacePairs pairs_from_end(const PieceBothWays& both, const RunOfBoth& run, const
     const double from = stretch.from_share * run.after->length + inside_mm;
     const double to = stretch.to_share * run.after->length - inside_mm;
     const double count = std::max(fewest_places, std::ceil((to - from) / part_spacing_mm));
+    // Those that lie on both.
+    const double first = std::max(from, -shift);
+    const double last = std::min(to, run.before->length - shift);
     PlacePairs out;
-    for (double k = 0; k <= count; ++k) {
-        const double at = from + k / count * (to - from);
-        if (at + shift < 0 || at + shift > run.before->length) continue;
-        out.from.push_back(before.place(at + shift).point);
-        out.to.push_back(after.place(at).point);
-    }
+    if (!(first <= last)) return out;
+    const int steps = static_cast<int>(count);
+    before.add_points(out.from, {first + shift, last + shift, steps});
+    after.add_points(out.to, {first, last, steps});
     return out;
 }
 
@@ -108,7 +109,7 @@ std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector
     return MouthSides{*before.part, *after.part};
 }
 
-double most_changed_mm(const PieceBothWays& both) {
+double most_changed_mm(const ShapedPair& both) {
     double most = 0;
     for (const Run& run : both.before.runs)
         if (const Run* same = find_run(both.after.runs, run.edge))

@@ -24,7 +24,7 @@ std::optional<MouthSides> mouth_sides(const RigidParts& parts, const std::vector
 
 /// A piece of two patterns with the parts of it that were moved.
 struct MovedPiece {
-    const PieceBothWays& both;
+    ShapedPair both;
     const RigidParts& parts;
     std::vector<MouthAt> moved_mouths = {};  ///< those of darts with a leg that is too long or too short
     double legs_off_mm = 0;                  ///< the most that one is
@@ -39,7 +39,7 @@ struct PartMotions {
 PartMotions motions_of_part(const MovedPiece& piece, std::size_t part);
 
 /// By how much the sewn length of any run of the piece has changed, mm.
-double most_changed_mm(const PieceBothWays& both);
+double most_changed_mm(const ShapedPair& both);
 
 /// How a part was moved, a corner of it that was moved otherwise left aside.
 Motion robust_motion(const MatchedPlaces& places);

@@ -61,8 +61,8 @@ void note_back_off(std::vector<std::string>& notes, const DraftFacts& facts) {
         const double asked = dart.asked->dart.figures.back_off;
         const double found = distance(dart.found->figures.point, dart.used_pivot);
         if (!is_off(facts.lengths(), found - asked)) continue;
-        notes.push_back("The point of " + dart.asked->dart.name + " stops " + mm_in_sentence(found) +
-                        " short of its pivot, " + mm_in_sentence(asked) +
+        notes.push_back("The point of " + dart.asked->dart.name + " stops " + length_words(facts, found) +
+                        " short of its pivot, " + length_words(facts, asked) +
                         " in the exercise; either is right.");
     }
 }

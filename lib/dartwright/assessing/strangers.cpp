@@ -31,6 +31,11 @@ constexpr double least_share_at_odd_scale = 0.9;
 constexpr double least_exact_share = 0.95;
 constexpr double exact_reach = 0.4;
 
+/// As much must be the exercise's cutting line, and so much less its stitching line: by narrow allowances the
+/// two cannot be told apart.
+constexpr double least_cutting_share = 0.9;
+constexpr double clearly_less_share = 0.15;
+
 /// Two edges are left aside only of as many, and only if so much of all is left to know the pattern by.
 constexpr std::size_t fewest_edges = 4;
 constexpr double least_left = 0.4;
@@ -142,9 +147,10 @@ constexpr std::size_t most_candidates = 2;
 
 class Likenesses {
   public:
-    Likenesses(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn)
-        : plan_(plan), drawn_(drawn) {
-        for (const ShapedPiece& known : plan.known) {
+    Likenesses(const ExercisePlan& plan, const std::vector<ShapedPiece>& known_pieces,
+               const std::vector<DraftedPiece>& drawn)
+        : known_(known_pieces), drawn_(drawn) {
+        for (const ShapedPiece& known : known_pieces) {
             signatures_.push_back(signatures_of(known));
             reaches_.push_back(reach_of(plan, known));
         }
@@ -156,7 +162,7 @@ class Likenesses {
         const HandReach reach{look.reach * reaches_[known].length, look.reach * reaches_[known].place};
         for (const RunMatching& way : matched_runs(signatures_[known], drawn_[drawn].runs)) {
             if (!(way.misfit < worst_misfit)) continue;
-            const KnownAs as{plan_.known[known], way};
+            const KnownAs as{known_[known], way};
             Likeness here =
                 look.is_by_lengths
                     ? likeness_by_lengths(drawn_[drawn], as, look.scale, reach.length)
@@ -168,7 +174,7 @@ class Likenesses {
 
     std::vector<Pair> pairs(const Look& look) const {
         std::vector<Pair> out;
-        for (std::size_t k = 0; k < plan_.known.size(); ++k)
+        for (std::size_t k = 0; k < known_.size(); ++k)
             for (std::size_t d = 0; d < drawn_.size(); ++d)
                 if (auto found = pair(k, d, look)) out.push_back(std::move(*found));
         std::stable_sort(out.begin(), out.end(), [](const Pair& a, const Pair& b) {
@@ -181,7 +187,7 @@ class Likenesses {
     // ratios, which an edge out of true does not move, and by all of them together, which noise moves least.
     std::vector<double> scales() const {
         std::vector<double> out;
-        for (std::size_t k = 0; k < plan_.known.size(); ++k) {
+        for (std::size_t k = 0; k < known_.size(); ++k) {
             std::vector<Candidate> candidates;
             for (std::size_t d = 0; d < drawn_.size(); ++d)
                 candidates.push_back({d, matched_runs(signatures_[k], drawn_[d].runs).front()});
@@ -204,7 +210,7 @@ class Likenesses {
     }
     void add_scales(std::vector<double>& scales, std::size_t known, const Candidate& as) const {
         const auto& [drawn, way] = as;
-        const std::vector<Run>& runs = plan_.known[known].runs;
+        const std::vector<Run>& runs = known_[known].runs;
         std::vector<double> ratios;
         for (std::size_t i = 0; i < runs.size(); ++i)
             if (way.drawn[i] && runs[i].length > 0)
@@ -213,10 +219,10 @@ class Likenesses {
         const auto middle = ratios.begin() + static_cast<std::ptrdiff_t>(ratios.size() / 2);
         std::nth_element(ratios.begin(), middle, ratios.end());
         add(scales, *middle);
-        add(scales, drawn_around(drawn_[drawn].shaped) / drawn_around(plan_.known[known]));
+        add(scales, drawn_around(drawn_[drawn].shaped) / drawn_around(known_[known]));
     }
 
-    const ExercisePlan& plan_;
+    const std::vector<ShapedPiece>& known_;
     const std::vector<DraftedPiece>& drawn_;
     std::vector<std::vector<RunSignature>> signatures_;
     std::vector<HandReach> reaches_;
@@ -254,11 +260,19 @@ double share_of_best_piece(const std::vector<Likeness>& pieces) {
 
 // Most drafts are known by their first piece.
 bool has_whole_piece(const Likenesses& all, const ExercisePlan& plan, std::size_t count, double scale) {
+    const auto is_whole = [&](std::size_t known, std::size_t drawn, bool is_by_lengths) {
+        const auto pair = all.pair(known, drawn, {scale, 1, is_by_lengths});
+        return pair && share_alike({pair->likeness}) >= whole_piece_share;
+    };
     for (std::size_t d = 0; d < count; ++d)
         for (std::size_t k = 0; k < plan.known.size(); ++k)
-            if (const auto pair = all.pair(k, d, {scale, 1, false}))
-                if (share_alike({pair->likeness}) >= whole_piece_share) return true;
+            if (is_whole(k, d, true) && is_whole(k, d, false)) return true;
     return false;
+}
+
+// All but for a slip.
+bool is_known_at_unit(const Likenesses& all, const ExercisePlan& plan, double unit, bool is_by_lengths) {
+    return is_any_state(plan, all.pairs({unit, 1, is_by_lengths}), share_but_for_a_slip, least_share);
 }
 
 bool is_known_at_odd_scale(const Likenesses& all, const ExercisePlan& plan, double scale,
@@ -344,16 +358,42 @@ double nearest_unit(double ratio) {
     });
 }
 
-bool is_strangers(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn, double scale) {
-    const Likenesses all(plan, drawn);
-    const double unit = nearest_unit(scale);
-    if (has_whole_piece(all, plan, drawn.size(), unit)) return false;
-    if (is_any_state(plan, all.pairs({unit, 1, false}), share_but_for_a_slip, least_share)) return false;
+namespace {
+
+bool is_at_odd_scale(const Likenesses& all, const ExercisePlan& plan, double scale) {
     std::vector<double> scales = all.scales();
     scales.push_back(scale);
-    return std::none_of(scales.begin(), scales.end(), [&](double each) {
+    return std::any_of(scales.begin(), scales.end(), [&](double each) {
         return is_known_at_odd_scale(all, plan, each, true) && is_known_at_odd_scale(all, plan, each, false);
     });
+}
+
+double most_of_any_state(const ExercisePlan& plan, const std::vector<Pair>& pairs) {
+    double most = 0;
+    for (const std::vector<std::size_t>& state : plan.states)
+        most = std::max(most, share_alike(likenesses_in(state, pairs)));
+    return most;
+}
+
+bool is_cutting_line(const ExercisePlan& plan, const Likenesses& stitched,
+                     const std::vector<DraftedPiece>& drawn, double unit) {
+    const std::vector<ShapedPiece>& traced = plan.traced->of(plan.known);
+    if (!plan.traced->is_any()) return false;
+    const Likenesses cut(plan, traced, drawn);
+    if (most_of_any_state(plan, cut.pairs({unit, 1, true})) < least_cutting_share) return false;
+    const double share = most_of_any_state(plan, cut.pairs({unit, 1, false}));
+    return share >= least_cutting_share &&
+           most_of_any_state(plan, stitched.pairs({unit, 1, false})) <= share - clearly_less_share;
+}
+
+}  // namespace
+
+Whose whose(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn, double scale) {
+    const Likenesses all(plan, plan.known, drawn);
+    const double unit = nearest_unit(scale);
+    if (has_whole_piece(all, plan, drawn.size(), unit)) return {};
+    const bool is_known = is_known_at_unit(all, plan, unit, true) && is_known_at_unit(all, plan, unit, false);
+    return {!is_known && !is_at_odd_scale(all, plan, scale), is_cutting_line(plan, all, drawn, unit)};
 }
 
 }  // namespace dartwright

@@ -14,6 +14,9 @@
 //    than half of what a hand misses.
 //
 // A draft for which neither holds is a stranger's.
+//
+// 3. Of a draft of which no piece is the exercise's nearly all round: if most of the way round it is its
+//    cutting line, and that clearly more than it is its stitching line, then that was traced.
 
 #include <vector>
 
@@ -53,8 +56,12 @@ double share_but_for_two_edges(const std::vector<Likeness>& pieces);
 /// How many times too large a draft in the nearest mistaken unit is: 10, 1/10, 25.4, ..., or 1.
 double nearest_unit(double ratio);
 
+struct Whose {
+    bool is_strangers = false;
+    bool is_cutting_line = false;
+};
 /// The rule above. `scale` is how many times too large it is drawn. Precondition: scale > 0.
 /// O(k d) likenesses for k pieces known and d drawn, and O(k^2 d) where the scale is its own.
-bool is_strangers(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn, double scale);
+Whose whose(const ExercisePlan& plan, const std::vector<DraftedPiece>& drawn, double scale);
 
 }  // namespace dartwright

@@ -20,6 +20,13 @@ struct PieceBothWays {
     ShapedPiece before;
     ShapedPiece after;
 };
+/// Two pieces that are looked at side by side and kept elsewhere.
+struct ShapedPair {
+    const ShapedPiece& before;
+    const ShapedPiece& after;
+    ShapedPair(const ShapedPiece& first, const ShapedPiece& second) : before(first), after(second) {}
+    ShapedPair(const PieceBothWays& both) : before(both.before), after(both.after) {}
+};
 
 /// By how much the cloth may differ, mm^2: a shape that strays by the tolerance `fold` along half of its
 /// outline has as much more or less of it.

@@ -36,7 +36,7 @@ bool is_plain_corner(const Run& before, const Run& after) {
            after.corner_darts_after.empty();
 }
 
-std::vector<LinkedStretch> stretches_of_run(const PieceBothWays& both, const Run& before, const Run& after) {
+std::vector<LinkedStretch> stretches_of_run(const ShapedPair& both, const Run& before, const Run& after) {
     std::vector<double> stops = mouth_shares(both.before, before);
     for (const double share : mouth_shares(both.after, after)) stops.push_back(share);
     stops.push_back(0);
@@ -56,7 +56,7 @@ std::vector<LinkedStretch> stretches_of_run(const PieceBothWays& both, const Run
     return out;
 }
 
-std::vector<LinkedStretch> all_stretches(const PieceBothWays& both) {
+std::vector<LinkedStretch> all_stretches(const ShapedPair& both) {
     std::vector<LinkedStretch> out;
     const RunIndex runs_after(both.after.runs);
     for (const Run& run : both.before.runs) {
@@ -82,7 +82,7 @@ void begin_with_a_part(std::vector<LinkedStretch>& stretches) {
 // The tables of one run in both patterns; kept for as long as the stretches asked about lie on it.
 class RunsOfStretches {
   public:
-    explicit RunsOfStretches(const PieceBothWays& both) : both_(both) {}
+    explicit RunsOfStretches(const ShapedPair& both) : both_(both) {}
 
     void add_places(MatchedPlaces& places, const LinkedStretch& each) {
         if (each.before != run_) {
@@ -90,25 +90,22 @@ class RunsOfStretches {
             before_.emplace(both_.before.piece.outline, *each.before);
             after_.emplace(both_.after.piece.outline, *each.after);
         }
-        const double count = std::max(fewest_places, std::ceil(each.length_mm / part_spacing_mm));
-        add_places(places.before, *before_, {each.stretch, each.before->length, count});
-        add_places(places.after, *after_, {each.stretch, each.after->length, count});
+        const double steps = std::max(fewest_places, std::ceil(each.length_mm / part_spacing_mm));
+        for (const auto& [points, table, run] :
+             {Side{places.before, *before_, *each.before}, Side{places.after, *after_, *each.after}})
+            table.add_points(points,
+                             {each.stretch.from_share * run.length + inside_mm,
+                              each.stretch.to_share * run.length - inside_mm, static_cast<int>(steps)});
     }
 
   private:
-    struct Division {
-        const PartStretch& stretch;
-        double run_length;
-        double count;
+    struct Side {
+        std::vector<Point>& points;
+        const RunTable& table;
+        const Run& run;
     };
-    static void add_places(std::vector<Point>& places, const RunTable& table, const Division& division) {
-        const double from = division.stretch.from_share * division.run_length + inside_mm;
-        const double to = division.stretch.to_share * division.run_length - inside_mm;
-        for (double k = 0; k <= division.count; ++k)
-            places.push_back(table.place(from + k / division.count * (to - from)).point);
-    }
 
-    const PieceBothWays& both_;
+    ShapedPair both_;
     const Run* run_ = nullptr;
     std::optional<RunTable> before_;
     std::optional<RunTable> after_;
@@ -136,7 +133,7 @@ double fullness_of(const ShapedPiece& shaped, const Run& run) {
     return sum;
 }
 
-bool has_other_fullness(const PieceBothWays& both) {
+bool has_other_fullness(const ShapedPair& both) {
     const RunIndex runs_after(both.after.runs);
     return std::any_of(both.before.runs.begin(), both.before.runs.end(), [&](const Run& run) {
         const Run* same = runs_after.find(run.edge);
@@ -168,7 +165,7 @@ double sewn_share(double flat_share, const ShapedPiece& sewn, const ShapedPiece&
     return (to[i - 1] + along * (to[i] - to[i - 1])) / sewn_run.length;
 }
 
-RigidParts parts_laid_flat(const PieceBothWays& both) {
+RigidParts parts_laid_flat(const ShapedPair& both) {
     const PieceBothWays flat{laid_flat(both.before), laid_flat(both.after)};
     RigidParts out = rigid_parts(flat);
     for (ComparedPart& part : out.parts) {
@@ -192,7 +189,7 @@ RigidParts rigid_parts_whatever_fullness(const PieceBothWays& both, const Tolera
     return most_strayed(flat) < most_strayed(sewn) ? flat : sewn;
 }
 
-RigidParts rigid_parts(const PieceBothWays& both) {
+RigidParts rigid_parts(const ShapedPair& both) {
     std::vector<LinkedStretch> stretches = all_stretches(both);
     begin_with_a_part(stretches);
     RigidParts out;

@@ -27,7 +27,7 @@ struct RigidParts {
 /// Every part of the outline that has no mouth in it before or after, matched by run and share of the run's
 /// sewn length. Runs that only one of the two has, and corners where other runs meet, end a part.
 /// O((n + p) log n) for n curves and p places.
-RigidParts rigid_parts(const PieceBothWays& both);
+RigidParts rigid_parts(const ShapedPair& both);
 
 /// The same for pieces that may differ in fullness. A run that was given fullness is sewn shorter and drawn
 /// as it was, one whose dart was closed as gathers the other way round: where the parts do not fit matched by

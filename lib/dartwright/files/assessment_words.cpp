@@ -95,7 +95,7 @@ std::string difference_text(const JudgedLine& line, Unit unit) {
     return line.difference ? signed_quantity_text(line.quantity, *line.difference, unit) : "";
 }
 
-std::string line_text(const JudgedLine& line) {
+std::string line_text(const JudgedLine& line, Unit unit) {
     std::string text = what_text(line);
     const char* separator = ": ";
     const auto add = [&](const char* lead, const std::string& words) {
@@ -103,9 +103,9 @@ std::string line_text(const JudgedLine& line) {
         text += std::string(separator) + lead + words;
         separator = ", ";
     };
-    add("asked ", expected_text(line));
-    add("found ", found_text(line));
-    add("off by ", difference_text(line));
+    add("asked ", expected_text(line, unit));
+    add("found ", found_text(line, unit));
+    add("off by ", difference_text(line, unit));
     return line.rung.empty() ? text : text + " (" + line.rung + ")";
 }
 

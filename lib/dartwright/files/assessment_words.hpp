@@ -48,7 +48,7 @@ std::string expected_text(const JudgedLine& line, Unit unit = Unit::mm);
 std::string found_text(const JudgedLine& line, Unit unit = Unit::mm);
 std::string difference_text(const JudgedLine& line, Unit unit = Unit::mm);
 /// The line on one line: `the dart's place: asked 60 mm, found 63.2 mm, off by +3.2 mm (noted)`.
-std::string line_text(const JudgedLine& line);
+std::string line_text(const JudgedLine& line, Unit unit = Unit::mm);
 
 /// The name of the file at the end of a path.
 std::string name_of_file(const std::string& path);

@@ -17,10 +17,10 @@ void set(pugi::xml_node node, const char* name, const std::string& value) {
 }
 
 /// What cost marks, a line each, with its remedy.
-std::string costs_text(const JudgedCriterion& criterion) {
+std::string costs_text(const JudgedCriterion& criterion, Unit unit) {
     std::string text;
     for (const JudgedLine* line : costly_lines(criterion)) {
-        text += clean_text(line_text(*line)) + "\n";
+        text += clean_text(line_text(*line, unit)) + "\n";
         if (!line->remedy.empty()) text += "Remedy: " + clean_text(line->remedy) + "\n";
     }
     return text;
@@ -30,7 +30,7 @@ std::string kept_text(const JudgedCriterion& criterion) {
     return marks_text(criterion.marks) + " of " + marks_text(criterion.of) + " marks";
 }
 
-void add_testcase(pugi::xml_node suite, const JudgedTask& task, const JudgedCriterion& criterion) {
+void add_testcase(pugi::xml_node suite, const JudgedTask& task, const JudgedCriterion& criterion, Unit unit) {
     pugi::xml_node testcase = suite.append_child("testcase");
     set(testcase, "classname", task.name);
     set(testcase, "name", word_of(criterion.criterion));
@@ -40,11 +40,11 @@ void add_testcase(pugi::xml_node suite, const JudgedTask& task, const JudgedCrit
     if (has_lost_by_fault(criterion)) {
         pugi::xml_node failure = testcase.append_child("failure");
         set(failure, "message",
-            kept_text(criterion) + (lines.empty() ? "" : "; " + line_text(*lines.front())));
+            kept_text(criterion) + (lines.empty() ? "" : "; " + line_text(*lines.front(), unit)));
         set(failure, "type", criterion.rung);
-        failure.text().set(costs_text(criterion).c_str());
+        failure.text().set(costs_text(criterion, unit).c_str());
     } else {
-        const std::string words = kept_text(criterion) + "\n" + costs_text(criterion);
+        const std::string words = kept_text(criterion) + "\n" + costs_text(criterion, unit);
         testcase.append_child("system-out").text().set(words.c_str());
     }
 }
@@ -71,7 +71,7 @@ std::string class_junit_begin(const std::string& exercise) {
            "\">\n";
 }
 
-std::string class_junit_student(const Assessment& assessment, const std::string& label) {
+std::string class_junit_student(const Assessment& assessment, const std::string& label, Unit unit) {
     const bool is_unread = !assessment.unread.empty();
     const Count count = count_of(assessment);
     pugi::xml_document document;
@@ -92,7 +92,7 @@ std::string class_junit_student(const Assessment& assessment, const std::string&
         set(error, "type", "not marked");
     }
     for (const JudgedTask& task : assessment.tasks)
-        for (const JudgedCriterion& criterion : task.criteria) add_testcase(suite, task, criterion);
+        for (const JudgedCriterion& criterion : task.criteria) add_testcase(suite, task, criterion, unit);
     std::ostringstream stream;
     stream.imbue(std::locale::classic());
     suite.print(stream, " ", pugi::format_indent, pugi::encoding_utf8);

@@ -39,7 +39,7 @@ std::string ClassTap::criterion_point(const std::string& label, const JudgedTask
     const std::vector<const JudgedLine*> lines = costly_lines(criterion);
     if (!lines.empty()) text += "  lines:\n";
     for (const JudgedLine* line : lines) {
-        text += "    - found: " + yaml_text(line_text(*line)) + "\n";
+        text += "    - found: " + yaml_text(line_text(*line, unit_)) + "\n";
         if (!line->remedy.empty()) text += "      remedy: " + yaml_text(line->remedy) + "\n";
     }
     return text + "  ...\n";

@@ -25,7 +25,54 @@ double PlaceSearch::parameter_at(double distance_mm) const {
     const double wanted = distance_mm / hodograph_.unit_mm;
     if (!(wanted > 0 && whole_ > 0)) return 0;
     if (!(wanted < whole_)) return 1;
-    return search(wanted, 0.5 * std::max(place_error_mm / hodograph_.unit_mm, place_relative_error * whole_));
+    return search(wanted, enough());
+}
+
+double PlaceSearch::enough() const {
+    return 0.5 * std::max(place_error_mm / hodograph_.unit_mm, place_relative_error * whole_);
+}
+
+// As far on as the speed and its change there say. What is left is of the third order: by how much the speed
+// turns, and its change changes, over the step.
+PlaceSearch::Step PlaceSearch::step(double t, double length) const {
+    const double s = 2 * t - 1;
+    const auto& [c0, c1, c2] = hodograph_.z;
+    const Vector z = c0 + s * (c1 + s * c2);
+    const Vector change = 2 * (c1 + 2 * s * c2);
+    const double squared_speed = squared_norm(z);
+    const double speed = std::sqrt(squared_speed);
+    const double by_speed = length / speed;
+    const double by = by_speed - 0.5 * dot(z, change) / squared_speed * by_speed * by_speed;
+    const double bend = squared_norm(change) + 8 * speed * std::sqrt(squared_norm(c2));
+    return {by, std::abs(length) * bend / squared_speed * by_speed * by_speed};
+}
+
+double PlaceSearch::parameter_after(Reached& last, double distance_mm) const {
+    const double wanted = distance_mm / hodograph_.unit_mm;
+    if (!(wanted > 0 && whole_ > 0)) return 0;
+    if (!(wanted < whole_)) return 1;
+    if (wanted < last.length) last = {};
+    constexpr int most_steps = 4;
+    // Of a step so short that it is not measured; a hundred of them are still less than what is enough.
+    constexpr double share_unmeasured = 0.01;
+    Reached there = last;
+    for (int i = 0; i < most_steps; ++i) {
+        const double missing = wanted - there.length;
+        if (std::abs(missing) <= share_unmeasured * enough()) {
+            last = there;
+            return there.t;
+        }
+        const auto [by, error] = step(there.t, missing);
+        const double next = there.t + by;
+        if (!(0 <= next && next <= 1)) break;
+        if (error <= share_unmeasured * enough())
+            there.length = wanted;
+        else
+            there.length += next > there.t ? length_between(there.t, next) : -length_between(next, there.t);
+        there.t = next;
+    }
+    // Beside a cusp, where the speed says nothing.
+    return search(wanted, enough());
 }
 
 // Newton's method, kept inside a bracket that every step narrows.

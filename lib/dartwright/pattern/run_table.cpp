@@ -46,21 +46,45 @@ const RunTable::Stretch& RunTable::stretch_at(const Item& item, double along_ite
     });
 }
 
-RunPlace RunTable::place(double sewn_distance) const {
+RunTable::Along RunTable::along(double sewn_distance) const {
     const double wanted = std::clamp(sewn_distance, 0.0, run_length_);
     const Item& item = item_at(wanted);
-    RunPlace out;
-    out.item = item.item;
+    double along_item = 0;
     if (item.sewn > 0) {
         const double share_sewn = item.sewn / item.length;
-        out.along_item = std::min((wanted - item.sewn_start) / share_sewn, item.length);
+        along_item = std::min((wanted - item.sewn_start) / share_sewn, item.length);
     }
-    const Stretch& stretch = stretch_at(item, out.along_item);
-    const double along = out.along_item - stretch.along;
-    const double t = along >= stretch.length ? 1 : stretch.parameter_at(along);
+    const Stretch& stretch = stretch_at(item, along_item);
+    return {item, along_item, stretch, along_item - stretch.along};
+}
+
+RunPlace RunTable::place(double sewn_distance) const {
+    const Along there = along(sewn_distance);
+    const Stretch& stretch = there.stretch;
+    const double t = there.along >= stretch.length ? 1 : stretch.parameter_at(there.along);
+    RunPlace out;
+    out.item = there.item.item;
+    out.along_item = there.along_item;
     out.point = point_at(stretch.curve, t);
     out.tangent = tangent_at(stretch.curve, t);
     return out;
+}
+
+void RunTable::add_points(std::vector<Point>& points, const EvenPlaces& places) const {
+    const Stretch* last = nullptr;
+    PlaceSearch::Reached reached;
+    for (int k = 0; k <= places.steps; ++k) {
+        const double share = static_cast<double>(k) / places.steps;
+        const Along there = along(places.from_mm + share * (places.to_mm - places.from_mm));
+        const Stretch& stretch = there.stretch;
+        if (&stretch != last) reached = {};
+        last = &stretch;
+        double t = 1;
+        if (there.along < stretch.length)
+            t = stretch.search ? stretch.search->parameter_after(reached, there.along)
+                               : stretch.parameter_at(there.along);
+        points.push_back(point_at(stretch.curve, t));
+    }
 }
 
 }  // namespace dartwright

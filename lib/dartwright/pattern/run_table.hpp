@@ -18,6 +18,15 @@ class RunTable {
     /// run has an item, as every run of `runs_of` has.
     RunPlace place(double sewn_distance) const;
 
+    /// The points of `steps` + 1 places, evenly between the two distances: those of `place` to 2e-9 mm or
+    /// 2e-12 of the curve's length. Precondition: `to_mm` >= `from_mm`, `steps` > 0.
+    struct EvenPlaces {
+        double from_mm = 0;
+        double to_mm = 0;
+        int steps = 1;
+    };
+    void add_points(std::vector<Point>& points, const EvenPlaces& places) const;
+
   private:
     struct Stretch {
         Curve curve;
@@ -34,6 +43,13 @@ class RunTable {
         double length = 0;      // geometric, mm
         double sewn = 0;
     };
+    struct Along {
+        const Item& item;
+        double along_item = 0;  // geometric, mm
+        const Stretch& stretch;
+        double along = 0;  // the stretch
+    };
+    Along along(double sewn_distance) const;
     const Item& item_at(double sewn_distance) const;
     const Stretch& stretch_at(const Item& item, double along_item) const;
 
