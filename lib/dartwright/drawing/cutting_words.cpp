@@ -48,9 +48,21 @@ bool is_none(const WidthAndEdges& each) {
     return each.width_mm && *each.width_mm < same_width_mm;
 }
 
+constexpr double widest_in_sizes = 15;  // a block, not a band across the piece
+
+/// Words that stay together in a line of the label: who reads `side 1.8 cm` under `left` takes it for
+/// another edge. What is wider than a line is parted as any words are.
+std::string together(const std::string& words) {
+    constexpr double room_for_a_comma = 0.5;
+    if (text_width(words, 1) > widest_in_sizes - room_for_a_comma) return words;
+    std::string whole;
+    for (const char letter : words) whole += letter == ' ' ? std::string("\u00a0") : std::string(1, letter);
+    return whole;
+}
+
 std::string names_in_line(const std::vector<std::string>& names) {
     std::string words;
-    for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
+    for (const std::string& name : names) words += (words.empty() ? "" : ", ") + together(name);
     return words;
 }
 
@@ -61,7 +73,7 @@ void name_parts(std::vector<WidthAndEdges>& all) {
         for (const std::string& edge : each.edges) ++times[edge];
     for (WidthAndEdges& each : all)
         for (std::string& edge : each.edges)
-            if (times[edge] > 1) edge = "part\u00a0of\u00a0" + edge;
+            if (times[edge] > 1) edge = "part of " + edge;
 }
 
 std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
@@ -78,8 +90,9 @@ std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
 
 /// `hem 4 cm`, `neck, waist none`
 std::string width_of_edges(const WidthAndEdges& each, Unit unit) {
-    return names_in_line(each.edges) + "\u00a0" +
-           (is_none(each) ? "none" : width_words(*each.width_mm, unit));
+    std::vector<std::string> names = each.edges;
+    names.back() += " " + (is_none(each) ? "none" : width_words(*each.width_mm, unit));
+    return names_in_line(names);
 }
 
 std::string list_of_widths(const std::vector<WidthAndEdges>& all, Unit unit, std::size_t first) {
@@ -376,6 +389,7 @@ class CuttingWords {
         if (cut_.piece.cut) add(cut_words(*cut_.piece.cut));
         if (!label_.size.empty()) add("size " + label_.size);
         for (const std::string& words : allowance_words(cut_, label_.unit)) add(words);
+        for (const std::string& words : label_.meant) add(words);
         add(label_.sides);
         add(label_.date);
         return all;
@@ -455,8 +469,7 @@ class CuttingWords {
         put_below(label_lines(0.5 * look::piece_name_size));
     }
 
-    static constexpr double smallest_words = 4;    // 11 points: read at arm's length
-    static constexpr double widest_in_sizes = 15;  // a block, not a band across the piece
+    static constexpr double smallest_words = 4;  // 11 points: read at arm's length
     static constexpr double widest_flat_in_sizes = 40;
 
     const CuttingPiece& cut_;
