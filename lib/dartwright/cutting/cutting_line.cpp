@@ -7,6 +7,7 @@
 #include "dartwright/cutting/fold_trim.hpp"
 #include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
+#include "dartwright/cutting/trimmed_places.hpp"
 #include "dartwright/cutting/whole_edges.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -80,6 +81,17 @@ void put(CuttingLine& line, const std::vector<cutting::RawPoint>& points) {
         line.points.push_back(point.at);
         line.sides.push_back(point.side);
     }
+}
+
+// Its sides are numbered while they are cleaned, so that it is known afterwards which were trimmed.
+void put_cleaned(CuttingLine& line, const Piece& piece, const std::vector<cutting::RawPoint>& raw) {
+    std::vector<cutting::RawPoint> numbered = raw;
+    for (std::size_t i = 0; i < numbered.size(); ++i) numbered[i].side.item = i;
+    std::vector<cutting::RawPoint> cleaned = cutting::cleaned(piece, numbered);
+    line.trimmed = cutting::trimmed_places(piece, raw, cleaned);
+    for (cutting::RawPoint& point : cleaned) point.side = raw[point.side.item].side;
+    put(line, cleaned);
+    line.is_cleaned = true;
 }
 
 // Corners of runs that are one point are not asked for: their neighbours meet instead.
@@ -174,8 +186,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     if (raw.is_crossing || !is_simple(line.points)) {
         line.points.clear();
         line.sides.clear();
-        put(line, cutting::cleaned(piece, raw.points));
-        line.is_cleaned = true;
+        put_cleaned(line, piece, raw.points);
     }
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);
