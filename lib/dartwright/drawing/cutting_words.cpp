@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/decimals.hpp"
@@ -157,13 +158,13 @@ class CuttingWords {
     }
 
   private:
-    // A box that meets no line, and so not the stitching line, lies inside with its middle.
+    // A box that meets no line, and so not the stitching line, lies inside with its middle. On a crowded
+    // piece most places are taken, which is sooner known than where they lie.
     bool fits(const Label& label, double clear_mm) const {
-        return std::all_of(label.begin(), label.end(),
-                           [&](const DrawnText& line) {
-                               return index_.where(box_of(line).centre) == Where::inside;
-                           }) &&
-               taken_.is_clear(label, clear_mm);
+        return taken_.is_clear(label, clear_mm) &&
+               std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
+                   return index_.where(box_of(line).centre) == Where::inside;
+               });
     }
 
     void put(const Label& label) {
@@ -197,16 +198,31 @@ class CuttingWords {
         return false;
     }
 
+    /// In a column below the piece, at the first of its steps where nothing lies.
     void put_below(const std::vector<DrawnText>& lines) {
-        Box box{flat_.front(), flat_.front()};
-        for (const Point p : flat_) box = joined(box, Box{p, p});
-        for (const Point p : cut_.line.points) box = joined(box, Box{p, p});
+        if (!below_) {
+            below_.emplace(Box{flat_.front(), flat_.front()});
+            for (const Point p : flat_) *below_ = joined(*below_, Box{p, p});
+            for (const Point p : cut_.line.points) *below_ = joined(*below_, Box{p, p});
+        }
         const BlockSize size = size_of_block(lines);
-        for (int step = 0;; ++step) {
-            const Point centre{0.5 * (box.low.x + box.high.x), box.low.y - 6 - size.height / 2 - 4 * step};
+        // What a block's first line met at the foot of the column meets that of the next as well: all are
+        // centred there, and nothing is taken away.
+        std::size_t& first = first_free_step_[lines.front().size_mm];
+        for (std::size_t step = first;; ++step) {
+            const Point centre{0.5 * (below_->low.x + below_->high.x),
+                               below_->low.y - 6 - size.height / 2 - 4 * static_cast<double>(step)};
             const Label label = centred_block(lines, centre, 0);
             if (taken_.is_clear(label, look::clear_of_lines)) return put(label);
+            if (step == first && !taken_.is_clear(core_of(label.front()), look::clear_of_lines)) ++first;
         }
+    }
+
+    /// The middle of a line of words, which every line of its size has there.
+    static TurnedBox core_of(const DrawnText& line) {
+        TurnedBox core = box_of(line);
+        core.half_length = 0;
+        return core;
     }
 
     /// The shares of its size at which words are tried.
@@ -479,6 +495,8 @@ class CuttingWords {
     PolygonIndex index_;
     std::vector<Point> places_;  ///< inside, once they are asked for
     TakenPlaces joints_;
+    std::optional<Box> below_;                       ///< the box round the piece, once words are put below it
+    std::map<double, std::size_t> first_free_step_;  ///< below the piece, by the size of the first line
     DrawnGroup group_{"words", {}, {}};
 };
 

@@ -114,16 +114,19 @@ std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
     return count;
 }
 
-bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
-    return std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
-        const TurnedBox wide = grown(box_of(line), margin_mm);
-        const Rectangle around = rectangle_around(wide);
-        return !is_any_met(held_->boxes, around, [&](const TurnedBox& other) {
-            return is_meeting(wide, other);
-        }) && !is_any_met(held_->stretches, around, [&](const Stretch& stretch) {
-            return is_meeting(wide, stretch.from, stretch.to);
-        });
+bool TakenPlaces::is_clear(const TurnedBox& box, double margin_mm) const {
+    const TurnedBox wide = grown(box, margin_mm);
+    const Rectangle around = rectangle_around(wide);
+    return !is_any_met(held_->boxes, around, [&](const TurnedBox& other) {
+        return is_meeting(wide, other);
+    }) && !is_any_met(held_->stretches, around, [&](const Stretch& stretch) {
+        return is_meeting(wide, stretch.from, stretch.to);
     });
+}
+
+bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
+    return std::all_of(label.begin(), label.end(),
+                       [&](const DrawnText& line) { return is_clear(box_of(line), margin_mm); });
 }
 
 std::size_t TakenPlaces::boxes_met(Point from, Point to) const {

@@ -29,6 +29,7 @@ class TakenPlaces {
     std::size_t meetings(const TurnedBox& box, double margin_mm) const;
     std::size_t meetings(const Label& label, double margin_mm) const;
     /// Whether they meet none: sooner known than how many.
+    bool is_clear(const TurnedBox& box, double margin_mm) const;
     bool is_clear(const Label& label, double margin_mm) const;
     /// How many boxes the stretch meets (it may cross lines).
     std::size_t boxes_met(Point from, Point to) const;
