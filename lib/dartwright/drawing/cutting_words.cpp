@@ -160,11 +160,10 @@ class CuttingWords {
   private:
     // A box that meets no line, and so not the stitching line, lies inside with its middle. On a crowded
     // piece most places are taken, which is sooner known than where they lie.
-    bool fits(const Label& label, double clear_mm) const {
-        return taken_.is_clear(label, clear_mm) &&
-               std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
-                   return index_.where(box_of(line).centre) == Where::inside;
-               });
+    bool fits(const std::vector<TurnedBox>& boxes, double clear_mm) const {
+        return std::all_of(boxes.begin(), boxes.end(), [&](const TurnedBox& box) {
+            return taken_.is_clear(box, clear_mm) && index_.where(box.centre) == Where::inside;
+        });
     }
 
     void put(const Label& label) {
@@ -172,15 +171,17 @@ class CuttingWords {
         for (const DrawnText& line : label) group_.items.push_back(line);
     }
 
-    bool is_clear_of_joints(const Label& label) const {
-        return label_.joints.empty() || joints_.is_clear(label, look::clear_of_lines);
+    bool is_clear_of_joints(const std::vector<TurnedBox>& boxes) const {
+        return label_.joints.empty() || std::all_of(boxes.begin(), boxes.end(), [&](const TurnedBox& box) {
+                   return joints_.is_clear(box, look::clear_of_lines);
+               });
     }
 
     bool put_off_joints(const Candidates& candidates, double clear_mm) {
         for (std::size_t i = 0; i < candidates.count; ++i) {
-            const Label label = candidates.label(i);
-            if (!is_clear_of_joints(label) || !fits(label, clear_mm)) continue;
-            put(label);
+            const std::vector<TurnedBox> boxes = boxes_of(candidates, i);
+            if (!is_clear_of_joints(boxes) || !fits(boxes, clear_mm)) continue;
+            put(candidates.label(i));
             return true;
         }
         return false;
@@ -190,9 +191,8 @@ class CuttingWords {
         if (put_off_joints(candidates, clear_mm)) return true;
         if (label_.joints.empty()) return false;  // each was tried
         for (std::size_t i = 0; i < candidates.count; ++i) {
-            const Label label = candidates.label(i);
-            if (!fits(label, clear_mm)) continue;
-            put(label);
+            if (!fits(boxes_of(candidates, i), clear_mm)) continue;
+            put(candidates.label(i));
             return true;
         }
         return false;
@@ -356,9 +356,7 @@ class CuttingWords {
             std::stable_partition(places.begin(), places.end(), [&](const BlockPlace& place) {
                 return wedges.is_nearest(mine, centre_of_first(lines, size, place), clearly_mm);
             });
-            return Candidates{places.size(), [lines, places](std::size_t i) {
-                                  return centred_block(lines, places[i].centre, places[i].angle_rad);
-                              }};
+            return blocks_at(lines, std::move(places));
         });
     }
 
@@ -456,9 +454,10 @@ class CuttingWords {
     }
     Candidates blocks(std::vector<DrawnText> lines, double angle_rad) {
         if (places_.empty()) places_ = places_inside(flat_);
-        return {places_.size(), [this, lines = std::move(lines), angle_rad](std::size_t i) {
-                    return centred_block(lines, places_[i], angle_rad);
-                }};
+        std::vector<BlockPlace> places;
+        places.reserve(places_.size());
+        for (const Point place : places_) places.push_back({place, angle_rad});
+        return blocks_at(std::move(lines), std::move(places));
     }
 
     bool put_flat_label(double share, double clear_mm) {

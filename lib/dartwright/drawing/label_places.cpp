@@ -4,6 +4,9 @@
 #include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/point.hpp>
 #include <boost/geometry/index/rtree.hpp>
+#include <cmath>
+#include <cstdint>
+#include <memory>
 
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/geometry/flatten.hpp"
@@ -61,9 +64,10 @@ bool is_any_met(const Tree<Value>& tree, const Rectangle& around, const IsMet& i
 }
 
 template <typename Value, typename IsMet>
-std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {
+std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met,
+                     std::size_t enough = SIZE_MAX) {
     std::size_t count = 0;
-    for (auto at = tree.qbegin(bg::index::intersects(around)); at != tree.qend(); ++at)
+    for (auto at = tree.qbegin(bg::index::intersects(around)); count < enough && at != tree.qend(); ++at)
         if (is_met(at->second)) ++count;
     return count;
 }
@@ -73,6 +77,8 @@ std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsM
 struct TakenPlaces::Held {
     Tree<Stretch> stretches;
     Tree<TurnedBox> boxes;
+
+    std::size_t meetings(const TurnedBox& box, double margin_mm, std::size_t enough) const;
 };
 
 TakenPlaces::TakenPlaces() : held_(new Held) {}
@@ -100,17 +106,29 @@ void TakenPlaces::add(const Label& label) {
     for (const DrawnText& line : label) add(box_of(line));
 }
 
-std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
+std::size_t TakenPlaces::Held::meetings(const TurnedBox& box, double margin_mm, std::size_t enough) const {
     const TurnedBox wide = grown(box, margin_mm);
     const Rectangle around = rectangle_around(wide);
-    return count_of(held_->stretches, around,
-                    [&](const Stretch& stretch) { return is_meeting(wide, stretch.from, stretch.to); }) +
-           count_of(held_->boxes, around, [&](const TurnedBox& other) { return is_meeting(wide, other); });
+    const std::size_t lines = count_of(
+        stretches, around, [&](const Stretch& stretch) { return is_meeting(wide, stretch.from, stretch.to); },
+        enough);
+    return lines + count_of(
+                       boxes, around, [&](const TurnedBox& other) { return is_meeting(wide, other); },
+                       enough - std::min(lines, enough));
+}
+
+std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
+    return held_->meetings(box, margin_mm, SIZE_MAX);
 }
 
 std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
+    return meetings(label, margin_mm, SIZE_MAX);
+}
+
+std::size_t TakenPlaces::meetings(const Label& label, double margin_mm, std::size_t enough) const {
     std::size_t count = 0;
-    for (const DrawnText& line : label) count += meetings(box_of(line), margin_mm);
+    for (const DrawnText& line : label)
+        if (count < enough) count += held_->meetings(box_of(line), margin_mm, enough - count);
     return count;
 }
 
@@ -138,7 +156,8 @@ Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double ma
     Placed best;
     std::size_t least = 0;
     for (const Label& candidate : candidates) {
-        const std::size_t met = taken.meetings(candidate, margin_mm);
+        const std::size_t met = best.label.empty() ? taken.meetings(candidate, margin_mm)
+                                                   : taken.meetings(candidate, margin_mm, least);
         if (best.label.empty() || met < least) {
             best.label = candidate;
             least = met;
@@ -195,6 +214,58 @@ Label centred_block(const std::vector<DrawnText>& lines, Point centre, double an
         top -= line_height(line);
     }
     return label;
+}
+
+std::vector<TurnedBox> boxes_of(const Candidates& candidates, std::size_t i) {
+    if (candidates.boxes) return candidates.boxes(i);
+    std::vector<TurnedBox> boxes;
+    for (const DrawnText& line : candidates.label(i)) boxes.push_back(box_of(line));
+    return boxes;
+}
+
+namespace {
+/// A block whose boxes are known before its words are put anywhere.
+struct MeasuredBlock {
+    std::vector<DrawnText> lines;
+    std::vector<BlockPlace> places;
+    std::vector<double> widths;
+
+    // Step for step as `centred_block` and `box_of` do it, for the same last bits.
+    std::vector<TurnedBox> boxes(const BlockPlace& place) const {
+        const Vector along{std::cos(place.angle_rad), std::sin(place.angle_rad)};
+        const Vector up{-along.y, along.x};
+        double top = 0;
+        for (const DrawnText& line : lines) top += line_height(line);
+        top /= 2;
+        std::vector<TurnedBox> all;
+        all.reserve(lines.size());
+        for (std::size_t k = 0; k < lines.size(); ++k) {
+            const double size_mm = lines[k].size_mm;
+            const Point centre = place.centre + (top - line_height(lines[k]) / 2) * up;
+            const Point at = centre - (text_ascent_em - text_descent_em) / 2 * size_mm * up;
+            const double rise = size_mm * (text_ascent_em - text_descent_em) / 2;
+            TurnedBox& box = all.emplace_back();
+            box.along = along;
+            box.half_length = widths[k] / 2;
+            box.half_height = size_mm * (text_ascent_em + text_descent_em) / 2;
+            box.centre = at + rise * perpendicular(along);
+            top -= line_height(lines[k]);
+        }
+        return all;
+    }
+};
+}  // namespace
+
+Candidates blocks_at(std::vector<DrawnText> lines, std::vector<BlockPlace> places) {
+    std::vector<double> widths;
+    for (const DrawnText& line : lines) widths.push_back(text_width(line.words, line.size_mm, line.is_bold));
+    const auto block = std::make_shared<const MeasuredBlock>(
+        MeasuredBlock{std::move(lines), std::move(places), std::move(widths)});
+    return {block->places.size(),
+            [block](std::size_t i) {
+                return centred_block(block->lines, block->places[i].centre, block->places[i].angle_rad);
+            },
+            [block](std::size_t i) { return block->boxes(block->places[i]); }};
 }
 
 }  // namespace dartwright
