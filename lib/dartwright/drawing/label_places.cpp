@@ -223,49 +223,44 @@ std::vector<TurnedBox> boxes_of(const Candidates& candidates, std::size_t i) {
     return boxes;
 }
 
-namespace {
-/// A block whose boxes are known before its words are put anywhere.
-struct MeasuredBlock {
-    std::vector<DrawnText> lines;
-    std::vector<BlockPlace> places;
-    std::vector<double> widths;
+MeasuredBlock::MeasuredBlock(std::vector<DrawnText> of_lines) : lines(std::move(of_lines)) {
+    for (const DrawnText& line : lines)
+        widths_mm.push_back(text_width(line.words, line.size_mm, line.is_bold));
+}
 
-    // Step for step as `centred_block` and `box_of` do it, for the same last bits.
-    std::vector<TurnedBox> boxes(const BlockPlace& place) const {
-        const Vector along{std::cos(place.angle_rad), std::sin(place.angle_rad)};
-        const Vector up{-along.y, along.x};
-        double top = 0;
-        for (const DrawnText& line : lines) top += line_height(line);
-        top /= 2;
-        std::vector<TurnedBox> all;
-        all.reserve(lines.size());
-        for (std::size_t k = 0; k < lines.size(); ++k) {
-            const double size_mm = lines[k].size_mm;
-            const Point centre = place.centre + (top - line_height(lines[k]) / 2) * up;
-            const Point at = centre - (text_ascent_em - text_descent_em) / 2 * size_mm * up;
-            const double rise = size_mm * (text_ascent_em - text_descent_em) / 2;
-            TurnedBox& box = all.emplace_back();
-            box.along = along;
-            box.half_length = widths[k] / 2;
-            box.half_height = size_mm * (text_ascent_em + text_descent_em) / 2;
-            box.centre = at + rise * perpendicular(along);
-            top -= line_height(lines[k]);
-        }
-        return all;
+// Step for step as `centred_block` and `box_of` do it, for the same last bits.
+std::vector<TurnedBox> MeasuredBlock::boxes(const BlockPlace& place) const {
+    const Vector along{std::cos(place.angle_rad), std::sin(place.angle_rad)};
+    const Vector up{-along.y, along.x};
+    double top = 0;
+    for (const DrawnText& line : lines) top += line_height(line);
+    top /= 2;
+    std::vector<TurnedBox> all;
+    all.reserve(lines.size());
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+        const double size_mm = lines[k].size_mm;
+        const Point centre = place.centre + (top - line_height(lines[k]) / 2) * up;
+        const Point at = centre - (text_ascent_em - text_descent_em) / 2 * size_mm * up;
+        const double rise = size_mm * (text_ascent_em - text_descent_em) / 2;
+        TurnedBox& box = all.emplace_back();
+        box.along = along;
+        box.half_length = widths_mm[k] / 2;
+        box.half_height = size_mm * (text_ascent_em + text_descent_em) / 2;
+        box.centre = at + rise * perpendicular(along);
+        top -= line_height(lines[k]);
     }
-};
-}  // namespace
+    return all;
+}
+
+Label MeasuredBlock::label(const BlockPlace& place) const {
+    return centred_block(lines, place.centre, place.angle_rad);
+}
 
 Candidates blocks_at(std::vector<DrawnText> lines, std::vector<BlockPlace> places) {
-    std::vector<double> widths;
-    for (const DrawnText& line : lines) widths.push_back(text_width(line.words, line.size_mm, line.is_bold));
-    const auto block = std::make_shared<const MeasuredBlock>(
-        MeasuredBlock{std::move(lines), std::move(places), std::move(widths)});
-    return {block->places.size(),
-            [block](std::size_t i) {
-                return centred_block(block->lines, block->places[i].centre, block->places[i].angle_rad);
-            },
-            [block](std::size_t i) { return block->boxes(block->places[i]); }};
+    const auto block = std::make_shared<const MeasuredBlock>(std::move(lines));
+    const auto at = std::make_shared<const std::vector<BlockPlace>>(std::move(places));
+    return {at->size(), [block, at](std::size_t i) { return block->label((*at)[i]); },
+            [block, at](std::size_t i) { return block->boxes((*at)[i]); }};
 }
 
 }  // namespace dartwright

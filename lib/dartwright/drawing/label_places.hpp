@@ -66,8 +66,17 @@ double upright_angle(Vector along);
 DrawnText centred(const DrawnText& style, Point centre, double angle_rad);
 /// Lines below each other (the first on top), each in its own style, their block centred there.
 Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad);
-/// Such a block at each of the places.
 struct BlockPlace;
+/// Lines of words whose boxes are known before the words are put anywhere: those of `centred_block`, to the
+/// last bit.
+struct MeasuredBlock {
+    explicit MeasuredBlock(std::vector<DrawnText> lines);
+    std::vector<DrawnText> lines;
+    std::vector<double> widths_mm;
+    std::vector<TurnedBox> boxes(const BlockPlace& place) const;
+    Label label(const BlockPlace& place) const;
+};
+/// Such a block at each of the places.
 Candidates blocks_at(std::vector<DrawnText> lines, std::vector<BlockPlace> places);
 
 struct BlockSize {

@@ -67,21 +67,24 @@ class PieceWords {
             group_.items.push_back(line);
     }
 
-    void put_if_clear(const Candidates& near) {
-        for (std::size_t i = 0; i < near.count; ++i)
-            if (const Label label = near.label(i); taken_.is_clear(label, look::clear_of_lines))
-                return put(label);
+    bool is_clear(const std::vector<TurnedBox>& boxes) const {
+        return std::all_of(boxes.begin(), boxes.end(),
+                           [&](const TurnedBox& box) { return taken_.is_clear(box, look::clear_of_lines); });
     }
 
     template <typename IsNear>
     bool put_first_clear(const Candidates& near, const IsNear& is_near) {
         for (std::size_t i = 0; i < near.count; ++i) {
+            if (!is_clear(boxes_of(near, i))) continue;
             const Label label = near.label(i);
-            if (!taken_.is_clear(label, look::clear_of_lines) || !is_near(label)) continue;
+            if (!is_near(label)) continue;
             put(label);
             return true;
         }
         return false;
+    }
+    void put_if_clear(const Candidates& near) {
+        put_first_clear(near, [](const Label&) { return true; });
     }
 
     template <typename IsNear>
@@ -158,13 +161,7 @@ class PieceWords {
     bool put_block_if_clear(const std::vector<Point>& line, const std::vector<std::vector<DrawnText>>& ways,
                             const IsNear& is_near) {
         for (const std::vector<DrawnText>& way : ways) {
-            const Candidates near = block_along(line, way, {7.5, 10, 14}, LineSide::left);
-            for (std::size_t i = 0; i < near.count; ++i) {
-                const Label label = near.label(i);
-                if (!taken_.is_clear(label, look::clear_of_lines) || !is_near(label)) continue;
-                put(label);
-                return true;
-            }
+            if (put_first_clear(block_along(line, way, {7.5, 10, 14}, LineSide::left), is_near)) return true;
         }
         return false;
     }
