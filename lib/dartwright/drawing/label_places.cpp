@@ -1,6 +1,7 @@
 #include "dartwright/drawing/label_places.hpp"
 
 #include <algorithm>
+#include <array>
 #include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/point.hpp>
 #include <boost/geometry/index/rtree.hpp>
@@ -78,7 +79,14 @@ struct TakenPlaces::Held {
     Tree<Stretch> stretches;
     Tree<TurnedBox> boxes;
 
+    /// What was met last: most places that are tried one after another are taken by the same.
+    std::array<TurnedBox, 3> last_boxes;
+    std::array<Stretch, 3> last_stretches;
+    std::size_t boxes_met = 0;
+    std::size_t stretches_met = 0;
+
     std::size_t meetings(const TurnedBox& box, double margin_mm, std::size_t enough) const;
+    bool is_clear(const TurnedBox& wide);
 };
 
 TakenPlaces::TakenPlaces() : held_(new Held) {}
@@ -117,6 +125,25 @@ std::size_t TakenPlaces::Held::meetings(const TurnedBox& box, double margin_mm, 
                        enough - std::min(lines, enough));
 }
 
+bool TakenPlaces::Held::is_clear(const TurnedBox& wide) {
+    for (std::size_t k = 0; k < std::min(boxes_met, last_boxes.size()); ++k)
+        if (is_meeting(wide, last_boxes[k])) return false;
+    for (std::size_t k = 0; k < std::min(stretches_met, last_stretches.size()); ++k)
+        if (is_meeting(wide, last_stretches[k].from, last_stretches[k].to)) return false;
+    const Rectangle around = rectangle_around(wide);
+    const auto is_box_met = [&](const TurnedBox& other) {
+        if (!is_meeting(wide, other)) return false;
+        last_boxes[boxes_met++ % last_boxes.size()] = other;
+        return true;
+    };
+    const auto is_stretch_met = [&](const Stretch& stretch) {
+        if (!is_meeting(wide, stretch.from, stretch.to)) return false;
+        last_stretches[stretches_met++ % last_stretches.size()] = stretch;
+        return true;
+    };
+    return !is_any_met(boxes, around, is_box_met) && !is_any_met(stretches, around, is_stretch_met);
+}
+
 std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
     return held_->meetings(box, margin_mm, SIZE_MAX);
 }
@@ -133,13 +160,7 @@ std::size_t TakenPlaces::meetings(const Label& label, double margin_mm, std::siz
 }
 
 bool TakenPlaces::is_clear(const TurnedBox& box, double margin_mm) const {
-    const TurnedBox wide = grown(box, margin_mm);
-    const Rectangle around = rectangle_around(wide);
-    return !is_any_met(held_->boxes, around, [&](const TurnedBox& other) {
-        return is_meeting(wide, other);
-    }) && !is_any_met(held_->stretches, around, [&](const Stretch& stretch) {
-        return is_meeting(wide, stretch.from, stretch.to);
-    });
+    return held_->is_clear(grown(box, margin_mm));
 }
 
 bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
