@@ -88,9 +88,9 @@ struct Strips {
 };
 
 /// The cells of a grid by column and by row; what is asked of a cell is worked out once for its strip.
-class Cells {
+class SheetCells {
   public:
-    explicit Cells(const TileGrid& grid) : grid_(grid), is_drawn_on_(grid.rows * grid.columns, false) {
+    explicit SheetCells(const TileGrid& grid) : grid_(grid), is_drawn_on_(grid.rows * grid.columns, false) {
         for (std::size_t column = 0; column < grid.columns; ++column) {
             const Box cell = cell_at({0, column});
             columns_.low.push_back(cell.low.x);
@@ -131,7 +131,7 @@ class Cells {
 std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
     std::vector<Stretch> stretches;
     add_stretches(piece.drawing, stretches);
-    Cells cells(grid);
+    SheetCells cells(grid);
     for (const Stretch& stretch : stretches) cells.draw_on(stretch);
     const PolygonIndex cloth(piece.cutting_line);
     std::vector<Tile> tiles;
