@@ -3,7 +3,7 @@
 #include <string>
 
 #include "dartwright/assessing/assessment.hpp"
-#include "dartwright/pattern/unit.hpp"
+#include "dartwright/words/unit.hpp"
 #include "text_table.hpp"
 
 namespace dartwright::tools {

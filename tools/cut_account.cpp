@@ -4,6 +4,7 @@
 
 #include "dartwright/checks/check.hpp"
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
+#include "dartwright/drawing/fullness_words.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/press_name.hpp"
 #include "dartwright/words/lengths.hpp"
@@ -15,6 +16,19 @@ namespace {
 
 /// A notch as deep as the allowance is wide to this is not deeper, mm: rounding, no more.
 constexpr double same_depth_mm = 1e-6;
+
+/// What is measured nearer to each other is one place, mm: less than a pencil line.
+constexpr double same_place_mm = 0.1;
+
+/// A stretch of a run, measured from one of its ends.
+struct MeasuredPlace {
+    RunEnd end = RunEnd::start;
+    std::string from;       ///< the end's name
+    std::string end_words;  ///< and in a sentence
+    double at_mm = 0;
+    double to_mm = 0;
+    bool is_whole = false;  ///< from one end to the other
+};
 
 std::vector<DeepNotch> deep_notches(const Piece& piece, const CuttingLine& line, double depth_mm) {
     std::vector<DeepNotch> out;
@@ -105,6 +119,32 @@ std::string notch_words(const DeepNotch& deep, Unit unit) {
            length_words(deep.width_mm, unit) + " wide";
 }
 
+/// From the end that is nearer.
+MeasuredPlace measured(const Piece& piece, const TrimmedPlace& place) {
+    const std::vector<Run> runs = runs_of(piece.outline);
+    const Run& run = run_named(runs, place.edge, piece.name);
+    const bool is_from_end = run.length - place.to_mm < place.from_mm;
+    MeasuredPlace found;
+    found.end = is_from_end ? RunEnd::end : RunEnd::start;
+    found.from = name_of_end(run, found.end);
+    found.end_words = end_words(run, found.end);
+    found.at_mm = is_from_end ? run.length - place.to_mm : place.from_mm;
+    found.to_mm = is_from_end ? run.length - place.from_mm : place.to_mm;
+    found.is_whole = place.to_mm - place.from_mm > run.length - same_place_mm;
+    return found;
+}
+
+std::string trimmed_words(const Piece& piece, const TrimmedPlace& place, Unit unit) {
+    if (!place.dart.empty()) return "at the mouth of " + place.dart;
+    const MeasuredPlace found = measured(piece, place);
+    if (found.is_whole) return place.edge + ", all along it";
+    if (found.to_mm < same_place_mm) return place.edge + ", at " + found.end_words;
+    const std::string to = ruler_words(found.to_mm, unit);
+    const bool is_point = ruler_words(found.at_mm, unit) == to;
+    return place.edge + ", " + (is_point ? "" : ruler_figure(found.at_mm, unit) + " to ") + to + " from " +
+           found.end_words;
+}
+
 std::string lines_of(const CutPattern& cut, const CutPiece& piece, Unit unit) {
     std::string out;
     for (const CutCorner& corner : piece.line.corners) {
@@ -117,7 +157,9 @@ std::string lines_of(const CutPattern& cut, const CutPiece& piece, Unit unit) {
     }
     for (const DeepNotch& deep : piece.deep_notches) out += "  note: " + notch_words(deep, unit) + "\n";
     for (const std::string& note : piece.line.notes) out += "  note: " + note + "\n";
-    if (piece.line.is_cleaned) out += "  note: allowances that ran into each other were trimmed\n";
+    for (const TrimmedPlace& place : piece.line.trimmed)
+        out += "  note: trimmed where allowances run into each other: " +
+               trimmed_words(*piece.piece, place, unit) + "\n";
     return out;
 }
 
@@ -170,9 +212,18 @@ Json dart_json(const CutPiece& cut, const CutDart& dart) {
             {"tip", json_of(dart.tip)}};
 }
 
+Json trimmed_json(const Piece& piece, const TrimmedPlace& place) {
+    if (!place.dart.empty())
+        return {{"edge", nullptr}, {"dart", place.dart}, {"from", nullptr},
+                {"at", nullptr},   {"to", nullptr},      {"place", json_of(place.at)}};
+    const MeasuredPlace found = measured(piece, place);
+    return {{"edge", place.edge}, {"dart", nullptr},   {"from", found.from},
+            {"at", found.at_mm},  {"to", found.to_mm}, {"place", json_of(place.at)}};
+}
+
 Json piece_json(const CutPiece& cut) {
     Json runs = Json::array(), corners = Json::array(), darts = Json::array(), notches = Json::array(),
-         line = Json::array();
+         line = Json::array(), trimmed = Json::array();
     for (const DecidedRun& run : cut.ruled.runs) runs.push_back(run_json(run));
     for (const CutCorner& corner : cut.line.corners)
         corners.push_back({{"edges", corner.edges},
@@ -186,6 +237,7 @@ Json piece_json(const CutPiece& cut) {
                            {"at", deep.notch.at},
                            {"depth", deep.depth_mm},
                            {"allowance", deep.width_mm}});
+    for (const TrimmedPlace& place : cut.line.trimmed) trimmed.push_back(trimmed_json(*cut.piece, place));
     for (const Point p : cut.line.points) line.push_back(json_of(p));
     return {{"piece", cut.piece->name},
             {"area", cut.area_mm2},
@@ -197,6 +249,7 @@ Json piece_json(const CutPiece& cut) {
             {"deep_notches", notches},
             {"notes", cut.line.notes},
             {"cleaned", cut.line.is_cleaned},
+            {"trimmed", trimmed},
             {"line", line}};
 }
 

@@ -32,6 +32,15 @@ void bind_cutting(py::module_& module) {
         .field("start_mm", &UndecidedStretch::from_mm,
                "Sewn distance from the run's anticlockwise start, mm.")
         .field("end_mm", &UndecidedStretch::to_mm, "And of its end, mm.");
+    Value<TrimmedPlace>(
+        module, "TrimmedPlace",
+        "Where allowances ran into each other and were trimmed: a stretch of a run, or the cloth "
+        "of a dart.")
+        .field("edge", &TrimmedPlace::edge, "The run; empty at a dart.")
+        .field("dart", &TrimmedPlace::dart, "The dart; empty at a run.")
+        .field("start_mm", &TrimmedPlace::from_mm, "Sewn distance from the run's anticlockwise start, mm.")
+        .field("end_mm", &TrimmedPlace::to_mm, "And of its end, mm.")
+        .field("at", &TrimmedPlace::at, "On the stitching line, in its middle, mm.");
     Value<CuttingLine>(module, "CuttingLine", "The line along which a piece is cut.")
         .field("points", &CuttingLine::points,
                "A closed polygon, anticlockwise, mm; the last point is joined to the first.")
@@ -39,7 +48,8 @@ void bind_cutting(py::module_& module) {
         .field("undecided", &CuttingLine::undecided,
                "Stretches without an allowance, cut on the stitching line.")
         .field("notes", &CuttingLine::notes, "What is not as asked.")
-        .field("is_cleaned", &CuttingLine::is_cleaned, "Allowances that ran into each other were trimmed.");
+        .field("is_cleaned", &CuttingLine::is_cleaned, "Allowances that ran into each other were trimmed.")
+        .field("trimmed", &CuttingLine::trimmed, "Where, if by half a millimetre or more.");
     module.def(
         "cutting_line", cutting_line_of, py::arg("pattern"), py::arg("piece"),
         py::arg("undecided_mm") = py::none(), Unlocked(),

@@ -22,7 +22,10 @@
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
+#include "dartwright/drawing/paper.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
+#include "dartwright/drawing/print_pages.hpp"
+#include "dartwright/drawing/printed_piece.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/pattern_file.hpp"
@@ -225,6 +228,36 @@ Pattern round_of_darts(int darts) {
     return pattern;
 }
 
+// A band 4 m wide with so many darts in its lower edge: from 200 on not all words find a place beside theirs.
+Pattern band_of_darts(int darts) {
+    constexpr double width = 4000;
+    const double step = width / darts;
+    const double mouth = std::min(10.0, 0.3 * step);
+    Pattern pattern;
+    pattern.name = "band";
+    pattern.pieces.emplace_back();
+    Piece& piece = pattern.pieces[0];
+    piece.name = "front";
+    piece.cut = Cut{};
+    piece.grain = Grain{{width / 2, 150}, {width / 2, 300}, ""};
+    piece.outline.start = {0, 0};
+    for (int k = 0; k < darts; ++k) {
+        const double middle = (k + 0.5) * step;
+        piece.outline.items.push_back({EdgeItem{"waist", StraightShape{}, 0}, {middle - mouth / 2, 0}});
+        piece.outline.items.push_back(
+            {DartItem{"dart " + std::to_string(k), {middle, 90}, {}, {}, {}, "side"},
+             {middle + mouth / 2, 0}});
+    }
+    const auto add_edge = [&](const char* name, Point to) {
+        piece.outline.items.push_back({EdgeItem{name, StraightShape{}, 0}, to});
+    };
+    add_edge("waist", {width, 0});
+    add_edge("side", {width, 400});
+    add_edge("top", {0, 400});
+    add_edge("other side", {0, 0});
+    return pattern;
+}
+
 Pattern many_pieces(int pieces) {
     Pattern pattern;
     pattern.name = "many";
@@ -297,6 +330,23 @@ void growth_of_drawing_darts_for_cutting(benchmark::State& state) {
          [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_cutting_pieces(pattern))); });
 }
 BENCHMARK(growth_of_drawing_darts_for_cutting)->Iterations(1);
+
+void growth_of_drawing_crowded_darts_for_cutting(benchmark::State& state) {
+    grow(state, {50, 100, 200, 400}, band_of_darts,
+         [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_cutting_pieces(pattern))); });
+}
+BENCHMARK(growth_of_drawing_crowded_darts_for_cutting)->Iterations(1);
+
+void growth_of_printing_crowded_darts(benchmark::State& state) {
+    PrintRequest request;
+    request.paper = papers().front();
+    grow(state, {50, 100, 200, 400}, band_of_darts, [&](const Pattern& pattern) {
+        const PrintedPiece piece =
+            printed_piece(pattern.pieces[0], pattern, {pattern.name, "", "", Unit::mm});
+        benchmark::DoNotOptimize(print_pages({piece}, request));
+    });
+}
+BENCHMARK(growth_of_printing_crowded_darts)->Iterations(1);
 
 void growth_of_comparing_pieces(benchmark::State& state) {
     grow(state, {100, 300, 1000, 3000}, many_pieces,

@@ -90,7 +90,7 @@ TEST(measure_level, is_square_to_the_grain_through_the_place) {
 TEST(measure_level, needs_a_grain_and_a_known_edge) {
     Pattern pattern = sample::skirt();
     EXPECT_THROW(measure_level(pattern, "sleeve@5/hem"), UnknownName);
-    EXPECT_THROW(measure_level(pattern, "side@5000/hem"), std::out_of_range);
+    EXPECT_THROW(measure_level(pattern, "side@5000/hem"), BeyondTheRun);
     EXPECT_THROW(measure_level(pattern, "side@5"), BadWords);
     pattern.pieces[0].grain.reset();
     EXPECT_THROW(measure_level(pattern, "side@50/hem"), Impossible);

@@ -238,7 +238,7 @@ TEST(PivotRefuses, WrongWords) {
     EXPECT_THROW(pivot(plain(), to("sleeve@50%")), UnknownName);
     EXPECT_THROW(pivot(plain(), to("side@10/neck")), UnknownName);
     EXPECT_THROW(pivot(plain(), to("side@10")), BadWords);
-    EXPECT_THROW(pivot(plain(), to("side@900/waist")), std::out_of_range);
+    EXPECT_THROW(pivot(plain(), to("side@900/waist")), BeyondTheRun);
     PivotRequest two_ways = to("side@50%");
     two_ways.part.share = 0.5;
     two_ways.part.intake_mm = 5;

@@ -11,7 +11,10 @@
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
+#include "dartwright/drawing/paper.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
+#include "dartwright/drawing/print_pages.hpp"
+#include "dartwright/drawing/printed_piece.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/flatten.hpp"
@@ -177,6 +180,60 @@ TEST(clear_words, on_the_pieces_to_cut_and_inside_their_cutting_line) {
                     << name << " " << piece.name << ": " << text.words;
         }
     }
+}
+
+/// The layer of that name, wherever it is.
+const DrawnGroup* find_layer(const std::vector<DrawnGroup>& groups, const std::string& name) {
+    for (const DrawnGroup& group : groups) {
+        if (group.name == name) return &group;
+        if (const DrawnGroup* inner = find_layer(group.groups, name)) return inner;
+    }
+    return nullptr;
+}
+
+// `to B2` on a cutting line hides a piece of it, the words having white about them.
+TEST(clear_words, beside_the_joints_of_pages_too) {
+    const std::string root = std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/";
+    std::size_t labels = 0;
+    for (const char* name : {"workshop/chorus-bodice", "workshop/chorus-bodice-inch",
+                             "workshop/after-fitting", "blocks/close-fitting",
+                             "faults/seam-allowance.flat-felled.true", "faults/fold-corner.second.true"}) {
+        Pattern pattern = read_pattern_file(root + name + std::string(".json"));
+        const std::optional<Cut>& cut = pattern.pieces[0].cut;
+        if (cut && !cut->fold.empty() && cut->second_fold.empty())
+            pattern = open(pattern, {pattern.pieces[0].name}).pattern;
+        std::vector<PrintedPiece> pieces;
+        for (const Piece& piece : pattern.pieces)
+            pieces.push_back(printed_piece(piece, pattern, {pattern.name, "", "", pattern.unit}));
+        for (const char* paper : {"A4", "letter"}) {
+            const auto found = std::find_if(papers().begin(), papers().end(),
+                                            [&](const Paper& each) { return each.name == paper; });
+            ASSERT_NE(found, papers().end());
+            PrintRequest request;
+            request.paper = *found;
+            for (const Drawing& page : print_pages(pieces, request).pages) {
+                const DrawnGroup* joints = find_layer(page.groups, "matching lines");
+                if (!joints) continue;
+                Drawn printed;
+                for (const Piece& piece : pattern.pieces)
+                    if (const DrawnGroup* layer = find_layer(page.groups, piece.name))
+                        collect(printed, *layer);
+                for (const DrawnItem& item : joints->items) {
+                    const DrawnText* label = std::get_if<DrawnText>(&item);
+                    if (!label) continue;
+                    ++labels;
+                    for (const std::vector<Point>& line : printed.lines)
+                        for (std::size_t k = 1; k < line.size(); ++k)
+                            EXPECT_FALSE(is_meeting(box_of(*label), line[k - 1], line[k]))
+                                << name << ' ' << paper << ' ' << label->words;
+                    for (const DrawnText& words : printed.words)
+                        EXPECT_FALSE(is_meeting(box_of(*label), box_of(words)))
+                            << name << ": " << label->words << " on " << words.words;
+                }
+            }
+        }
+    }
+    EXPECT_GE(labels, 100u);
 }
 
 TEST(clear_words, with_the_tags_of_findings) {

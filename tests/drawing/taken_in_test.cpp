@@ -19,6 +19,7 @@
 #include "dartwright/drawing/sewing_plan.hpp"
 #include "dartwright/drawing/sewing_sheet.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
+#include "dartwright/drawing/table_look.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -251,6 +252,41 @@ TEST(taken_in, tucks_are_written_as_that) {
     for (const DrawnGroup& group : drawing.groups) words += words_of_group(group);
     EXPECT_EQ(times_in(words, "bars on a tuck's legs"), 1u);
     EXPECT_EQ(times_in(words, "gather"), 0u);
+}
+
+// A dashed line beyond the bars, or a dot at the point, would be stitched by whoever sees it.
+TEST(taken_in, a_tuck_on_paper_is_drawn_as_far_as_it_is_stitched) {
+    constexpr double stitched_mm = 60;
+    const Pattern pattern =
+        close_as_tuck(fixture("blocks/close-fitting.json"), {"back", "waist dart", stitched_mm}).pattern;
+    const Piece& piece = pattern.pieces[1];
+    const std::optional<std::size_t> item = find_dart(piece, "waist dart");
+    ASSERT_TRUE(item);
+    const DartItem& dart = *piece.outline.items[*item].as_dart();
+    const DrawnGroup drawn = draw_cutting_piece(cut_of(pattern, piece), {});
+    double sewn_mm = 0;
+    for (const DrawnGroup& layer : drawn.groups) {
+        if (layer.name == "darts") {
+            for (const DrawnItem& each : layer.items) {
+                const DrawnPath& path = std::get<DrawnPath>(each);
+                const bool is_dot = path.fill == look::ink;
+                EXPECT_FALSE(is_dot && distance(start_of(path.curves.front()), dart.point) < 3);
+            }
+        }
+        if (layer.name != "stitching line") continue;
+        EXPECT_EQ(layer.items.size(), 1u);
+        for (const DrawnItem& path : layer.items)
+            for (const Curve& curve : std::get<DrawnPath>(path).curves)
+                sewn_mm += length_by_quadrature(curve);
+    }
+    double all_mm = 0;
+    for (std::size_t i = 0; i < piece.outline.items.size(); ++i)
+        all_mm += i == *item ? 2 * stitched_mm
+                  : piece.outline.items[i].as_dart()
+                      ? length_by_quadrature(legs_of_item(piece.outline, i).to_point) +
+                            length_by_quadrature(legs_of_item(piece.outline, i).from_point)
+                      : item_by_quadrature(piece.outline, i);
+    EXPECT_NEAR(sewn_mm, all_mm, 1e-6);
 }
 
 TEST(taken_in, pieces_are_numbered_as_in_the_pattern) {
@@ -507,6 +543,66 @@ TEST(cutting_label, says_once_that_no_allowance_is_decided) {
     cut.undecided_mm.reset();
     EXPECT_EQ(allowance_words(cut, Unit::cm),
               (std::vector<std::string>{"allowance: waist\u00a01\u00a0cm", "not decided, cut without: hem"}));
+}
+
+std::string with_plain_spaces(std::string words) {
+    const std::string bound = "\u00a0";
+    for (std::size_t at = words.find(bound); at != std::string::npos; at = words.find(bound, at))
+        words.replace(at, bound.size(), " ");
+    return words;
+}
+
+// Under `allowance: right side, left` a line `side 1.8 cm` speaks of another edge.
+TEST(cutting_label, parts_no_edge_s_name) {
+    std::size_t named = 0;
+    for (const char* name : {"workshop/chorus-bodice.json", "workshop/chorus-bodice-inch.json",
+                             "faults/seam-allowance.flat-felled.true.json", "blocks/close-fitting.json"}) {
+        Pattern pattern = fixture(name);
+        for (std::size_t i = 0; i < pattern.pieces.size(); ++i)
+            if (pattern.pieces[i].cut && !pattern.pieces[i].cut->fold.empty())
+                pattern = open(pattern, {pattern.pieces[i].name}).pattern;
+        for (Piece& piece : pattern.pieces) {
+            piece.allowance.clear();
+            double width = 10;  // one for each edge, so that each is named
+            for (const auto& run : runs_of(piece.outline))
+                if (!is_fold_edge(piece, run.edge)) piece.allowance.emplace_back(run.edge, width += 0.5);
+            std::vector<std::string> lines;
+            collect_words(draw_cutting_piece(cut_of(pattern, piece), {pattern.name, "", "", pattern.unit}),
+                          lines);
+            for (const auto& [edge, allowance] : piece.allowance) {
+                EXPECT_TRUE(std::any_of(lines.begin(), lines.end(),
+                                        [&, whole = edge](const std::string& line) {
+                                            return with_plain_spaces(line).find(whole) != std::string::npos;
+                                        }))
+                    << name << ": " << edge;
+                ++named;
+            }
+        }
+    }
+    EXPECT_GE(named, 30u);
+}
+
+TEST(cutting_label, says_that_the_widths_of_a_flat_felled_seam_are_meant) {
+    const Pattern pattern = fixture("faults/seam-allowance.flat-felled.true.json");
+    EXPECT_EQ(times_in(with_plain_spaces(words_on_cut(pattern, pattern.pieces[0])),
+                       "side: 1.8 cm on skirt back, as meant"),
+              1u);
+    EXPECT_EQ(times_in(with_plain_spaces(words_on_cut(pattern, pattern.pieces[1])),
+                       "side: 0.6 cm on skirt front, as meant"),
+              1u);
+    const Pattern opened = open(pattern, {"skirt back"}).pattern;
+    EXPECT_EQ(times_in(with_plain_spaces(words_on_cut(opened, opened.pieces[1])),
+                       "side: 0.6 cm on skirt front, as meant"),
+              1u);
+    // Nothing of it where the widths are the same, are not decided, or are not meant to differ.
+    Pattern same = pattern;
+    same.pieces[0].allowance = {{"side", 18.0}};
+    Pattern open_question = pattern;
+    open_question.pieces[0].allowance = {};
+    Pattern other = pattern;
+    other.seams[0].allowances_differ = false;
+    for (const Pattern& each : {same, open_question, other})
+        EXPECT_EQ(times_in(words_on_cut(each, each.pieces[1]), "as meant"), 0u);
 }
 
 TEST(cutting_legend, explains_only_lines_that_are_there) {

@@ -301,7 +301,6 @@ Pattern operated_or_as_it_is(const Pattern& pattern, Choices& choices) {
     } catch (const Impossible&) {
     } catch (const UnknownName&) {
     } catch (const BadWords&) {
-    } catch (const std::out_of_range&) {  // a place beyond the end of its run
     }
     return pattern;
 }

@@ -154,7 +154,7 @@ TEST(parse_place, refuses_what_is_no_distance) {
 TEST(distance_from_start, refuses_places_off_the_run) {
     for (const char* const text : {"side@-1/hem", "side@-1%/hem", "side@101/armhole", "side@100.1%/hem",
                                    "side@11cm/hem", "side@4in/hem"}) {
-        EXPECT_THROW(distance_of(text), std::out_of_range) << text;
+        EXPECT_THROW(distance_of(text), BeyondTheRun) << text;
     }
     const std::string message = refusal([] { distance_of("side@101/armhole"); });
     EXPECT_EQ(message,
@@ -164,7 +164,7 @@ TEST(distance_from_start, refuses_places_off_the_run) {
 TEST(distance_from_start, forgives_the_rounding_of_a_written_length) {
     EXPECT_EQ(distance_of("side@100.0000009/hem"), 100);
     EXPECT_EQ(distance_of("side@-0.0000009/hem"), 0);
-    EXPECT_THROW(distance_of("side@100.000002/hem"), std::out_of_range);
+    EXPECT_THROW(distance_of("side@100.000002/hem"), BeyondTheRun);
 }
 
 // The text of a place was once put in a buffer of 32 characters.

@@ -148,6 +148,8 @@ class Types(unittest.TestCase):
         self.check(dartwright.compare(dartwright.read_pattern(FIXTURES / "faults" / "seam-length.true.json"), faulty))
         self.check(dartwright.cutting_line(bodice, "front"))
         self.check(dartwright.cutting_line(faulty, faulty.pieces[0].name))
+        slit = dartwright.read_pattern(FIXTURES / "corners" / "slit.json")
+        self.check(dartwright.cutting_line(slit, slit.pieces[0].name))
         self.check(dartwright.assess(exercise, exercise.pattern))
         self.assertEqual(set(CLASSES) - self.seen, set())
 

@@ -1,5 +1,7 @@
 // cut: allowances decided by a rule, the account of the cutting pieces, and what is refused.
 
+#include <cmath>
+
 #include "tools/program.hpp"
 
 namespace dartwright {
@@ -120,6 +122,64 @@ struct Refused {
     int status;
     const char* says;
 };
+
+// The slit is narrower than its two allowances: nothing is left of it, and whoever cuts is told where.
+TEST(cut_command, says_where_allowances_were_trimmed) {
+    const Folder folder;
+    const std::string slit = source_folder + "/fixtures/corners/slit.json";
+    const Ended ended = dartwright({"cut", slit, "-o", folder / "cut.json"});
+    ASSERT_EQ(ended.status, 0) << ended.err;
+    EXPECT_TRUE(has(ended.out,
+                    "  note: trimmed where allowances run into each other: right slit, all along it\n"
+                    "  note: trimmed where allowances run into each other: left slit, all along it\n"))
+        << ended.out;
+    const Ended json = dartwright({"cut", slit, "-o", folder / "again.json", "--format", "json"});
+    const Json trimmed = Json::parse(json.out)["pieces"][0]["trimmed"];
+    ASSERT_EQ(trimmed.size(), 2u);
+    EXPECT_EQ(trimmed[0]["edge"], "right slit");
+    EXPECT_EQ(trimmed[0]["dart"], nullptr);
+    EXPECT_EQ(trimmed[0]["from"], "neck");
+    EXPECT_NEAR(trimmed[0]["at"].get<double>(), 0, 0.01);
+    // By Pythagoras, 3 mm across and 180 mm down.
+    EXPECT_NEAR(trimmed[0]["to"].get<double>(), std::hypot(3, 180), 0.01);
+    EXPECT_NEAR(trimmed[0]["place"][0].get<double>(), 204.5, 0.01);
+    EXPECT_NEAR(trimmed[0]["place"][1].get<double>(), 490, 0.01);
+}
+
+TEST(cut_command, says_how_far_allowances_were_trimmed_in_the_unit_of_the_file) {
+    const Folder folder;
+    Json wide = Json::parse(text_of_file(source_folder + "/fixtures/corners/slit.json"));
+    Json& items = wide["pieces"][0]["outline"]["items"];
+    // 2 wide at the bottom, 8 at the mouth, 18 up, and allowances of 2: with f = atan(3 / 18) the two meet in
+    // the middle at (2 / cos f - 1) / tan f = 6.17 up, and the foot of that on a side is 5.92 along it.
+    items[3]["to"] = {24, 58};
+    items[4]["to"] = {21, 40};
+    items[5]["to"] = {16, 58};
+    items.insert(items.begin() + 5, Json{{"edge", "bottom"}, {"to", {19, 40}}});
+    items[3].erase("curve");
+    items[7].erase("curve");
+    for (Json& each : items)
+        if (each["edge"] == "other neck") each["to"] = {14, 62};
+    Json& allowance = wide["pieces"][0]["allowance"];
+    allowance["right slit"] = allowance["left slit"] = allowance["bottom"] = 2;
+    write_text(folder / "wide.json", wide.dump());
+    const Ended in_cm = dartwright({"cut", folder / "wide.json", "-o", folder / "cut.json"});
+    ASSERT_EQ(in_cm.status, 0) << in_cm.err;
+    EXPECT_TRUE(has(in_cm.out, "right slit, 0.0 to 5.9 cm from the bottom end\n")) << in_cm.out;
+    EXPECT_TRUE(has(in_cm.out, "left slit, 0.0 to 5.9 cm from the bottom end\n")) << in_cm.out;
+    EXPECT_TRUE(has(in_cm.out, "bottom, all along it\n")) << in_cm.out;
+    wide["unit"] = "in";
+    write_text(folder / "inch.json", wide.dump());
+    const Ended in_inches = dartwright({"cut", folder / "inch.json", "-o", folder / "cut inch.json"});
+    ASSERT_EQ(in_inches.status, 0) << in_inches.err;
+    EXPECT_TRUE(has(in_inches.out, "right slit, 0 to 5 29/32 in from the bottom end\n")) << in_inches.out;
+    // Nothing is said of a piece whose allowances keep clear of each other.
+    for (const char* slit : {"right slit", "left slit", "bottom"}) allowance[slit] = 0.3;
+    write_text(folder / "clear.json", wide.dump());
+    const Ended clear = dartwright({"cut", folder / "clear.json", "-o", folder / "cut clear.json"});
+    EXPECT_EQ(clear.status, 0) << clear.err;
+    EXPECT_FALSE(has(clear.out, "trimmed")) << clear.out;
+}
 
 TEST(cut_command, refuses_in_one_line_and_writes_nothing) {
     const Refused all[] = {

@@ -3,8 +3,8 @@
 #include <cmath>
 
 #include "dartwright/assessing/criterion_names.hpp"
-#include "dartwright/checks/words.hpp"
-#include "dartwright/geometry/written_number.hpp"
+#include "dartwright/words/lengths.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -38,13 +38,9 @@ ScoredLine angle_line(const DraftFacts& facts, JudgedLine about, const Amounts& 
 
 std::string length_words(const DraftFacts& facts, double mm) {
     const Unit unit = facts.plan->exercise.unit;
-    if (unit == Unit::mm) return words::mm(mm);
+    if (unit == Unit::mm) return mm_in_sentence(mm);
     // To about a hundredth of a millimetre; half of that is half, whatever rounding made of it.
-    const double thousandths = std::round(mm / mm_in(unit) * 1e6) / 1e3;
-    std::string number = with_decimals(std::round(thousandths) / 1e3, 3);
-    number.erase(number.find_last_not_of('0') + 1);
-    if (number.ends_with('.')) number.pop_back();
-    return (number == "-0" ? "0" : number) + (unit == Unit::cm ? " cm" : " in");
+    return shortest_decimals(rounded_figure(mm / mm_in(unit)), 3) + " " + word_of(unit);
 }
 
 ScoredLine fault_line(JudgedLine about, std::string expected, std::string found) {

@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/cutting/cutting_line.hpp"
-#include "dartwright/darts/impossible.hpp"
+#include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 
 namespace dartwright {

@@ -7,6 +7,7 @@
 #include "dartwright/cutting/fold_trim.hpp"
 #include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
+#include "dartwright/cutting/trimmed_places.hpp"
 #include "dartwright/cutting/whole_edges.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -78,6 +79,16 @@ void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& t
                            text_of("%g mm", trimming.width_mm) + ", is no width; " + width_expected);
         }
     }
+}
+
+// Its sides are numbered while they are cleaned, so that it is known afterwards which were trimmed.
+cutting::SidedLine cleaned(const Piece& piece, const cutting::SidedLine& raw, CuttingLine& line) {
+    cutting::SidedLine numbered = raw;
+    for (std::size_t i = 0; i < numbered.size(); ++i) numbered.sides[i].item = i;
+    cutting::SidedLine out = cutting::cleaned(piece, std::move(numbered));
+    line.trimmed = cutting::trimmed_places(piece, raw, out);
+    for (CutSide& side : out.sides) side = raw.sides[side.item];
+    return out;
 }
 
 // Corners of runs that are one point are not asked for: their neighbours meet instead.
@@ -169,7 +180,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     CuttingLine line;
     if (!raw.mouths.empty()) raw.line = bridged(piece, raw, request, line);
     line.is_cleaned = raw.is_crossing || !is_simple(raw.line.points);
-    if (line.is_cleaned) raw.line = cutting::cleaned(piece, std::move(raw.line));
+    if (line.is_cleaned) raw.line = cleaned(piece, raw.line, line);
     line.points = std::move(raw.line.points);
     line.sides = std::move(raw.line.sides);
     line.corners = std::move(raw.corners);

@@ -99,6 +99,16 @@ struct UndecidedStretch {
     double to_mm = 0;
 };
 
+/// Where allowances ran into each other and were trimmed, so that an edge has less than its own: a stretch of
+/// a run by sewn distance from its anticlockwise start, or the cloth of a dart.
+struct TrimmedPlace {
+    std::string edge;  ///< empty at a dart
+    std::string dart;
+    double from_mm = 0;
+    double to_mm = 0;
+    Point at;  ///< on the stitching line in its middle; of a dart, in the middle of its mouth
+};
+
 /// Closed and anticlockwise; side i runs from points[i] to points[i + 1], the last one to points[0].
 struct CuttingLine {
     std::vector<Point> points;
@@ -108,6 +118,8 @@ struct CuttingLine {
     std::vector<UndecidedStretch> undecided;
     std::vector<std::string> notes;
     bool is_cleaned = false;  ///< allowances that ran into each other were trimmed
+    /// Where: in outline order, then darts. None for what nobody sees, less than half a millimetre.
+    std::vector<TrimmedPlace> trimmed;
 };
 
 /// A width that is no width, or too large for its piece: more than half the smaller side of the box round it.

@@ -57,11 +57,13 @@ struct CloseSeamResult {
 
 /// Separates the piece in two along a seam from the dart's mouth to its pivot and on to the second dart's
 /// mouth or to the place (a princess seam, a yoke): the darts' cloth lies between the parts and is cut away.
-/// Legs are first drawn straight to the pivot. Both parts keep their grain's direction; notches, allowances,
-/// marks and seams follow, divided where an edge is; the part without the fold is cut as a pair. The new
-/// seam's sides are as long as each other to rounding and have notches to both sides of the pivot; its corner
-/// there is rounded if asked, else each side is two edges that meet in it. Cloth area stays, but for what the
-/// rounding moves from one side of the seam to the other or takes off. The request is appended to `made`.
+/// Legs are first drawn straight to the pivot. Both parts keep their grain's direction, with an arrow that
+/// stays 5 mm clear of the outline and of dart legs where the part has room, a shorter one or one beside
+/// the whole's if need be; notches, allowances, marks and seams follow, divided where an edge is; the part
+/// without the fold is cut as a pair. The new seam's sides are as long as each other to rounding and have
+/// notches to both sides of the pivot; its corner there is rounded if asked, else each side is two edges
+/// that meet in it. Cloth area stays, but for what the rounding moves from one side of the seam to the
+/// other or takes off. The request is appended to `made`.
 /// Throws UnknownName, BadWords (neither or both of `with` and `to`; a name that is taken), Impossible
 /// (different pivots, a blocked cut, both ends in one edge, a third dart of the same pivot, a rounding longer
 /// than a leg) and what movable darts do. O(n log n).

@@ -129,19 +129,24 @@ class Contents {
         }
     }
 
-    bool is_within(std::size_t part, const Grain& grain) const {
-        const std::vector<Point>& polygon = s_.parts[part].polygon;
-        return where_in_polygon(polygon, grain.from) != Where::outside &&
-               where_in_polygon(polygon, grain.to) != Where::outside;
+    static std::vector<Point> cloth_of(const Outline& outline) {
+        return flat_outline(outline, DartsDrawn::to_points, decision_chord_error_mm).points;
+    }
+
+    // The part that is held keeps the arrow that was drawn, or as much of it as the seam has left clear; who
+    // drew it nearer to an edge than we would meant that.
+    std::optional<Grain> own_grain(std::size_t part, const std::vector<Point>& cloth) const {
+        if (part != wanted_.held) return std::nullopt;
+        const double drawn_mm = grain_clearance(cloth_of(whole_.outline), *whole_.grain);
+        return grain_kept_within(cloth, *whole_.grain, std::min(grain_clear_mm, drawn_mm));
     }
 
     void grain() {
         if (!whole_.grain) return;
         for (std::size_t k = 0; k < 2; ++k) {
-            const bool has_own = k == wanted_.held && is_within(k, *whole_.grain);
-            pieces_[k].grain = has_own
-                                   ? *whole_.grain
-                                   : grain_within(s_.parts[k].polygon, whole_.grain->to - whole_.grain->from);
+            const std::vector<Point> cloth = cloth_of(s_.parts[k].outline);
+            const std::optional<Grain> own = own_grain(k, cloth);
+            pieces_[k].grain = own ? *own : grain_within(cloth, whole_.grain->to - whole_.grain->from);
             const std::string& along = whole_.grain->along;
             pieces_[k].grain->along = find_run(s_.parts[k].runs, along) ? along : "";
         }

@@ -1,12 +1,15 @@
 #include "dartwright/drawing/cutting_drawing.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/cutting_words.hpp"
+#include "dartwright/words/lengths.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
+#include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
@@ -77,14 +80,14 @@ DrawnGroup cutting_layer(const CuttingLine& line) {
 }
 
 DrawnGroup stitching_layer(const Piece& piece) {
-    DrawnGroup group = outline_lines(piece, look::stitching_stroke());
+    DrawnGroup group = stitched_lines(piece, look::stitching_stroke());
     group.name = "stitching line";
     return group;
 }
 
 /// Centre lines, points and pivots, with the legs and the centre line carried on to the cutting line.
 DrawnGroup dart_layer(const CuttingPiece& cut) {
-    DrawnGroup group = dart_lines(cut.piece);
+    DrawnGroup group = dart_lines(cut.piece, TuckPoints::left_out);
     const auto carry = [&](Point from, Point to, const Stroke& stroke) {
         if (distance(from, to) > cutting_line_error_mm) group.items.push_back(polyline({from, to}, stroke));
     };
@@ -138,6 +141,57 @@ std::vector<DrawnGroup> cutting_lines_of(const CuttingPiece& cut) {
             fold_lines(cut.piece, runs)};
 }
 
+/// The allowance of a seam's part where it has one and the same all along.
+std::optional<double> only_width(const Pattern& pattern, const SeamPart& part) {
+    const Piece& piece = piece_named(pattern, part.piece);
+    const std::vector<Run> runs = runs_of(piece.outline);
+    const Run* run = find_run(runs, part.edge);
+    const std::vector<RunWidth> widths = run ? widths_along(piece, *run) : std::vector<RunWidth>{};
+    return widths.size() == 1 ? widths.front().width_mm : std::nullopt;
+}
+
+/// `0.6 cm on skirt front`; empty where the other side's widths are not decided, or are the same.
+std::string widths_beside(const Pattern& pattern, const SeamPart& own, const SeamSide& others) {
+    const std::optional<double> own_width = only_width(pattern, own);
+    std::string words;
+    for (const SeamPart& other : others) {
+        const std::optional<double> width = only_width(pattern, other);
+        constexpr double same_width_mm = 0.005;  // they read alike
+        if (other.piece == own.piece || !width) continue;
+        if (own_width && std::abs(*own_width - *width) < same_width_mm) continue;
+        words += (words.empty() ? "" : ", ") + width_words(*width, pattern.unit) + " on " + other.piece;
+    }
+    return words;
+}
+
+/// `side: 0.6 cm on skirt front, as meant`: without it the two pieces of a flat-felled seam look like a
+/// mistake. Edges of which the same is to be said share a line.
+std::vector<std::string> meant_to_differ(const Pattern& pattern, const std::string& piece) {
+    struct EdgesAndWords {
+        std::string edges;
+        std::string words;
+    };
+    std::vector<EdgesAndWords> found;
+    const auto add = [&](const std::string& edge, const std::string& words) {
+        if (words.empty()) return;
+        const auto same = std::find_if(found.begin(), found.end(),
+                                       [&](const EdgesAndWords& each) { return each.words == words; });
+        if (same == found.end())
+            found.push_back({edge, words});
+        else
+            same->edges += ", " + edge;
+    };
+    for (const Seam& seam : pattern.seams) {
+        if (!seam.allowances_differ) continue;
+        for (const std::size_t side : {0u, 1u})
+            for (const SeamPart& own : seam.joins[side])
+                if (own.piece == piece) add(own.edge, widths_beside(pattern, own, seam.joins[1 - side]));
+    }
+    std::vector<std::string> lines;
+    for (const EdgesAndWords& each : found) lines.push_back(each.edges + ": " + each.words + ", as meant");
+    return lines;
+}
+
 double lowest_cut(const CuttingLine& line) {
     double low = line.points.front().y;
     for (const Point p : line.points) low = std::min(low, p.y);
@@ -166,6 +220,7 @@ CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const st
     label.pieces = pattern.pieces.size();
     const std::optional<WhoseSides> sides = whose_sides(pattern, *found);
     label.sides = sides ? words_of(*sides) : "";
+    label.meant = meant_to_differ(pattern, piece);
     return label;
 }
 

@@ -19,18 +19,21 @@ struct CuttingLabel {
     std::size_t number = 0;  ///< of the piece in its pattern, from 1; 0 if that is not said
     std::size_t pieces = 0;
     std::string sides = {};  ///< whose left and right its names speak of; empty if that is nothing to say
+    /// Of each seam whose two widths are meant to differ, the other side's: `side: skirt front has 0.6 cm
+    /// there, as meant`.
+    std::vector<std::string> meant = {};
 };
 
-/// The label with what the pattern knows of the piece: its number, and whose left and right; as it is if the
-/// pattern has no such piece.
+/// The label with what the pattern knows of the piece: its number, whose left and right, and where the piece
+/// that it is sewn to is meant to have another allowance; as it is if the pattern has no such piece.
 CuttingLabel label_of_piece(CuttingLabel label, const Pattern& pattern, const std::string& piece);
 
 /// A piece as it is cut, at true size and in its own coordinates: a layer of its name, in it the layers
 /// `paper`, `marks`, `cutting line`, `stitching line`, `darts`, `press` (an arrow over the leg on whose side
 /// each dart will lie), `notches`, `fullness` (a wave beside what is gathered or eased), `grain`, `fold` and
 /// `words`, those left out that it has nothing for. The cutting line is whole and strong, one closed path,
-/// the stitching line dashed. Words lie inside the stitching line and clear of lines; what finds no room
-/// stands below.
+/// the stitching line dashed, a tuck's legs as far as they are stitched. Words lie inside the stitching line
+/// and clear of lines; what finds no room stands below.
 DrawnGroup draw_cutting_piece(const CuttingPiece& piece, const CuttingLabel& label);
 
 struct CuttingDrawOptions {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <optional>
 
 #include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
@@ -48,9 +49,21 @@ bool is_none(const WidthAndEdges& each) {
     return each.width_mm && *each.width_mm < same_width_mm;
 }
 
+constexpr double widest_in_sizes = 15;  // a block, not a band across the piece
+
+/// Words that stay together in a line of the label: who reads `side 1.8 cm` under `left` takes it for
+/// another edge. What is wider than a line is parted as any words are.
+std::string together(const std::string& words) {
+    constexpr double room_for_a_comma = 0.5;
+    if (text_width(words, 1) > widest_in_sizes - room_for_a_comma) return words;
+    std::string whole;
+    for (const char letter : words) whole += letter == ' ' ? std::string("\u00a0") : std::string(1, letter);
+    return whole;
+}
+
 std::string names_in_line(const std::vector<std::string>& names) {
     std::string words;
-    for (const std::string& name : names) words += (words.empty() ? "" : ", ") + name;
+    for (const std::string& name : names) words += (words.empty() ? "" : ", ") + together(name);
     return words;
 }
 
@@ -61,7 +74,7 @@ void name_parts(std::vector<WidthAndEdges>& all) {
         for (const std::string& edge : each.edges) ++times[edge];
     for (WidthAndEdges& each : all)
         for (std::string& edge : each.edges)
-            if (times[edge] > 1) edge = "part\u00a0of\u00a0" + edge;
+            if (times[edge] > 1) edge = "part of " + edge;
 }
 
 std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
@@ -78,8 +91,9 @@ std::vector<WidthAndEdges> widths_of(const CuttingPiece& cut) {
 
 /// `hem 4 cm`, `neck, waist none`
 std::string width_of_edges(const WidthAndEdges& each, Unit unit) {
-    return names_in_line(each.edges) + "\u00a0" +
-           (is_none(each) ? "none" : width_words(*each.width_mm, unit));
+    std::vector<std::string> names = each.edges;
+    names.back() += " " + (is_none(each) ? "none" : width_words(*each.width_mm, unit));
+    return names_in_line(names);
 }
 
 std::string list_of_widths(const std::vector<WidthAndEdges>& all, Unit unit, std::size_t first) {
@@ -144,13 +158,12 @@ class CuttingWords {
     }
 
   private:
-    // A box that meets no line, and so not the stitching line, lies inside with its middle.
-    bool fits(const Label& label, double clear_mm) const {
-        return std::all_of(label.begin(), label.end(),
-                           [&](const DrawnText& line) {
-                               return index_.where(box_of(line).centre) == Where::inside;
-                           }) &&
-               taken_.is_clear(label, clear_mm);
+    // A box that meets no line, and so not the stitching line, lies inside with its middle. On a crowded
+    // piece most places are taken, which is sooner known than where they lie.
+    bool fits(const std::vector<TurnedBox>& boxes, double clear_mm) const {
+        return std::all_of(boxes.begin(), boxes.end(), [&](const TurnedBox& box) {
+            return taken_.is_clear(box, clear_mm) && index_.where(box.centre) == Where::inside;
+        });
     }
 
     void put(const Label& label) {
@@ -158,15 +171,17 @@ class CuttingWords {
         for (const DrawnText& line : label) group_.items.push_back(line);
     }
 
-    bool is_clear_of_joints(const Label& label) const {
-        return label_.joints.empty() || joints_.is_clear(label, look::clear_of_lines);
+    bool is_clear_of_joints(const std::vector<TurnedBox>& boxes) const {
+        return label_.joints.empty() || std::all_of(boxes.begin(), boxes.end(), [&](const TurnedBox& box) {
+                   return joints_.is_clear(box, look::clear_of_lines);
+               });
     }
 
     bool put_off_joints(const Candidates& candidates, double clear_mm) {
         for (std::size_t i = 0; i < candidates.count; ++i) {
-            const Label label = candidates.label(i);
-            if (!is_clear_of_joints(label) || !fits(label, clear_mm)) continue;
-            put(label);
+            const std::vector<TurnedBox> boxes = boxes_of(candidates, i);
+            if (!is_clear_of_joints(boxes) || !fits(boxes, clear_mm)) continue;
+            put(candidates.label(i));
             return true;
         }
         return false;
@@ -176,24 +191,38 @@ class CuttingWords {
         if (put_off_joints(candidates, clear_mm)) return true;
         if (label_.joints.empty()) return false;  // each was tried
         for (std::size_t i = 0; i < candidates.count; ++i) {
-            const Label label = candidates.label(i);
-            if (!fits(label, clear_mm)) continue;
-            put(label);
+            if (!fits(boxes_of(candidates, i), clear_mm)) continue;
+            put(candidates.label(i));
             return true;
         }
         return false;
     }
 
+    /// In a column below the piece, at the first of its steps where nothing lies.
     void put_below(const std::vector<DrawnText>& lines) {
-        Box box{flat_.front(), flat_.front()};
-        for (const Point p : flat_) box = joined(box, Box{p, p});
-        for (const Point p : cut_.line.points) box = joined(box, Box{p, p});
+        if (!below_) {
+            below_.emplace(Box{flat_.front(), flat_.front()});
+            for (const Point p : flat_) *below_ = joined(*below_, Box{p, p});
+            for (const Point p : cut_.line.points) *below_ = joined(*below_, Box{p, p});
+        }
         const BlockSize size = size_of_block(lines);
-        for (int step = 0;; ++step) {
-            const Point centre{0.5 * (box.low.x + box.high.x), box.low.y - 6 - size.height / 2 - 4 * step};
+        // What a block's first line met at the foot of the column meets that of the next as well: all are
+        // centred there, and nothing is taken away.
+        std::size_t& first = first_free_step_[lines.front().size_mm];
+        for (std::size_t step = first;; ++step) {
+            const Point centre{0.5 * (below_->low.x + below_->high.x),
+                               below_->low.y - 6 - size.height / 2 - 4 * static_cast<double>(step)};
             const Label label = centred_block(lines, centre, 0);
             if (taken_.is_clear(label, look::clear_of_lines)) return put(label);
+            if (step == first && !taken_.is_clear(core_of(label.front()), look::clear_of_lines)) ++first;
         }
+    }
+
+    /// The middle of a line of words, which every line of its size has there.
+    static TurnedBox core_of(const DrawnText& line) {
+        TurnedBox core = box_of(line);
+        core.half_length = 0;
+        return core;
     }
 
     /// The shares of its size at which words are tried.
@@ -327,9 +356,7 @@ class CuttingWords {
             std::stable_partition(places.begin(), places.end(), [&](const BlockPlace& place) {
                 return wedges.is_nearest(mine, centre_of_first(lines, size, place), clearly_mm);
             });
-            return Candidates{places.size(), [lines, places](std::size_t i) {
-                                  return centred_block(lines, places[i].centre, places[i].angle_rad);
-                              }};
+            return blocks_at(lines, std::move(places));
         });
     }
 
@@ -376,6 +403,7 @@ class CuttingWords {
         if (cut_.piece.cut) add(cut_words(*cut_.piece.cut));
         if (!label_.size.empty()) add("size " + label_.size);
         for (const std::string& words : allowance_words(cut_, label_.unit)) add(words);
+        for (const std::string& words : label_.meant) add(words);
         add(label_.sides);
         add(label_.date);
         return all;
@@ -426,9 +454,10 @@ class CuttingWords {
     }
     Candidates blocks(std::vector<DrawnText> lines, double angle_rad) {
         if (places_.empty()) places_ = places_inside(flat_);
-        return {places_.size(), [this, lines = std::move(lines), angle_rad](std::size_t i) {
-                    return centred_block(lines, places_[i], angle_rad);
-                }};
+        std::vector<BlockPlace> places;
+        places.reserve(places_.size());
+        for (const Point place : places_) places.push_back({place, angle_rad});
+        return blocks_at(std::move(lines), std::move(places));
     }
 
     bool put_flat_label(double share, double clear_mm) {
@@ -455,8 +484,7 @@ class CuttingWords {
         put_below(label_lines(0.5 * look::piece_name_size));
     }
 
-    static constexpr double smallest_words = 4;    // 11 points: read at arm's length
-    static constexpr double widest_in_sizes = 15;  // a block, not a band across the piece
+    static constexpr double smallest_words = 4;  // 11 points: read at arm's length
     static constexpr double widest_flat_in_sizes = 40;
 
     const CuttingPiece& cut_;
@@ -466,6 +494,8 @@ class CuttingWords {
     PolygonIndex index_;
     std::vector<Point> places_;  ///< inside, once they are asked for
     TakenPlaces joints_;
+    std::optional<Box> below_;                       ///< the box round the piece, once words are put below it
+    std::map<double, std::size_t> first_free_step_;  ///< below the piece, by the size of the first line
     DrawnGroup group_{"words", {}, {}};
 };
 

@@ -1,9 +1,13 @@
 #include "dartwright/drawing/label_places.hpp"
 
 #include <algorithm>
+#include <array>
 #include <boost/geometry/geometries/box.hpp>
 #include <boost/geometry/geometries/point.hpp>
 #include <boost/geometry/index/rtree.hpp>
+#include <cmath>
+#include <cstdint>
+#include <memory>
 
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/geometry/flatten.hpp"
@@ -61,9 +65,10 @@ bool is_any_met(const Tree<Value>& tree, const Rectangle& around, const IsMet& i
 }
 
 template <typename Value, typename IsMet>
-std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met) {
+std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsMet& is_met,
+                     std::size_t enough = SIZE_MAX) {
     std::size_t count = 0;
-    for (auto at = tree.qbegin(bg::index::intersects(around)); at != tree.qend(); ++at)
+    for (auto at = tree.qbegin(bg::index::intersects(around)); count < enough && at != tree.qend(); ++at)
         if (is_met(at->second)) ++count;
     return count;
 }
@@ -73,6 +78,15 @@ std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsM
 struct TakenPlaces::Held {
     Tree<Stretch> stretches;
     Tree<TurnedBox> boxes;
+
+    /// What was met last: most places that are tried one after another are taken by the same.
+    std::array<TurnedBox, 3> last_boxes;
+    std::array<Stretch, 3> last_stretches;
+    std::size_t boxes_met = 0;
+    std::size_t stretches_met = 0;
+
+    std::size_t meetings(const TurnedBox& box, double margin_mm, std::size_t enough) const;
+    bool is_clear(const TurnedBox& wide);
 };
 
 TakenPlaces::TakenPlaces() : held_(new Held) {}
@@ -100,30 +114,58 @@ void TakenPlaces::add(const Label& label) {
     for (const DrawnText& line : label) add(box_of(line));
 }
 
-std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
+std::size_t TakenPlaces::Held::meetings(const TurnedBox& box, double margin_mm, std::size_t enough) const {
     const TurnedBox wide = grown(box, margin_mm);
     const Rectangle around = rectangle_around(wide);
-    return count_of(held_->stretches, around,
-                    [&](const Stretch& stretch) { return is_meeting(wide, stretch.from, stretch.to); }) +
-           count_of(held_->boxes, around, [&](const TurnedBox& other) { return is_meeting(wide, other); });
+    const std::size_t lines = count_of(
+        stretches, around, [&](const Stretch& stretch) { return is_meeting(wide, stretch.from, stretch.to); },
+        enough);
+    return lines + count_of(
+                       boxes, around, [&](const TurnedBox& other) { return is_meeting(wide, other); },
+                       enough - std::min(lines, enough));
+}
+
+bool TakenPlaces::Held::is_clear(const TurnedBox& wide) {
+    for (std::size_t k = 0; k < std::min(boxes_met, last_boxes.size()); ++k)
+        if (is_meeting(wide, last_boxes[k])) return false;
+    for (std::size_t k = 0; k < std::min(stretches_met, last_stretches.size()); ++k)
+        if (is_meeting(wide, last_stretches[k].from, last_stretches[k].to)) return false;
+    const Rectangle around = rectangle_around(wide);
+    const auto is_box_met = [&](const TurnedBox& other) {
+        if (!is_meeting(wide, other)) return false;
+        last_boxes[boxes_met++ % last_boxes.size()] = other;
+        return true;
+    };
+    const auto is_stretch_met = [&](const Stretch& stretch) {
+        if (!is_meeting(wide, stretch.from, stretch.to)) return false;
+        last_stretches[stretches_met++ % last_stretches.size()] = stretch;
+        return true;
+    };
+    return !is_any_met(boxes, around, is_box_met) && !is_any_met(stretches, around, is_stretch_met);
+}
+
+std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
+    return held_->meetings(box, margin_mm, SIZE_MAX);
 }
 
 std::size_t TakenPlaces::meetings(const Label& label, double margin_mm) const {
+    return meetings(label, margin_mm, SIZE_MAX);
+}
+
+std::size_t TakenPlaces::meetings(const Label& label, double margin_mm, std::size_t enough) const {
     std::size_t count = 0;
-    for (const DrawnText& line : label) count += meetings(box_of(line), margin_mm);
+    for (const DrawnText& line : label)
+        if (count < enough) count += held_->meetings(box_of(line), margin_mm, enough - count);
     return count;
 }
 
+bool TakenPlaces::is_clear(const TurnedBox& box, double margin_mm) const {
+    return held_->is_clear(grown(box, margin_mm));
+}
+
 bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
-    return std::all_of(label.begin(), label.end(), [&](const DrawnText& line) {
-        const TurnedBox wide = grown(box_of(line), margin_mm);
-        const Rectangle around = rectangle_around(wide);
-        return !is_any_met(held_->boxes, around, [&](const TurnedBox& other) {
-            return is_meeting(wide, other);
-        }) && !is_any_met(held_->stretches, around, [&](const Stretch& stretch) {
-            return is_meeting(wide, stretch.from, stretch.to);
-        });
-    });
+    return std::all_of(label.begin(), label.end(),
+                       [&](const DrawnText& line) { return is_clear(box_of(line), margin_mm); });
 }
 
 std::size_t TakenPlaces::boxes_met(Point from, Point to) const {
@@ -135,7 +177,8 @@ Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double ma
     Placed best;
     std::size_t least = 0;
     for (const Label& candidate : candidates) {
-        const std::size_t met = taken.meetings(candidate, margin_mm);
+        const std::size_t met = best.label.empty() ? taken.meetings(candidate, margin_mm)
+                                                   : taken.meetings(candidate, margin_mm, least);
         if (best.label.empty() || met < least) {
             best.label = candidate;
             least = met;
@@ -192,6 +235,53 @@ Label centred_block(const std::vector<DrawnText>& lines, Point centre, double an
         top -= line_height(line);
     }
     return label;
+}
+
+std::vector<TurnedBox> boxes_of(const Candidates& candidates, std::size_t i) {
+    if (candidates.boxes) return candidates.boxes(i);
+    std::vector<TurnedBox> boxes;
+    for (const DrawnText& line : candidates.label(i)) boxes.push_back(box_of(line));
+    return boxes;
+}
+
+MeasuredBlock::MeasuredBlock(std::vector<DrawnText> of_lines) : lines(std::move(of_lines)) {
+    for (const DrawnText& line : lines)
+        widths_mm.push_back(text_width(line.words, line.size_mm, line.is_bold));
+}
+
+// Step for step as `centred_block` and `box_of` do it, for the same last bits.
+std::vector<TurnedBox> MeasuredBlock::boxes(const BlockPlace& place) const {
+    const Vector along{std::cos(place.angle_rad), std::sin(place.angle_rad)};
+    const Vector up{-along.y, along.x};
+    double top = 0;
+    for (const DrawnText& line : lines) top += line_height(line);
+    top /= 2;
+    std::vector<TurnedBox> all;
+    all.reserve(lines.size());
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+        const double size_mm = lines[k].size_mm;
+        const Point centre = place.centre + (top - line_height(lines[k]) / 2) * up;
+        const Point at = centre - (text_ascent_em - text_descent_em) / 2 * size_mm * up;
+        const double rise = size_mm * (text_ascent_em - text_descent_em) / 2;
+        TurnedBox& box = all.emplace_back();
+        box.along = along;
+        box.half_length = widths_mm[k] / 2;
+        box.half_height = size_mm * (text_ascent_em + text_descent_em) / 2;
+        box.centre = at + rise * perpendicular(along);
+        top -= line_height(lines[k]);
+    }
+    return all;
+}
+
+Label MeasuredBlock::label(const BlockPlace& place) const {
+    return centred_block(lines, place.centre, place.angle_rad);
+}
+
+Candidates blocks_at(std::vector<DrawnText> lines, std::vector<BlockPlace> places) {
+    const auto block = std::make_shared<const MeasuredBlock>(std::move(lines));
+    const auto at = std::make_shared<const std::vector<BlockPlace>>(std::move(places));
+    return {at->size(), [block, at](std::size_t i) { return block->label((*at)[i]); },
+            [block, at](std::size_t i) { return block->boxes((*at)[i]); }};
 }
 
 }  // namespace dartwright

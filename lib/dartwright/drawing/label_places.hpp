@@ -28,7 +28,10 @@ class TakenPlaces {
     /// How many lines and boxes the box meets, with a margin around it.
     std::size_t meetings(const TurnedBox& box, double margin_mm) const;
     std::size_t meetings(const Label& label, double margin_mm) const;
+    /// The same, or some number from `enough` on if it is not less.
+    std::size_t meetings(const Label& label, double margin_mm, std::size_t enough) const;
     /// Whether they meet none: sooner known than how many.
+    bool is_clear(const TurnedBox& box, double margin_mm) const;
     bool is_clear(const Label& label, double margin_mm) const;
     /// How many boxes the stretch meets (it may cross lines).
     std::size_t boxes_met(Point from, Point to) const;
@@ -42,7 +45,11 @@ class TakenPlaces {
 struct Candidates {
     std::size_t count = 0;
     std::function<Label(std::size_t)> label;
+    /// The boxes of its lines, sooner made than the words; empty where there is no such short way.
+    std::function<std::vector<TurnedBox>(std::size_t)> boxes = {};
 };
+/// The boxes of a candidate's lines, either way.
+std::vector<TurnedBox> boxes_of(const Candidates& candidates, std::size_t i);
 
 /// The first candidate that is clear of everything taken, else the one that meets least; it is then taken.
 /// Empty only where there is no candidate.
@@ -59,6 +66,18 @@ double upright_angle(Vector along);
 DrawnText centred(const DrawnText& style, Point centre, double angle_rad);
 /// Lines below each other (the first on top), each in its own style, their block centred there.
 Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad);
+struct BlockPlace;
+/// Lines of words whose boxes are known before the words are put anywhere: those of `centred_block`, to the
+/// last bit.
+struct MeasuredBlock {
+    explicit MeasuredBlock(std::vector<DrawnText> lines);
+    std::vector<DrawnText> lines;
+    std::vector<double> widths_mm;
+    std::vector<TurnedBox> boxes(const BlockPlace& place) const;
+    Label label(const BlockPlace& place) const;
+};
+/// Such a block at each of the places.
+Candidates blocks_at(std::vector<DrawnText> lines, std::vector<BlockPlace> places);
 
 struct BlockSize {
     double width = 0;

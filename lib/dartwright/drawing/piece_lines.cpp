@@ -29,18 +29,20 @@ constexpr double press_arrow_farthest = 35;   // from the mouth
 /// Point and pivot nearer than this are drawn as one place, mm.
 constexpr double same_place = 0.05;
 
+void add_item(DrawnPath& path, const Outline& outline, std::size_t item) {
+    if (outline.items[item].as_dart()) {
+        const Legs legs = legs_of_item(outline, item);
+        path.curves.push_back(legs.to_point);
+        path.curves.push_back(legs.from_point);
+    } else {
+        const std::vector<Curve> curves = curves_of_item(outline, item);
+        path.curves.insert(path.curves.end(), curves.begin(), curves.end());
+    }
+}
+
 DrawnPath outline_path(const Outline& outline) {
     DrawnPath path;
-    for (std::size_t i = 0; i < outline.items.size(); ++i) {
-        if (outline.items[i].as_dart()) {
-            const Legs legs = legs_of_item(outline, i);
-            path.curves.push_back(legs.to_point);
-            path.curves.push_back(legs.from_point);
-        } else {
-            const std::vector<Curve> curves = curves_of_item(outline, i);
-            path.curves.insert(path.curves.end(), curves.begin(), curves.end());
-        }
-    }
+    for (std::size_t i = 0; i < outline.items.size(); ++i) add_item(path, outline, i);
     path.is_closed = gap_of(outline) <= Tolerances{}.gap_mm;
     return path;
 }
@@ -147,17 +149,27 @@ DrawnPath wedge(const Outline& outline, std::size_t item, const std::vector<Item
     return path;
 }
 
+/// A tuck's legs, each as far as it is stitched.
+struct StitchedLegs {
+    Curve to_end;
+    Curve from_end;
+};
+StitchedLegs stitched_legs(const Outline& outline, std::size_t item) {
+    const double stitched = *outline.items[item].as_dart()->stitched;
+    const Legs legs = legs_of_item(outline, item);
+    const double up = parameter_at(legs.to_point, stitched);
+    const double down = parameter_at(legs.from_point, length(legs.from_point) - stitched);
+    return {part_between(legs.to_point, 0, up), part_between(legs.from_point, down, 1)};
+}
+
 // What is folded away: a tuck's cloth beyond its stitching is not.
 DrawnPath stitched_wedge(const Outline& outline, std::size_t item, const std::vector<ItemCap>& caps) {
     const DartItem& dart = *outline.items[item].as_dart();
     if (!dart.stitched) return wedge(outline, item, caps);
-    const Legs legs = legs_of_item(outline, item);
-    const double up = parameter_at(legs.to_point, *dart.stitched);
-    const double down = parameter_at(legs.from_point, length(legs.from_point) - *dart.stitched);
+    const StitchedLegs legs = stitched_legs(outline, item);
     const PairOfPoints ends = stitching_ends(outline, item);
     DrawnPath path;
-    path.curves = {part_between(legs.to_point, 0, up), Line{ends.first, ends.second},
-                   part_between(legs.from_point, down, 1)};
+    path.curves = {legs.to_end, Line{ends.first, ends.second}, legs.from_end};
     close_over_mouth(path, item, caps);
     return path;
 }
@@ -210,7 +222,32 @@ DrawnGroup outline_lines(const Piece& piece, const Stroke& stroke) {
     return group;
 }
 
-DrawnGroup dart_lines(const Piece& piece) {
+DrawnGroup stitched_lines(const Piece& piece, const Stroke& stroke) {
+    const Outline& outline = piece.outline;
+    const auto is_tuck = [&](std::size_t i) {
+        return outline.items[i].as_dart() && outline.items[i].as_dart()->stitched;
+    };
+    std::size_t first = 0;
+    while (first < outline.items.size() && !is_tuck(first)) ++first;
+    if (first == outline.items.size()) return outline_lines(piece, stroke);
+    DrawnGroup group{"outline", {}, {}};
+    DrawnPath path = stroked({}, stroke);
+    // Each part begins on the second leg of a tuck and ends on the first of the next.
+    for (std::size_t n = 0; n <= outline.items.size(); ++n) {
+        const std::size_t i = (first + n) % outline.items.size();
+        if (!is_tuck(i)) {
+            add_item(path, outline, i);
+            continue;
+        }
+        const StitchedLegs legs = stitched_legs(outline, i);
+        path.curves.push_back(legs.to_end);
+        if (n > 0) group.items.push_back(path);
+        path.curves = {legs.from_end};
+    }
+    return group;
+}
+
+DrawnGroup dart_lines(const Piece& piece, TuckPoints tucks) {
     DrawnGroup group{"darts", {}, {}};
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();
@@ -222,7 +259,7 @@ DrawnGroup dart_lines(const Piece& piece) {
         if (distance(dart->point, dart->turning_point()) > same_place)
             add_pivot(group, dart->turning_point());
         if (dart->stitched) add_release(group, piece.outline, i);
-        add_point(group, dart->point);
+        if (!dart->stitched || tucks == TuckPoints::shown) add_point(group, dart->point);
     }
     for (const DoubleDart& dart : piece.double_darts) {
         group.items.push_back(polyline({dart.from, dart.to}, look::centre_stroke()));

@@ -23,8 +23,12 @@ std::vector<ItemCap> caps_of(const Piece& piece, const Tolerances& tolerances);
 DrawnGroup paper_of(const Piece& piece, const std::vector<ItemCap>& caps);
 /// Stitching line with the legs of its darts; one path, the layer's first item, closed if the outline is.
 DrawnGroup outline_lines(const Piece& piece, const Stroke& stroke);
+/// The same as far as it is sewn: nothing of a tuck beyond its stitching. A path from each tuck to the next.
+DrawnGroup stitched_lines(const Piece& piece, const Stroke& stroke);
+/// Nothing ends at the point of a tuck: who cuts and sews needs no dot there.
+enum class TuckPoints { shown, left_out };
 /// Mouths, centre lines, points and pivots of darts; double darts whole.
-DrawnGroup dart_lines(const Piece& piece);
+DrawnGroup dart_lines(const Piece& piece, TuckPoints tucks = TuckPoints::shown);
 /// The cut edge over each mouth, one path a dart.
 DrawnGroup cap_lines(const std::vector<ItemCap>& caps);
 /// A wavy line along each stretch that is gathered or eased, inside the stitching line.

@@ -67,10 +67,32 @@ class PieceWords {
             group_.items.push_back(line);
     }
 
+    bool is_clear(const std::vector<TurnedBox>& boxes) const {
+        return std::all_of(boxes.begin(), boxes.end(),
+                           [&](const TurnedBox& box) { return taken_.is_clear(box, look::clear_of_lines); });
+    }
+
+    template <typename IsNear>
+    bool put_first_clear(const Candidates& near, const IsNear& is_near) {
+        for (std::size_t i = 0; i < near.count; ++i) {
+            if (!is_clear(boxes_of(near, i))) continue;
+            const Label label = near.label(i);
+            if (!is_near(label)) continue;
+            put(label);
+            return true;
+        }
+        return false;
+    }
     void put_if_clear(const Candidates& near) {
+        put_first_clear(near, [](const Label&) { return true; });
+    }
+
+    template <typename IsNear>
+    void put_best_of(const Candidates& near, const IsNear& is_near) {
+        std::vector<Label> all;
         for (std::size_t i = 0; i < near.count; ++i)
-            if (const Label label = near.label(i); taken_.is_clear(label, look::clear_of_lines))
-                return put(label);
+            if (Label label = near.label(i); is_near(label)) all.push_back(std::move(label));
+        put_best(all);
     }
 
     /// Words that have no clear place near by stand off with a line to where they belong; if there is no
@@ -78,15 +100,7 @@ class PieceWords {
     /// had at all.
     template <typename IsNear>
     void put_or_lead(const Candidates& near, const LedCandidates& led, const IsNear& is_near) {
-        for (std::size_t i = 0; i < near.count; ++i)
-            if (const Label label = near.label(i);
-                taken_.is_clear(label, look::clear_of_lines) && is_near(label))
-                return put(label);
-        if (has_led(led)) return;
-        std::vector<Label> all;
-        for (std::size_t i = 0; i < near.count; ++i)
-            if (Label label = near.label(i); is_near(label)) all.push_back(std::move(label));
-        put_best(all);
+        if (!put_first_clear(near, is_near) && !has_led(led)) put_best_of(near, is_near);
     }
     void put_or_lead(const Candidates& near, const LedCandidates& led) {
         put_or_lead(near, led, [](const Label&) { return true; });
@@ -129,25 +143,25 @@ class PieceWords {
             write_edge(stretch, words_in(look::ink, look::edge_size, edge_words(*stretch.run)));
     }
 
+    /// Outside, beside the edge or at the end of a line to it; inside beside it where there is no room, as in
+    /// a slit.
     void write_edge(const LongestStretch& stretch, const DrawnText& style) {
         const MiddleOfLine centre = middle_of(stretch.points);
         constexpr double widest_turn_deg = 75;
-        put_or_lead(words_along(stretch.points, style, {2.2, 4, 8, 13}, LineSide::right),
-                    words_led(centre.place, {style}, centre.rightwards, widest_turn_deg),
-                    [&](const Label& label) { return !is_inside(box_of(label.front()).centre); });
+        const Candidates outside = words_along(stretch.points, style, {2.2, 4, 8, 13}, LineSide::right);
+        const auto is_outside = [&](const Label& label) { return !is_inside(box_of(label.front()).centre); };
+        if (put_first_clear(outside, is_outside)) return;
+        if (has_led(words_led(centre.place, {style}, centre.rightwards, widest_turn_deg))) return;
+        const Candidates inside = words_along(stretch.points, style, {2.2, 4}, LineSide::left);
+        const auto is_within = [&](const Label& label) { return is_inside(box_of(label.front()).centre); };
+        if (!put_first_clear(inside, is_within)) put_best_of(outside, is_outside);
     }
 
     template <typename IsNear>
     bool put_block_if_clear(const std::vector<Point>& line, const std::vector<std::vector<DrawnText>>& ways,
                             const IsNear& is_near) {
         for (const std::vector<DrawnText>& way : ways) {
-            const Candidates near = block_along(line, way, {7.5, 10, 14}, LineSide::left);
-            for (std::size_t i = 0; i < near.count; ++i) {
-                const Label label = near.label(i);
-                if (!taken_.is_clear(label, look::clear_of_lines) || !is_near(label)) continue;
-                put(label);
-                return true;
-            }
+            if (put_first_clear(block_along(line, way, {7.5, 10, 14}, LineSide::left), is_near)) return true;
         }
         return false;
     }

@@ -8,6 +8,7 @@
 #include "dartwright/drawing/packing.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/geometry/flatten.hpp"
+#include "dartwright/geometry/polygon_index.hpp"
 
 namespace dartwright {
 
@@ -35,17 +36,6 @@ bool is_reaching_into(const Box& box, Point a, Point b) {
         return from < to;
     };
     return keep(a.x, b.x - a.x, box.low.x, box.high.x) && keep(a.y, b.y - a.y, box.low.y, box.high.y);
-}
-
-bool is_round(const std::vector<Point>& polygon, Point p) {
-    bool is_inside = false;
-    for (std::size_t i = 0, j = polygon.size() - 1; i < polygon.size(); j = i++) {
-        const Point a = polygon[i];
-        const Point b = polygon[j];
-        if ((a.y > p.y) != (b.y > p.y) && p.x < a.x + (p.y - a.y) / (b.y - a.y) * (b.x - a.x))
-            is_inside = !is_inside;
-    }
-    return is_inside;
 }
 
 struct Stretch {
@@ -84,21 +74,74 @@ Box within_borders(const Box& cell) {
     return {cell.low + in, cell.high - in};
 }
 
+/// Columns or rows of cells, by where they begin and end, in growing order.
+struct Strips {
+    std::vector<double> low;
+    std::vector<double> high;
+
+    /// Those that something from one place to another may reach into.
+    std::pair<std::size_t, std::size_t> under(double from, double to) const {
+        const auto first = std::upper_bound(high.begin(), high.end(), from) - high.begin();
+        const auto last = std::lower_bound(low.begin(), low.end(), to) - low.begin();
+        return {static_cast<std::size_t>(first), static_cast<std::size_t>(std::max(first, last))};
+    }
+};
+
+/// The cells of a grid by column and by row; what is asked of a cell is worked out once for its strip.
+class SheetCells {
+  public:
+    explicit SheetCells(const TileGrid& grid) : grid_(grid), is_drawn_on_(grid.rows * grid.columns, false) {
+        for (std::size_t column = 0; column < grid.columns; ++column) {
+            const Box cell = cell_at({0, column});
+            columns_.low.push_back(cell.low.x);
+            columns_.high.push_back(cell.high.x);
+        }
+        // From the lowest row up.
+        for (std::size_t row = grid.rows; row-- > 0;) {
+            const Box cell = cell_at({row, 0});
+            rows_.low.push_back(cell.low.y);
+            rows_.high.push_back(cell.high.y);
+        }
+    }
+
+    Box cell_at(Tile tile) const { return within_borders(cell_of(grid_, tile)); }
+    bool is_drawn_on(Tile tile) const { return is_drawn_on_[tile.row * grid_.columns + tile.column]; }
+
+    void draw_on(const Stretch& s) {
+        const auto [left, right] = columns_.under(std::min(s.from.x, s.to.x), std::max(s.from.x, s.to.x));
+        const auto [low, high] = rows_.under(std::min(s.from.y, s.to.y), std::max(s.from.y, s.to.y));
+        for (std::size_t up = low; up < high; ++up) {
+            const std::size_t row = grid_.rows - 1 - up;
+            for (std::size_t column = left; column < right; ++column) {
+                const std::size_t at = row * grid_.columns + column;
+                if (!is_drawn_on_[at] && is_reaching_into(cell_at({row, column}), s.from, s.to))
+                    is_drawn_on_[at] = true;
+            }
+        }
+    }
+
+  private:
+    const TileGrid& grid_;
+    Strips columns_;
+    Strips rows_;
+    std::vector<bool> is_drawn_on_;
+};
+
 /// The cells that any line, words or the cloth of the piece reach into.
 std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
     std::vector<Stretch> stretches;
     add_stretches(piece.drawing, stretches);
+    SheetCells cells(grid);
+    for (const Stretch& stretch : stretches) cells.draw_on(stretch);
+    const PolygonIndex cloth(piece.cutting_line);
     std::vector<Tile> tiles;
     for (std::size_t row = 0; row < grid.rows; ++row) {
         for (std::size_t column = 0; column < grid.columns; ++column) {
-            const Box cell = within_borders(cell_of(grid, {row, column}));
+            const Tile tile{row, column};
+            const Box cell = cells.cell_at(tile);
             if (!is_meeting(cell, piece.box)) continue;
-            const bool is_drawn_on = std::any_of(stretches.begin(), stretches.end(), [&](const Stretch& s) {
-                return is_reaching_into(cell, s.from, s.to);
-            });
-            const bool is_inside =
-                !piece.cutting_line.empty() && is_round(piece.cutting_line, middle(cell.low, cell.high));
-            if (is_drawn_on || is_inside) tiles.push_back({row, column});
+            const bool is_inside = cloth.where(middle(cell.low, cell.high)) == Where::inside;
+            if (cells.is_drawn_on(tile) || is_inside) tiles.push_back(tile);
         }
     }
     return tiles;
@@ -137,12 +180,11 @@ PrintSheet sheet_of(std::vector<SheetPiece> pieces, TileGrid grid) {
     PrintSheet sheet{grid, std::move(pieces), {}};
     for (SheetPiece& piece : sheet.pieces) {
         piece.tiles = tiles_under(piece, grid);
-        for (const Tile tile : piece.tiles)
-            if (std::find(sheet.tiles.begin(), sheet.tiles.end(), tile) == sheet.tiles.end())
-                sheet.tiles.push_back(tile);
+        sheet.tiles.insert(sheet.tiles.end(), piece.tiles.begin(), piece.tiles.end());
     }
     std::sort(sheet.tiles.begin(), sheet.tiles.end(),
               [](Tile a, Tile b) { return a.row != b.row ? a.row < b.row : a.column < b.column; });
+    sheet.tiles.erase(std::unique(sheet.tiles.begin(), sheet.tiles.end()), sheet.tiles.end());
     return sheet;
 }
 

@@ -108,28 +108,48 @@ void keep_letter_widths(PangoLayout* layout) {
     pango().layout_set_attributes(layout, attributes.get());
 }
 
-Layout set_line(const std::string& words, bool is_bold) {
+Layout empty_line(bool is_bold) {
     thread_local const Context context = unhinted_context();
     Layout layout(pango().layout_new(context.get()));
     set_font(layout.get(), is_bold);
     keep_letter_widths(layout.get());
     pango().layout_set_single_paragraph(layout.get(), TRUE);
-    const std::string clean = clean_text(words);
-    pango().layout_set_text(layout.get(), clean.data(), static_cast<int>(clean.size()));
     return layout;
 }
 
-// Words are measured for each place that is tried for them and drawn on each page that shows them; setting
-// them is most of the work. So many lines are kept, which is more than one drawing has.
+void set_words(PangoLayout* layout, const std::string& words) {
+    const std::string clean = clean_text(words);
+    pango().layout_set_text(layout, clean.data(), static_cast<int>(clean.size()));
+}
+
+// Words are drawn on each page that shows them; setting them is most of the work. So many lines are kept,
+// which is more than one drawing of a usual pattern has.
 constexpr std::size_t most_kept = 1024;
 
 PangoLayout* kept_line(const std::string& words, bool is_bold) {
     thread_local std::unordered_map<std::string, Layout> kept;
     if (kept.size() >= most_kept) kept.clear();
     Layout& layout = kept[(is_bold ? 'b' : 'p') + words];
-    if (!layout) layout = set_line(words, is_bold);
+    if (!layout) {
+        layout = empty_line(is_bold);
+        set_words(layout.get(), words);
+    }
     return layout.get();
 }
+
+/// In Pango's units.
+int measured_width(const std::string& words, bool is_bold) {
+    thread_local const std::array<Layout, 2> lines{empty_line(false), empty_line(true)};
+    PangoLayout* const line = lines[is_bold ? 1 : 0].get();
+    set_words(line, words);
+    PangoRectangle logical{};
+    pango().layout_get_extents(line, nullptr, &logical);
+    return logical.width;
+}
+
+// Words are measured when a place is sought for them and again whenever their drawing is moved or paged. A
+// width is little to keep, and a crowded drawing has thousands of lines.
+constexpr std::size_t most_widths_kept = 32768;
 
 /// In Pango's units. While a place is sought for a few lines, their widths are asked for again and again: the
 /// last few are looked through before all that are kept.
@@ -143,11 +163,14 @@ int kept_width(const std::string& words, bool is_bold) {
     thread_local std::size_t next = 0;
     for (const Measured& each : last)
         if (each.is_bold == is_bold && each.words == words) return each.width;
-    PangoRectangle logical{};
-    pango().layout_get_extents(kept_line(words, is_bold), nullptr, &logical);
-    last[next] = {words, is_bold, logical.width};
+    thread_local std::unordered_map<std::string, int> kept;
+    if (kept.size() >= most_widths_kept) kept.clear();
+    const std::string key = (is_bold ? 'b' : 'p') + words;
+    auto found = kept.find(key);
+    if (found == kept.end()) found = kept.emplace(key, measured_width(words, is_bold)).first;
+    last[next] = {words, is_bold, found->second};
     next = (next + 1) % last.size();
-    return logical.width;
+    return found->second;
 }
 
 template <typename Draw>

@@ -64,11 +64,11 @@ BlockSize size_on_line(const std::vector<DrawnText>& lines) {
 
 struct WordsOnLine {
     MeasuredLine line;
-    std::vector<DrawnText> lines;
+    MeasuredBlock block;
     BlockSize size;
 
     /// Words whose middle lies at a share of the line.
-    Label at(double share, double clear_mm, bool is_left) const {
+    BlockPlace at(double share, double clear_mm, bool is_left) const {
         const double middle_distance = share * line.length();
         const double from = std::max(0.0, middle_distance - size.width / 2);
         const double to = std::min(line.length(), middle_distance + size.width / 2);
@@ -80,9 +80,7 @@ struct WordsOnLine {
         const double off =
             line.reach(base, out, std::max(0.0, from - beyond), std::min(line.length(), to + beyond)) +
             clear_mm + size.height / 2;
-        const Point centre = base + off * out;
-        if (lines.size() == 1) return {centred(lines.front(), centre, upright_angle(along))};
-        return centred_block(lines, centre, upright_angle(along));
+        return {base + off * out, upright_angle(along)};
     }
 };
 
@@ -96,13 +94,16 @@ Candidates words_along(const std::vector<Point>& line, const DrawnText& style,
 Candidates block_along(const std::vector<Point>& line, const std::vector<DrawnText>& lines,
                        const std::vector<double>& distances_mm, LineSide hand) {
     const std::size_t sides = hand == LineSide::either ? 2 : 1;
-    const auto words =
-        std::make_shared<const WordsOnLine>(WordsOnLine{MeasuredLine(line), lines, size_on_line(lines)});
-    return {distances_mm.size() * shares.size() * sides, [words, distances_mm, sides, hand](std::size_t i) {
-                const bool is_left = sides == 2 ? i % 2 == 0 : hand == LineSide::left;
-                const std::size_t place = i / sides;
-                return words->at(shares[place % shares.size()], distances_mm[place / shares.size()], is_left);
-            }};
+    const auto words = std::make_shared<const WordsOnLine>(
+        WordsOnLine{MeasuredLine(line), MeasuredBlock(lines), size_on_line(lines)});
+    const auto place = [words, distances_mm, sides, hand](std::size_t i) {
+        const bool is_left = sides == 2 ? i % 2 == 0 : hand == LineSide::left;
+        const std::size_t at = i / sides;
+        return words->at(shares[at % shares.size()], distances_mm[at / shares.size()], is_left);
+    };
+    return {distances_mm.size() * shares.size() * sides,
+            [words, place](std::size_t i) { return words->block.label(place(i)); },
+            [words, place](std::size_t i) { return words->block.boxes(place(i)); }};
 }
 
 std::vector<DrawnText> in_lines(const DrawnText& words, std::size_t lines) {

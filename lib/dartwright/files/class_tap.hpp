@@ -6,7 +6,7 @@
 #include <string>
 
 #include "dartwright/assessing/assessment.hpp"
-#include "dartwright/pattern/unit.hpp"
+#include "dartwright/words/unit.hpp"
 
 namespace dartwright {
 

@@ -43,6 +43,33 @@ PolygonIndex::PolygonIndex(std::span<const Point> polygon) : polygon_(polygon) {
     sides_.resize(begins_.back());
     std::vector<std::uint32_t> next(begins_.begin(), begins_.end() - 1);
     each_band([&](std::size_t band, std::size_t i) { sides_[next[band]++] = static_cast<std::uint32_t>(i); });
+    passing_.resize(begins_.size() - 1);
+    rightmost_.resize(sides_.size());
+    for (std::size_t band = 0; band < passing_.size(); ++band) sort_passing(band);
+}
+
+double PolygonIndex::left_of(std::uint32_t side) const {
+    return std::min(polygon_[side].x, polygon_[next_of(polygon_, side)].x);
+}
+double PolygonIndex::right_of(std::uint32_t side) const {
+    return std::max(polygon_[side].x, polygon_[next_of(polygon_, side)].x);
+}
+
+// The band grows with y, so that a side with its ends in other bands on either side passes every point of
+// this.
+void PolygonIndex::sort_passing(std::size_t band) {
+    const auto from = sides_.begin() + begins_[band];
+    const auto to = sides_.begin() + begins_[band + 1];
+    const auto passing = std::partition(from, to, [&](std::uint32_t side) {
+        const auto [low, high] = std::minmax(polygon_[side].y, polygon_[next_of(polygon_, side)].y);
+        return band_of(low) == band || band_of(high) == band;
+    });
+    std::sort(passing, to, [&](std::uint32_t a, std::uint32_t b) { return left_of(a) < left_of(b); });
+    passing_[band] = static_cast<std::uint32_t>(passing - sides_.begin());
+    double rightmost = -INFINITY;
+    for (auto side = passing; side != to; ++side)
+        rightmost_[static_cast<std::size_t>(side - sides_.begin())] = rightmost =
+            std::max(rightmost, right_of(*side));
 }
 
 // Rounding cannot put a point into another band than a side that it is level with: the band grows with y.
@@ -54,9 +81,21 @@ Where PolygonIndex::where(Point p) const {
     if (!(p.y >= low_ && p.y <= high_)) return Where::outside;
     SideCount count(p);
     const std::size_t band = band_of(p.y);
-    for (std::size_t k = begins_[band]; k < begins_[band + 1]; ++k)
-        if (count.pass(polygon_[sides_[k]], polygon_[next_of(polygon_, sides_[k])])) return Where::boundary;
-    return count.where();
+    const auto is_on_side = [&](std::size_t k) {
+        return count.pass(polygon_[sides_[k]], polygon_[next_of(polygon_, sides_[k])]);
+    };
+    for (std::size_t k = begins_[band]; k < passing_[band]; ++k)
+        if (is_on_side(k)) return Where::boundary;
+    // Those that begin right of the point are met by its ray; of the others, those that end left of it not.
+    const auto from = sides_.begin() + passing_[band];
+    const auto to = sides_.begin() + begins_[band + 1];
+    const auto right =
+        std::upper_bound(from, to, p.x, [&](double x, std::uint32_t side) { return x < left_of(side); });
+    for (auto k = static_cast<std::size_t>(right - sides_.begin());
+         k > passing_[band] && rightmost_[k - 1] >= p.x; --k)
+        if (is_on_side(k - 1)) return Where::boundary;
+    const bool is_turned = (to - right) % 2 != 0;
+    return (count.where() == Where::inside) != is_turned ? Where::inside : Where::outside;
 }
 
 }  // namespace dartwright
