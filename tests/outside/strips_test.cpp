@@ -21,9 +21,17 @@ namespace {
 // count.
 constexpr double slack_mm = 0.03;
 
+// GEOS gave up.
+class NoTruth : public std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+
 class Geos {
   public:
-    Geos() : handle_(GEOS_init_r()) {}
+    Geos() : handle_(GEOS_init_r()) {
+        GEOSContext_setErrorMessageHandler_r(
+            handle_, [](const char* words, void* said) { *static_cast<std::string*>(said) = words; }, &said_);
+    }
     ~Geos() {
         for (GEOSGeometry* shape : shapes_) GEOSGeom_destroy_r(handle_, shape);
         GEOS_finish_r(handle_);
@@ -129,11 +137,13 @@ class Geos {
 
   private:
     GEOSGeometry* kept(GEOSGeometry* shape) {
+        if (!shape) throw NoTruth(said_);
         shapes_.push_back(shape);
         return shape;
     }
     GEOSContextHandle_t handle_;
     std::vector<GEOSGeometry*> shapes_;
+    std::string said_;
 };
 
 double width_of(const Piece& piece, std::size_t item) {
@@ -527,10 +537,20 @@ void tell(const Piece& piece, const Judged& found) {
     }
 }
 
+// Without the truth there is nothing to judge by: such a case is not counted.
+template <typename Judge>
+Judged judged_by_truth(const Judge& judge) {
+    try {
+        return judge();
+    } catch (const NoTruth& reason) {
+        RC_DISCARD(reason.what());
+    }
+}
+
 RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     const Piece piece = any_scooped_hem();
     RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 0.1).points));
-    const Judged found = judged(piece, cutting_line(piece).points);
+    const Judged found = judged_by_truth([&] { return judged(piece, cutting_line(piece).points); });
     tell(piece, found);
     RC_ASSERT(found.is_simple);
     RC_ASSERT(found.lost_mm < 2 * slack_mm);
@@ -593,7 +613,7 @@ RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
     const Piece piece = with_dart(any_scooped_hem());
     RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points));
     const CuttingLine line = cutting_line(piece);
-    const Judged found = judged_beside_dart(piece, line.points);
+    const Judged found = judged_by_truth([&] { return judged_beside_dart(piece, line.points); });
     tell(piece, found);
     for (const std::string& note : line.notes) RC_LOG() << note << "\n";
     RC_ASSERT(found.is_simple);
