@@ -47,7 +47,9 @@ CutPiece cut_piece(const Piece& piece, const RuledPiece& ruled, const std::optio
     CutPiece cut;
     cut.piece = &piece;
     cut.ruled = ruled;
-    cut.line = cutting_line(piece, ruled.request);
+    CuttingRequest request = ruled.request;
+    request.tells_trimmed = true;
+    cut.line = cutting_line(piece, request);
     cut.area_mm2 = signed_area(cut.line.points);
     Point low = cut.line.points.front();
     Point high = low;

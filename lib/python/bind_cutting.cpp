@@ -13,7 +13,9 @@ CuttingLine cutting_line_of(const Pattern& pattern, const std::string& piece,
                             std::optional<double> undecided_mm) {
     const std::size_t index = piece_index(pattern, piece);
     const AppliedRule rule = apply_rule(pattern, pattern.cutting.value_or(CuttingRule{}), undecided_mm);
-    return cutting_line(rule.pattern.pieces[index], rule.pieces[index].request);
+    CuttingRequest request = rule.pieces[index].request;
+    request.tells_trimmed = true;
+    return cutting_line(rule.pattern.pieces[index], request);
 }
 
 }  // namespace

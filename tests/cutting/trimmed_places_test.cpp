@@ -14,6 +14,12 @@
 namespace dartwright {
 namespace {
 
+CuttingLine told_line(const Piece& piece) {
+    CuttingRequest request;
+    request.tells_trimmed = true;
+    return cutting_line(piece, request);
+}
+
 using testing::distance_to_line;
 using testing::evenly;
 using testing::real_between;
@@ -110,7 +116,7 @@ bool may_be_of_corner(const Piece& piece, const Run& run, const std::vector<Poin
 // Where the end of an edge's allowance lies in that of an edge that is no neighbour of it, the place is said.
 RC_GTEST_PROP(TrimmedPlaces, AreAllThatAreWithinAnothersAllowance, ()) {
     const Piece piece = any_slit_piece();
-    const CuttingLine line = cutting_line(piece);
+    const CuttingLine line = told_line(piece);
     log_piece(piece, line);
     const std::vector<Point> stitched = flat_outline(piece.outline, DartsDrawn::to_points, 0.01).points;
     std::size_t covered = 0;
@@ -139,7 +145,7 @@ RC_GTEST_PROP(TrimmedPlaces, AreAllThatAreWithinAnothersAllowance, ()) {
 // What is said is so: somewhere there the cutting line is not where the edge's own allowance ends.
 RC_GTEST_PROP(TrimmedPlaces, HaveACuttingLineElsewhere, ()) {
     const Piece piece = any_slit_piece();
-    const CuttingLine line = cutting_line(piece);
+    const CuttingLine line = told_line(piece);
     log_piece(piece, line);
     RC_ASSERT(line.is_cleaned || line.trimmed.empty());
     const std::vector<Run> runs = runs_of(piece.outline);
@@ -167,7 +173,7 @@ TEST(trimmed_places, of_a_slit_are_its_two_sides) {
     const Pattern pattern =
         read_pattern_file(std::string(DARTWRIGHT_SOURCE_DIR) + "/fixtures/corners/slit.json");
     const Piece& piece = pattern.pieces.at(0);
-    const CuttingLine line = cutting_line(piece);
+    const CuttingLine line = told_line(piece);
     ASSERT_EQ(line.trimmed.size(), 2u);
     for (const std::size_t k : {0u, 1u}) {
         EXPECT_EQ(line.trimmed[k].edge, k == 0 ? "right slit" : "left slit");
@@ -187,7 +193,7 @@ TEST(trimmed_places, end_where_there_is_room_again) {
     const Piece piece =
         straight_piece({{0, 0}, {200, 0}, {200, 150}, {122, 150}, {102, 50}, {98, 50}, {78, 150}, {0, 150}},
                        {10, 10, 10, 10, 10, 10, 10, 10});
-    const CuttingLine line = cutting_line(piece);
+    const CuttingLine line = told_line(piece);
     ASSERT_TRUE(line.is_cleaned);
     ASSERT_EQ(line.trimmed.size(), 3u);
     // Where the two lines meet, on the middle line x = 100: the foot of that point on a side.

@@ -82,7 +82,7 @@ void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& t
 }
 
 // Its sides are numbered while they are cleaned, so that it is known afterwards which were trimmed.
-cutting::SidedLine cleaned(const Piece& piece, const cutting::SidedLine& raw, CuttingLine& line) {
+cutting::SidedLine cleaned_and_told(const Piece& piece, const cutting::SidedLine& raw, CuttingLine& line) {
     cutting::SidedLine numbered = raw;
     for (std::size_t i = 0; i < numbered.size(); ++i) numbered.sides[i].item = i;
     cutting::SidedLine out = cutting::cleaned(piece, std::move(numbered));
@@ -180,7 +180,9 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     CuttingLine line;
     if (!raw.mouths.empty()) raw.line = bridged(piece, raw, request, line);
     line.is_cleaned = raw.is_crossing || !is_simple(raw.line.points);
-    if (line.is_cleaned) raw.line = cleaned(piece, raw.line, line);
+    if (line.is_cleaned)
+        raw.line = request.tells_trimmed ? cleaned_and_told(piece, raw.line, line)
+                                         : cutting::cleaned(piece, std::move(raw.line));
     line.points = std::move(raw.line.points);
     line.sides = std::move(raw.line.sides);
     line.corners = std::move(raw.corners);

@@ -52,6 +52,8 @@ struct CuttingRequest {
     std::vector<CornerRequest> corners;  ///< the others are met
     std::vector<DartTrimming> trimmed;   ///< the cloth of the other darts is kept
     Tolerances tolerances;
+    /// Say where allowances that ran into each other were trimmed, which costs several times the line itself.
+    bool tells_trimmed = false;
 };
 
 enum class CutPart {
@@ -118,7 +120,8 @@ struct CuttingLine {
     std::vector<UndecidedStretch> undecided;
     std::vector<std::string> notes;
     bool is_cleaned = false;  ///< allowances that ran into each other were trimmed
-    /// Where: in outline order, then darts. None for what nobody sees, less than half a millimetre.
+    /// Where, if that was asked for: in outline order, then darts. None for what nobody sees, less than half
+    /// a millimetre.
     std::vector<TrimmedPlace> trimmed;
 };
 
