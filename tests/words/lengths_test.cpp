@@ -20,6 +20,18 @@ TEST(decimals, rounds_and_never_writes_minus_zero) {
     EXPECT_EQ(shortest_decimals(1e300, 0).size(), 301u);
 }
 
+TEST(lengths, in_a_sentence_are_in_the_readers_unit) {
+    EXPECT_EQ(measure_in_sentence(4.625 * 25.4, Unit::inch), "4 5/8 in");
+    EXPECT_EQ(measure_in_sentence(116.4, Unit::inch), "about 4 19/32 in");
+    EXPECT_EQ(measure_in_sentence(116.44, Unit::cm), "116.4 mm");
+    EXPECT_EQ(difference_in_sentence(2.9, Unit::inch), "0.114 in");
+    EXPECT_EQ(difference_in_sentence(0.5, Unit::inch), "0.02 in");
+    EXPECT_EQ(difference_in_sentence(57.15, Unit::inch), "2.25 in");
+    EXPECT_EQ(difference_in_sentence(0, Unit::inch), "0 in");
+    EXPECT_EQ(difference_in_sentence(2.9, Unit::mm), "2.9 mm");
+    EXPECT_EQ(difference_in_sentence(0.35, Unit::cm), "0.35 mm");
+}
+
 TEST(decimals, refuses_what_is_no_number) {
     EXPECT_THROW(fixed_decimals(std::numeric_limits<double>::quiet_NaN(), 2), std::invalid_argument);
     EXPECT_THROW(shortest_decimals(std::numeric_limits<double>::infinity(), 2), std::invalid_argument);

@@ -148,7 +148,8 @@ PlacedFindings fold_straight(const PieceContext& piece, const Run& fold, const T
     finding.expected = 0;
     finding.allowed = tolerances.fold_mm;
     finding.message = piece.name() + ": " + fold.edge + " leaves the straight line between its ends by " +
-                      mm_in_sentence(deviation.distance) + ", and cannot be laid on a fold.";
+                      difference_in_sentence(deviation.distance, piece.unit) +
+                      ", and cannot be laid on a fold.";
     finding.remedy = "Rule the fold straight from end to end, or cut two and sew a seam there.";
     return {{finding, piece.index, deviation.item,
              distance(start_of_item(piece.outline(), deviation.item), deviation.at)}};

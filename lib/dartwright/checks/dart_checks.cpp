@@ -109,8 +109,8 @@ PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
         finding.expected = 0;
         finding.difference = dart.back_off;
         finding.allowed = tolerances.gap_mm;
-        finding.message =
-            subject(finding) + "the point lies " + mm_in_sentence(-dart.back_off) + " beyond the pivot.";
+        finding.message = subject(finding) + "the point lies " +
+                          difference_in_sentence(-dart.back_off, piece.unit) + " beyond the pivot.";
         finding.remedy = "Draw the point on the dart's centre line, at the pivot or short of it.";
         return {placed(finding, piece, item)};
     }
@@ -119,10 +119,10 @@ PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
     finding.expected = asked;
     finding.difference = dart.back_off - asked;
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the point is " + mm_in_sentence(dart.back_off) +
-                      " from the pivot, but " + mm_in_sentence(asked) + " are asked for.";
-    finding.remedy = "Shorten the dart along its centre line until the point is " + mm_in_sentence(asked) +
-                     " from the pivot, and redraw the legs.";
+    finding.message = subject(finding) + "the point is " + measure_in_sentence(dart.back_off, piece.unit) +
+                      " from the pivot, but " + measure_in_sentence(asked, piece.unit) + " are asked for.";
+    finding.remedy = "Shorten the dart along its centre line until the point is " +
+                     measure_in_sentence(asked, piece.unit) + " from the pivot, and redraw the legs.";
     return {placed(finding, piece, item)};
 }
 
@@ -133,7 +133,8 @@ PlacedFindings point_off_bisector(const PieceContext& piece, std::size_t item, c
     finding.measured = finding.difference = dart.off_bisector;
     finding.expected = 0;
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the point lies " + mm_in_sentence(std::abs(dart.off_bisector)) +
+    finding.message = subject(finding) + "the point lies " +
+                      difference_in_sentence(std::abs(dart.off_bisector), piece.unit) +
                       " beside the dart's centre line.";
     finding.remedy =
         "Draw the centre line from the middle of the mouth to the pivot and put the point on it.";

@@ -35,13 +35,14 @@ PlacedFinding unequal(const PieceContext& piece, std::size_t item, const Toleran
     finding.expected = is_at_pivot ? dart.pivot_leg_a : dart.leg_a;
     finding.difference = differences.worse();
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the legs are " + mm_in_sentence(dart.leg_a) + " and " +
-                      mm_in_sentence(dart.leg_b) + ", " + mm_in_sentence(std::abs(differences.sewn)) +
-                      " apart";
+    finding.message = subject(finding) + "the legs are " + measure_in_sentence(dart.leg_a, piece.unit) +
+                      " and " + measure_in_sentence(dart.leg_b, piece.unit) + ", " +
+                      difference_in_sentence(std::abs(differences.sewn), piece.unit) + " apart";
     if (has_own_pivot(dart)) {
-        finding.message += "; from the pivot the mouth ends are " + mm_in_sentence(dart.pivot_leg_a) +
-                           " and " + mm_in_sentence(dart.pivot_leg_b) + " away, " +
-                           mm_in_sentence(std::abs(differences.drawn)) + " apart";
+        finding.message += "; from the pivot the mouth ends are " +
+                           measure_in_sentence(dart.pivot_leg_a, piece.unit) + " and " +
+                           measure_in_sentence(dart.pivot_leg_b, piece.unit) + " away, " +
+                           difference_in_sentence(std::abs(differences.drawn), piece.unit) + " apart";
     }
     finding.message += ".";
     finding.remedy =
@@ -98,7 +99,7 @@ PlacedFindings unlike(const PieceContext& piece, std::size_t item, const Toleran
     finding.message = subject(finding) +
                       "the curved legs are of one length but not mirror images of each other: folded on the "
                       "centre line, they lie up to " +
-                      mm_in_sentence(apart.by_mm) + " apart.";
+                      difference_in_sentence(apart.by_mm, piece.unit) + " apart.";
     finding.remedy =
         "If the two are meant to be alike, fold the dart on its centre line and trace one leg through to the "
         "other.";

@@ -75,9 +75,10 @@ struct LegsAt {
     double difference_mm() const { return second_mm - first_mm; }
 };
 
-std::string words_of(const LegsAt& legs) {
-    return mm_in_sentence(legs.first_mm) + " and " + mm_in_sentence(legs.second_mm) + " from its point `" +
-           legs.point + "`, " + mm_in_sentence(std::abs(legs.difference_mm())) + " apart";
+std::string words_of(const LegsAt& legs, Unit unit) {
+    return measure_in_sentence(legs.first_mm, unit) + " and " + measure_in_sentence(legs.second_mm, unit) +
+           " from its point `" + legs.point + "`, " +
+           difference_in_sentence(std::abs(legs.difference_mm()), unit) + " apart";
 }
 
 PlacedFindings legs(const PieceContext& piece, std::size_t which, const Tolerances& tolerances) {
@@ -93,8 +94,8 @@ PlacedFindings legs(const PieceContext& piece, std::size_t which, const Toleranc
     finding.expected = worse.first_mm;
     finding.difference = worse.difference_mm();
     finding.allowed = tolerances.legs_mm;
-    finding.message = subject(finding) + "the legs to the widest places are " + words_of(from) + ", and " +
-                      words_of(to) + ".";
+    finding.message = subject(finding) + "the legs to the widest places are " + words_of(from, piece.unit) +
+                      ", and " + words_of(to, piece.unit) + ".";
     finding.remedy =
         "True the dart: draw its centre line from point to point, and mark the widest places square across "
         "from it, equally far on either side.";

@@ -100,9 +100,9 @@ MeasuredLine with_total(MeasuredLine line) {
 
 void refuse_open_outline(const PieceContext& piece) {
     if (piece.is_closed) return;
-    throw Impossible(
-        "the outline of " + piece.name() + " ends " + mm_in_sentence(piece.gap) + " from its start",
-        "close it before measuring");
+    throw Impossible("the outline of " + piece.name() + " ends " +
+                         difference_in_sentence(piece.gap, piece.unit) + " from its start",
+                     "close it before measuring");
 }
 
 // All marked lines of that name on the piece, or none.

@@ -29,8 +29,9 @@ PlacedFinding placed_on_run(Finding finding, const PieceContext& piece, const Ru
     return {std::move(finding), piece.index, place.item, place.along_item};
 }
 
-std::string notch_text(const Notch& notch) {
-    return std::string(kind_text(notch.kind)) + " notch " + mm_in_sentence(notch.at) + " from " + notch.from;
+std::string notch_text(const Notch& notch, Unit unit) {
+    return std::string(kind_text(notch.kind)) + " notch " + measure_in_sentence(notch.at, unit) + " from " +
+           notch.from;
 }
 
 PlacedFinding beyond_run(const PieceContext& piece, const Run& run, const Notch& notch,
@@ -41,8 +42,9 @@ PlacedFinding beyond_run(const PieceContext& piece, const Run& run, const Notch&
     finding.expected = run.length;
     finding.difference = notch.at - run.length;
     finding.allowed = tolerances.notch_mm;
-    finding.message = piece.name() + ", " + run.edge + ": the " + notch_text(notch) +
-                      " lies beyond the end of the edge, which is " + mm_in_sentence(run.length) + " long.";
+    finding.message = piece.name() + ", " + run.edge + ": the " + notch_text(notch, piece.unit) +
+                      " lies beyond the end of the edge, which is " +
+                      measure_in_sentence(run.length, piece.unit) + " long.";
     finding.remedy = "Measure the notch again from " + notch.from + " and mark it on the edge.";
     const bool is_beyond_end = end_named(run, notch.from) == RunEnd::start;
     return placed_on_run(finding, piece, run, is_beyond_end ? run.length : 0);
@@ -74,9 +76,9 @@ PlacedFindings in_dart(const PieceContext& piece, const Run& run, const Notch& n
         finding.dart = piece.outline().items[mouth.dart].as_dart()->name;
         finding.measured = std::abs(apart);
         finding.allowed = notch_clear_of_mouth_mm;
-        finding.message = piece.name() + ", " + run.edge + ": the " + notch_text(notch) + " lies " +
-                          mm_in_sentence(std::abs(apart)) + " from the mouth of " + finding.dart +
-                          ", where it is folded away with the dart.";
+        finding.message = piece.name() + ", " + run.edge + ": the " + notch_text(notch, piece.unit) +
+                          " lies " + difference_in_sentence(std::abs(apart), piece.unit) +
+                          " from the mouth of " + finding.dart + ", where it is folded away with the dart.";
         finding.remedy = "Move the notch, and its partner, along the edge and clear of the dart.";
         return {placed_on_run(finding, piece, run, on_run)};
     }
@@ -109,10 +111,11 @@ PlacedFindings place_of_pair(const WalkedSeam& seam, const WalkedNotch& first, c
     finding.difference = off;
     finding.allowed = tolerances.notch_mm;
     finding.message = seam_subject(seam) + "the " + kind_text(second.notch->kind) + " notch of " + names[1] +
-                      " is " + mm_in_sentence(second.walked) + " along the seam and its partner on " +
-                      names[0] + " " + mm_in_sentence(first.walked) + ", " + mm_in_sentence(std::abs(off)) +
-                      " too far " + (off > 0 ? "on" : "back") +
-                      (seam.ease == 0 ? "." : " with the ease allowed for.");
+                      " is " + measure_in_sentence(second.walked, seam.unit) +
+                      " along the seam and its partner on " + names[0] + " " +
+                      measure_in_sentence(first.walked, seam.unit) + ", " +
+                      difference_in_sentence(std::abs(off), seam.unit) + " too far " +
+                      (off > 0 ? "on" : "back") + (seam.ease == 0 ? "." : " with the ease allowed for.");
     finding.remedy =
         "Walk the two edges from the same end and mark both notches where they lie on each other.";
     return {placed_at_notch(finding, second)};
@@ -135,9 +138,10 @@ PlacedFindings place_at_corner(const WalkedSeam& seam, const NotchAtCorner& at,
     finding.difference = off;
     finding.allowed = tolerances.notch_mm;
     finding.message = seam_subject(seam) + "the " + kind_text(at.notch.notch->kind) + " notch of " +
-                      names[at.side] + " is " + mm_in_sentence(at.notch.walked) +
+                      names[at.side] + " is " + measure_in_sentence(at.notch.walked, seam.unit) +
                       " along the seam and the corner of " + corner + " that it meets " +
-                      mm_in_sentence(at.corner_walked) + ", " + mm_in_sentence(std::abs(off)) + " too far " +
+                      measure_in_sentence(at.corner_walked, seam.unit) + ", " +
+                      difference_in_sentence(std::abs(off), seam.unit) + " too far " +
                       (off > 0 ? "on" : "back") + (seam.ease == 0 ? "." : " with the ease allowed for.");
     finding.remedy = "Walk the two edges from the same end and mark the notch where the corner comes to lie.";
     return {placed_at_notch(finding, at.notch)};
@@ -147,7 +151,7 @@ PlacedFindings kind_of_pair(const WalkedSeam& seam, const WalkedNotch& first, co
     if (first.notch->kind == second.notch->kind) return {};
     const std::array<std::string, 2> names = side_names(seam);
     Finding finding = seam_finding(seam, "notch-kind");
-    finding.message = seam_subject(seam) + "the notch " + mm_in_sentence(second.walked) +
+    finding.message = seam_subject(seam) + "the notch " + measure_in_sentence(second.walked, seam.unit) +
                       " along the seam is " + kind_text(second.notch->kind) + " on " + names[1] +
                       " and its partner is " + kind_text(first.notch->kind) + " on " + names[0] + ".";
     finding.remedy = "Mark both notches of the pair alike.";
@@ -163,10 +167,10 @@ PlacedFinding missing_partner(const WalkedSeam& seam, const WalkedNotch& notch, 
     Finding finding = seam_finding(seam, "notch-missing");
     finding.expected = walked - part.begins;
     finding.message = seam_subject(seam) + names[1 - has] + " has no partner for the " +
-                      notch_text(*notch.notch) + " on " + names[has] + ".";
+                      notch_text(*notch.notch, seam.unit) + " on " + names[has] + ".";
     finding.remedy = "Mark one on " + part.run->edge + " of " + part.piece->name() + ", " +
-                     mm_in_sentence(walked - part.begins) + " from " + name_of_end(*part.run, part.from) +
-                     ", or take the other one out.";
+                     measure_in_sentence(walked - part.begins, seam.unit) + " from " +
+                     name_of_end(*part.run, part.from) + ", or take the other one out.";
     return placed_on_run(finding, *part.piece, *part.run, part.on_run(walked));
 }
 

@@ -53,9 +53,9 @@ struct NotchAtCorner {
 /// one without a partner.
 inline constexpr double meant_for_corner_mm = 10;
 
-/// All notches of a seam with their partners. Those within the tolerance of a corner of the other side, with no
-/// notch there, are taken first; the others are paired with notches in order; of what is left over a notch near
-/// a corner is its partner after all.
+/// All notches of a seam with their partners. Those within the tolerance of a corner of the other side, with
+/// no notch there, are taken first; the others are paired with notches in order; of what is left over a notch
+/// near a corner is its partner after all.
 struct SeamNotches {
     std::array<std::vector<WalkedNotch>, 2> sides;  ///< without those taken first
     NotchPairs pairs;                               ///< of `sides`

@@ -125,8 +125,8 @@ PlacedFindings strays(const PieceContext& piece, const std::vector<Joint>& joint
             finding.allowed = stray_edge_mm;
             finding.message = piece.name() + ": " +
                               (run.items.size() > 1 ? "a part of " + run.edge : run.edge) + " is only " +
-                              mm_in_sentence(length) + " long" + (is_harmless ? ", and lies smooth" : "") +
-                              ".";
+                              difference_in_sentence(length, piece.unit) + " long" +
+                              (is_harmless ? ", and lies smooth" : "") + ".";
             finding.remedy =
                 is_harmless ? "Nothing need be done; join it to the part beside it if the edge is redrawn."
                             : "Take the short edge out and bring its neighbours together, or draw it at its "
@@ -170,7 +170,7 @@ PlacedFindings gap_findings(const PieceContext& piece, const Tolerances& toleran
     finding.expected = 0;
     finding.allowed = tolerances.gap_mm;
     finding.message =
-        piece.name() + ": the outline ends " + mm_in_sentence(piece.gap) +
+        piece.name() + ": the outline ends " + difference_in_sentence(piece.gap, piece.unit) +
         " from its start, so that the other checks of this piece and of its seams are left out.";
     finding.remedy = "Bring the end of the last edge to the start of the first.";
     return {{finding, piece.index, outline.items.size(), 0}};

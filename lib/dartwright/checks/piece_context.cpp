@@ -89,6 +89,7 @@ std::vector<PieceContext> contexts_of(const Pattern& pattern, const Tolerances& 
     contexts.reserve(pattern.pieces.size());
     for (std::size_t i = 0; i < pattern.pieces.size(); ++i) {
         contexts.push_back(context_of(pattern.pieces[i], i, tolerances));
+        contexts.back().unit = pattern.unit;
     }
     return contexts;
 }

@@ -21,6 +21,7 @@ struct OutlineMeeting {
 struct PieceContext {
     const Piece* piece = nullptr;
     std::size_t index = 0;  ///< in the pattern
+    Unit unit = Unit::mm;   ///< of the pattern, in which it is spoken of
     double gap = 0;
     bool is_closed = false;         ///< to the gap tolerance; nothing below is filled in otherwise
     std::optional<Outline> mended;  ///< closed exactly, without items of no length where their run has others

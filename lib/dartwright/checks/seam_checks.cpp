@@ -10,8 +10,8 @@
 namespace dartwright {
 namespace {
 
-std::string length_remedy(const std::string& longer, const std::string& shorter, double by) {
-    return "Shorten " + longer + " or lengthen " + shorter + " by " + mm_in_sentence(by) +
+std::string length_remedy(const std::string& longer, const std::string& shorter, double by, Unit unit) {
+    return "Shorten " + longer + " or lengthen " + shorter + " by " + difference_in_sentence(by, unit) +
            " at one end and redraw the edge that crosses there, or allow for the difference as ease.";
 }
 
@@ -22,9 +22,10 @@ std::string ease_words(const WalkedSeam& seam, const std::array<std::string, 2>&
     const double ease = std::abs(seam.ease);
     const bool is_too_little = longer_by < ease;
     const std::string only = is_too_little && longer_by > 0 ? "only " : "";
-    return names[eased] + " is " + only + mm_in_sentence(std::abs(longer_by)) +
+    return names[eased] + " is " + only + difference_in_sentence(std::abs(longer_by), seam.unit) +
            (longer_by < 0 ? " shorter than " : " longer than ") + names[1 - eased] + "; " +
-           mm_in_sentence(ease) + " of ease was meant: " + mm_in_sentence(std::abs(longer_by - ease)) +
+           difference_in_sentence(ease, seam.unit) +
+           " of ease was meant: " + difference_in_sentence(std::abs(longer_by - ease), seam.unit) +
            (is_too_little ? " too little" : " too much");
 }
 
@@ -41,17 +42,19 @@ PlacedFindings lengths(const WalkedSeam& seam, const Tolerances& tolerances) {
     finding.difference = difference;
     finding.allowed = tolerances.seam_mm;
     const std::string what = seam.ease != 0 ? ease_words(seam, names)
-                                            : names[longer] + " is " + mm_in_sentence(std::abs(difference)) +
+                                            : names[longer] + " is " +
+                                                  difference_in_sentence(std::abs(difference), seam.unit) +
                                                   " longer than " + names[shorter];
     finding.message = seam.seam->name + ": " + what + " (" + names[0] + " " +
-                      mm_in_sentence(seam.sides[0].length) + ", " + names[1] + " " +
-                      mm_in_sentence(seam.sides[1].length) + (seam.ease == 0 ? ", ease 0" : "") + ").";
-    finding.remedy = length_remedy(names[longer], names[shorter], std::abs(difference));
+                      measure_in_sentence(seam.sides[0].length, seam.unit) + ", " + names[1] + " " +
+                      measure_in_sentence(seam.sides[1].length, seam.unit) +
+                      (seam.ease == 0 ? ", ease 0" : "") + ").";
+    finding.remedy = length_remedy(names[longer], names[shorter], std::abs(difference), seam.unit);
     return {placed_at_end(finding, {&part, part.far_end()})};
 }
 
-std::string width_text(const std::optional<double>& width) {
-    return width ? mm_in_sentence(*width) : "not decided";
+std::string width_text(const std::optional<double>& width, Unit unit) {
+    return width ? measure_in_sentence(*width, unit) : "not decided";
 }
 
 PlacedFinding allowance_finding(const WalkedSeam& seam, const WidthsBeside& widths) {
@@ -67,9 +70,10 @@ PlacedFinding allowance_finding(const WalkedSeam& seam, const WidthsBeside& widt
     if (is_decided) finding.difference = *widths.second - *widths.first;
     finding.allowed = same_width_mm;
     const std::array<std::string, 2> names = side_names(seam);
-    finding.message = seam.seam->name + ": the allowance is " + width_text(widths.first) + " on " + names[0] +
-                      " and " + width_text(widths.second) + " on " + names[1] +
-                      (widths.at > 0 ? ", from " + mm_in_sentence(widths.at) + " along the seam." : ".");
+    finding.message =
+        seam.seam->name + ": the allowance is " + width_text(widths.first, seam.unit) + " on " + names[0] +
+        " and " + width_text(widths.second, seam.unit) + " on " + names[1] +
+        (widths.at > 0 ? ", from " + measure_in_sentence(widths.at, seam.unit) + " along the seam." : ".");
     finding.remedy = is_decided ? "Give both edges one width, or the layers cannot be laid edge to edge."
                                 : "Decide the width on the other side too.";
     return {finding, part.piece->index, place.item, place.along_item};

@@ -34,8 +34,8 @@ void refuse_open_outlines(const std::vector<PieceContext>& pieces, const Seam& s
         for (const SeamPart& part : side) {
             for (const PieceContext& piece : pieces) {
                 if (piece.name() != part.piece || piece.is_closed) continue;
-                throw Impossible("the outline of " + piece.name() + " ends " + mm_in_sentence(piece.gap) +
-                                     " from its start",
+                throw Impossible("the outline of " + piece.name() + " ends " +
+                                     difference_in_sentence(piece.gap, piece.unit) + " from its start",
                                  "close it before walking " + seam.name);
             }
         }

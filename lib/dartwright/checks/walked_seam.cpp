@@ -62,6 +62,7 @@ bool WalkedSeam::is_with_itself() const {
 WalkedSeam walked_seam(const std::vector<PieceContext>& pieces, const Seam& seam) {
     WalkedSeam walked;
     walked.seam = &seam;
+    if (!pieces.empty()) walked.unit = pieces.front().unit;
     walked.ease = signed_ease(seam);
     walked.is_measurable = true;
     for (const SeamSide& side : seam.joins) {

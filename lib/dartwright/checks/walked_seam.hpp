@@ -49,6 +49,7 @@ struct WalkedSide {
 
 struct WalkedSeam {
     const Seam* seam = nullptr;
+    Unit unit = Unit::mm;        ///< of the pattern, in which it is spoken of
     bool is_measurable = false;  ///< every piece closes; the sides are empty otherwise
     std::array<WalkedSide, 2> sides;
     double ease = 0;  ///< signed: positive when the second side is meant to be longer

@@ -110,6 +110,17 @@ std::string mm_in_sentence(double value_mm) {
     return figure_in_sentence(value_mm) + " mm";
 }
 
+std::string measure_in_sentence(double length_mm, Unit unit) {
+    return unit == Unit::inch ? width_in_unit(length_mm, unit) + " in" : mm_in_sentence(length_mm);
+}
+
+std::string difference_in_sentence(double length_mm, Unit unit) {
+    if (unit != Unit::inch) return mm_in_sentence(length_mm);
+    // A thousandth of an inch is a fortieth of a millimetre; tolerances are some twenty of them.
+    const double inches = rounded_figure(length_mm / mm_in(unit));
+    return shortest_decimals(inches, std::abs(inches) < 1 ? 3 : 2) + " in";
+}
+
 std::string degrees_in_sentence(double value_deg) {
     return figure_in_sentence(value_deg) + " degrees";
 }

@@ -35,6 +35,11 @@ std::string angle_words_of_degrees(double angle_deg);
 
 /// A length as a sentence has it: `12.3 mm`, two decimals below 1 mm, where the tolerances lie; `0 mm`.
 std::string mm_in_sentence(double value_mm);
+/// A length as a sentence has it, in the reader's unit. Those who work in cm speak of mm there, as above; in
+/// inches a measure is told to the nearest 1/32, `4 5/8 in`, with `about` where it is none, and a difference
+/// in decimals, `0.11 in`.
+std::string measure_in_sentence(double length_mm, Unit unit);
+std::string difference_in_sentence(double length_mm, Unit unit);
 /// An angle as a sentence has it: `3.4 degrees`.
 std::string degrees_in_sentence(double value_deg);
 
