@@ -6,6 +6,7 @@
 #include <rapidcheck/gtest.h>
 
 #include <filesystem>
+#include <random>
 
 #include "assessing/generated_exercises.hpp"
 #include "assessing/other_patterns.hpp"
@@ -250,6 +251,30 @@ RC_GTEST_PROP(strangers, draft_at_a_wrong_scale_is_a_draft, ()) {
     RC_PRE(problems_of(draft).empty());
     if (!is_whole) leave_one_piece(draft);
     expect_draft(known, put_down(draft, any_scale()));
+}
+
+// A hand that trembles makes edges longer, and by no edge is the scale told: by the cloth it is. And it takes
+// one edge beside another with it.
+TEST(strangers, draft_by_a_trembling_hand_at_a_wrong_scale_is_a_draft) {
+    constexpr double missed_mm = 1.25;
+    std::mt19937 bits(1);
+    const auto miss = [&](Point& p) {
+        const auto either_way = [&] { return bits() % 2 == 0 ? missed_mm : -missed_mm; };
+        p.x += either_way();
+        p.y += either_way();
+    };
+    for (const Known& known : all_known()) {
+        for (int copy = 0; copy < 20; ++copy) {
+            Pattern draft = known.block();
+            for (Piece& piece : draft.pieces) {
+                testing::change_points(piece, miss);
+                piece.outline.items.back().to = piece.outline.start;
+            }
+            ASSERT_TRUE(problems_of(draft).empty());
+            const Assessment assessment = assess(known.exercise, image({1, 0.5, true, {5, 5}}, draft));
+            EXPECT_FALSE(assessment.is_another_pattern) << known.name << ", copy " << copy;
+        }
+    }
 }
 
 // As printers make it that draw the paper in too fast or too slowly, by up to 2 per cent.

@@ -502,6 +502,69 @@ TEST(unearned_marks, dart_is_gone_or_left_open_where_its_piece_is_not_yet_divide
     }
 }
 
+PreparedExercise exercise_of(const Pattern& block, const std::vector<Made>& made) {
+    std::string tasks;
+    for (std::size_t i = 0; i < made.size(); ++i)
+        tasks += "{\"name\": \"step " + std::to_string(i) + "\", \"do\": " + testing::made_json(made[i]) +
+                 ", \"marks\": 12},\n";
+    return prepared(read_exercise(R"({"dartwright_exercise": 1, "name": "steps", "unit": "mm", "pattern": )" +
+                                      write_pattern(block) + ", \"tasks\": [" + tasks +
+                                      R"({"name": "true", "true": true, "marks": 3}]})",
+                                  "exercise.json"));
+}
+
+// Of two edges, whose order does not tell which side is up, with a dart where they meet.
+Pattern piece_of_two_edges() {
+    return read_pattern(R"({"dartwright": 1, "name": "two edges", "unit": "mm", "pieces": [{"name": "piece",
+        "grain": {"from": [-10.8, 35.9], "to": [-18.1, 59.8], "along": "outer"},
+        "outline": {"start": [144.9, 0], "items": [
+            {"edge": "outer", "to": [2.5, 140.6], "curve": [[108.7, 58.3], [61.2, 105.1]]},
+            {"edge": "inner", "to": [-140.5, 4.9], "curve": [[-56.1, 106.8], [-103.7, 61.6]]},
+            {"edge": "inner", "to": [-7.4, -140.4], "through": [[-106.4, -44], [-44.9, -94.6]]},
+            {"edge": "outer", "to": [144.5, -10.1], "curve": [[53.7, -109.1], [104.3, -65.7]]},
+            {"dart": "dart", "point": [0, 0], "pivot": [0, 0], "to": [144.9, 0]}]}}]})",
+                        "two-edges.json");
+}
+
+// A start that was turned over is untouched all the same, and a dart that was never where the first step was
+// to move it was not moved from there.
+TEST(unearned_marks, are_not_given_to_a_start_of_two_edges_that_is_turned_over) {
+    const Pattern start = piece_of_two_edges();
+    const std::vector<Made> made{
+        {"pivot", {{"piece", "piece"}, {"dart", "dart"}, {"to", "outer@20mm/start"}, {"name", "once"}}},
+        {"pivot", {{"piece", "piece"}, {"dart", "once"}, {"to", "outer@228mm/start"}, {"name", "twice"}}},
+        {"close", {{"piece", "piece"}, {"dart", "twice"}, {"as", "seam"}, {"to", "inner@20mm/start"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    EXPECT_EQ(assess(asked, asked.finished).marks, 39);
+    for (const bool is_turned_over : {false, true}) {
+        const Assessment assessment =
+            assess(asked, testing::image({2.9, 1, is_turned_over, {300, 40}}, start));
+        for (std::size_t i = 0; i < made.size(); ++i)
+            EXPECT_EQ(assessment.tasks[i].marks, 0) << is_turned_over << ", task " << i;
+    }
+}
+
+// The front, not yet opened, is like enough to a back that is not yet divided, but its darts are no darts of
+// the back, wherever in the file each of them stands.
+TEST(unearned_marks, are_the_same_wherever_the_outline_of_an_undivided_piece_begins) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/chorus-bodice.json");
+    const std::vector<Made> made{
+        {"open", {{"piece", "front"}}},
+        {"pivot",
+         {{"piece", "back"}, {"dart", "waist dart"}, {"to", "side@9.3355mm/waist"}, {"name", "moved"}}},
+        {"close",
+         {{"piece", "back"}, {"dart", "moved"}, {"as", "seam"}, {"to", "waist@9.3172mm/centre back"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    EXPECT_EQ(assess(asked, asked.finished).marks, 39);
+    const double marks = assess(asked, start).marks;
+    EXPECT_GT(marks, 0);
+    for (std::size_t first = 1; first < start.pieces[1].outline.items.size(); ++first) {
+        Pattern otherwise = start;
+        otherwise.pieces[1].outline = testing::begun_at(start.pieces[1].outline, first);
+        EXPECT_EQ(assess(asked, otherwise).marks, marks) << first;
+    }
+}
+
 // An exercise costs more to make than drafts to be judged by it: each is asked all the laws.
 RC_GTEST_PROP(unearned_marks, are_given_to_no_draft_of_any_accepted_exercise, ()) {
     const AcceptedExercise accepted = any_accepted_exercise();

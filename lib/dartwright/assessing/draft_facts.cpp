@@ -77,15 +77,23 @@ void add_missing_piece(DraftFacts& facts, std::size_t index) {
         if (each.piece == index) facts.closed.push_back({&each, {}});
 }
 
-// The piece of the draft as an undivided one, if it is more like that than like any finished one.
-std::optional<ShapedPiece> as_undivided(const DraftFacts& facts, const UndividedPiece& whole,
-                                        const DraftedPiece& drawn) {
-    const RunMatching way = matched_runs(whole.signatures, drawn.runs).front();
-    const bool is_finished = std::any_of(
-        facts.plan->signatures.begin(), facts.plan->signatures.end(),
-        [&](const auto& each) { return matched_runs(each, drawn.runs).front().misfit <= way.misfit; });
-    if (is_finished || !(way.misfit < worst_misfit)) return std::nullopt;
-    return matched_piece(drawn, {whole.shaped, way}, facts.draft.scale.drawn).shaped;
+// How the piece of the draft is an undivided one, if it is more like that than like any finished one, or like
+// any other piece that it was before.
+std::vector<RunMatching> ways_as_undivided(const DraftFacts& facts, const UndividedPiece& whole,
+                                           const DraftedPiece& drawn) {
+    const ExercisePlan& plan = *facts.plan;
+    std::vector<RunMatching> ways = matched_runs(whole.signatures, drawn.runs);
+    const auto misfit_as = [&](const std::vector<RunSignature>& each) {
+        return matched_runs(each, drawn.runs).front().misfit;
+    };
+    const double misfit = ways.front().misfit;
+    const bool is_finished = std::any_of(plan.signatures.begin(), plan.signatures.end(),
+                                         [&](const auto& each) { return misfit_as(each) <= misfit; });
+    const bool is_other = std::any_of(plan.known.begin(), plan.known.end(), [&](const ShapedPiece& each) {
+        return each.piece.name != whole.shaped.piece.name && misfit_as(signatures_of(each)) < misfit;
+    });
+    if (is_finished || is_other || !(misfit < worst_misfit)) ways.clear();
+    return ways;
 }
 
 std::optional<AskedClosed> closed_in(std::size_t undivided, const AskedClosed& asked) {
@@ -143,22 +151,26 @@ void replace_left(DraftFacts& facts, ClosedFact& fact, std::optional<StandingDar
 
 // What the piece of the draft, if it is that undivided one, says of the mouths that were closed in it.
 void look_into(DraftFacts& facts, std::size_t undivided, std::size_t drawn) {
-    const auto whole = as_undivided(facts, facts.plan->undivided[undivided], facts.draft.drawn[drawn]);
-    if (!whole) return;
+    const UndividedPiece& known = facts.plan->undivided[undivided];
+    const DraftedPiece& piece = facts.draft.drawn[drawn];
+    const std::vector<RunMatching> ways = ways_as_undivided(facts, known, piece);
+    if (ways.empty()) return;
+    const ShapedPiece whole = matched_as(known.shaped, ways, piece, facts.draft.scale.drawn).shaped;
     std::optional<std::size_t> taken_for;
     for (std::size_t i = 0; i < facts.draft.pieces.size(); ++i)
         if (facts.draft.pieces[i] && facts.draft.pieces[i]->drawn == drawn) taken_for = i;
     for (ClosedFact& fact : facts.closed) {
         if (!closed_in(undivided, *fact.asked)) continue;
-        const auto left = left_open(*facts.plan, undivided, *fact.asked, *whole);
+        const auto left = left_open(*facts.plan, undivided, *fact.asked, whole);
         if (fact.piece) replace_left(facts, fact, std::nullopt);
+        fact.left.reset();
         fact.piece = taken_for;
         fact.is_there = true;
         if (!left) continue;
         if (taken_for)
             replace_left(facts, fact, dart_named(facts.draft.pieces[*taken_for]->shaped, *left));
         else
-            fact.left = dart_named(*whole, *left);
+            fact.left = dart_named(whole, *left);
     }
 }
 

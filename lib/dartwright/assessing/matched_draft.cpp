@@ -200,39 +200,94 @@ double all_of(const Strayed& strayed) {
     return strayed.edges + std::min(strayed.darts, most_by_darts_mm);
 }
 
+// The darts where the piece has them.
+Strayed strayed_as_it_was(const ShapedPiece& known, const ShapedPiece& drawn) {
+    std::vector<double> darts;
+    for (const StandingDart& dart : standing_darts(known, edges_of(known))) darts.push_back(dart.around_mm);
+    return strayed(known, darts, drawn);
+}
+
 // From the finished piece, or from the one to begin with: what was not done is turned over by nobody.
 Strayed strayed(const ExercisePlan& plan, std::size_t piece, const ShapedPiece& drawn) {
     const Strayed from_finished = strayed(plan.finished[piece], known_darts(plan, piece), drawn);
-    const ShapedPiece& start = plan.reference[piece];
-    std::vector<double> darts;
-    for (const StandingDart& dart : standing_darts(start, edges_of(start))) darts.push_back(dart.around_mm);
-    const Strayed from_start = strayed(start, darts, drawn);
+    const Strayed from_start = strayed_as_it_was(plan.reference[piece], drawn);
     return all_of(from_start) < all_of(from_finished) ? from_start : from_finished;
 }
 bool is_clearly_less(const Strayed& a, const Strayed& b) {
     return all_of(a) + clearly_less_mm < all_of(b);
 }
 
-// Where several ways round fit nearly as well, as with two edges or a piece that is its own mirror image, the
-// whole shape decides; between equals the first.
-MatchedPiece best_matched(const ExercisePlan& plan, const DraftedPiece& drawn, const PiecePair& pair,
+// The way round as the known piece, told in the other's edges: of those that it has not there is none.
+RunMatching in_edges_of(const ShapedPiece& expected, const KnownAs& as) {
+    RunMatching out{as.runs.is_mirrored, {}, as.runs.misfit};
+    for (const Run& run : expected.runs) {
+        const Run* same = find_run(as.known.runs, run.edge);
+        out.drawn.emplace_back();
+        if (same) out.drawn.back() = as.runs.drawn[static_cast<std::size_t>(same - as.known.runs.data())];
+    }
+    return out;
+}
+
+// A piece that was not yet divided or opened has other edges than the finished one, and names alone do not
+// tell which side of it is up: what the piece was before tells that.
+RunMatching way_as_before(const ExercisePlan& plan, const DraftedPiece& drawn, const PiecePair& pair,
                           double scale) {
     const ShapedPiece& expected = plan.finished[pair.expected];
-    MatchedPiece best = matched_piece(drawn, {expected, pair.ways.front()}, scale);
+    RunMatching best = pair.ways.front();
+    std::optional<Strayed> least;
+    for (const bool is_mirrored : {false, true}) {
+        for (const ShapedPiece& known : plan.known) {
+            if (known.runs.size() != drawn.runs.size()) continue;
+            for (const RunMatching& way : matched_runs(signatures_of(known), drawn.runs)) {
+                if (way.is_mirrored != is_mirrored || !(way.misfit < worst_mended)) continue;
+                const KnownAs as{known, way};
+                const Strayed here = strayed_as_it_was(known, matched_piece(drawn, as, scale).shaped);
+                if (least && !is_clearly_less(here, *least)) continue;
+                least = here;
+                best = in_edges_of(expected, as);
+            }
+        }
+    }
+    return best;
+}
+
+// Where several ways round fit nearly as well, as with two edges or a piece that is its own mirror image, the
+// whole shape decides; between equals the first.
+template <class StrayedOf>
+MatchedPiece nearest_way(const DraftedPiece& drawn, const ShapedPiece& known,
+                         const std::vector<RunMatching>& ways, double scale, const StrayedOf& strayed_of) {
+    MatchedPiece best = matched_piece(drawn, {known, ways.front()}, scale);
     Strayed least;
-    if (pair.ways.size() > 1) least = strayed(plan, pair.expected, best.shaped);
-    for (std::size_t i = 1; i < pair.ways.size(); ++i) {
-        MatchedPiece other = matched_piece(drawn, {expected, pair.ways[i]}, scale);
-        const Strayed there = strayed(plan, pair.expected, other.shaped);
+    if (ways.size() > 1) least = strayed_of(best.shaped);
+    for (std::size_t i = 1; i < ways.size(); ++i) {
+        MatchedPiece other = matched_piece(drawn, {known, ways[i]}, scale);
+        const Strayed there = strayed_of(other.shaped);
         if (!is_clearly_less(there, least)) continue;
         least = there;
         best = std::move(other);
     }
+    return best;
+}
+
+MatchedPiece best_matched(const ExercisePlan& plan, const DraftedPiece& drawn, const PiecePair& pair,
+                          double scale) {
+    const ShapedPiece& expected = plan.finished[pair.expected];
+    std::vector<RunMatching> ways = pair.ways;
+    if (expected.runs.size() != drawn.runs.size()) ways = {way_as_before(plan, drawn, pair, scale)};
+    MatchedPiece best = nearest_way(drawn, expected, ways, scale, [&](const ShapedPiece& piece) {
+        return strayed(plan, pair.expected, piece);
+    });
     best.drawn = pair.drawn;
     return best;
 }
 
 }  // namespace
+
+MatchedPiece matched_as(const ShapedPiece& known, const std::vector<RunMatching>& ways,
+                        const DraftedPiece& drawn, double scale) {
+    return nearest_way(drawn, known, ways, scale,
+                       [&](const ShapedPiece& piece) { return strayed_as_it_was(known, piece); });
+}
 
 Point MatchedDraft::as_drawn(std::size_t piece, Point p) const {
     const Point q{scale.drawn * p.x, scale.drawn * p.y};

@@ -29,6 +29,11 @@ struct MatchedDraft {
     Point as_drawn(std::size_t piece, Point p) const;
 };
 
+/// The piece of the draft as that known one, of those ways round the one in which edges and darts lie
+/// nearest; between equals the first. Precondition: there is a way.
+MatchedPiece matched_as(const ShapedPiece& known, const std::vector<RunMatching>& ways,
+                        const DraftedPiece& drawn, double scale);
+
 /// std::invalid_argument for a draft in which nothing is drawn.
 MatchedDraft matched_draft(const ExercisePlan& plan, const Pattern& draft);
 

@@ -10,8 +10,8 @@
 // 1. Of all that is drawn of a state, but for the two edges beside one corner, most of the way round is the
 //    exercise's; or one piece is it nearly all round, whatever the others are.
 // 2. At a scale that is no mistaken unit all of this must be more exact, since a scale that is free makes two
-//    patterns more alike: nearly all of it is the exercise's, or one piece, or all but two edges, to less
-//    than half of what a hand misses.
+//    patterns more alike: nearly all of it is the exercise's, or still more of several pieces but for the two
+//    edges beside one corner; or one piece, or all but two edges, to less than half of what a hand misses.
 //
 // A draft for which neither holds is a stranger's.
 //
