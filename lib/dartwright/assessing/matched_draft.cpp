@@ -211,10 +211,10 @@ Strayed strayed_as_it_was(const ShapedPiece& known, const ShapedPiece& drawn) {
 Strayed strayed(const ExercisePlan& plan, std::size_t piece, const ShapedPiece& drawn) {
     const Strayed from_finished = strayed(plan.finished[piece], known_darts(plan, piece), drawn);
     const Strayed from_start = strayed_as_it_was(plan.reference[piece], drawn);
-    return whole_of(from_start) < all_of(from_finished) ? from_start : from_finished;
+    return whole_of(from_start) < whole_of(from_finished) ? from_start : from_finished;
 }
 bool is_clearly_less(const Strayed& a, const Strayed& b) {
-    return whole_of(a) + clearly_less_mm < all_of(b);
+    return whole_of(a) + clearly_less_mm < whole_of(b);
 }
 
 // The way round as the known piece, told in the other's edges: of those that it has not there is none.
