@@ -12,7 +12,6 @@
 #include "dartwright/darts/close_tuck.hpp"
 #include "dartwright/darts/open.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
-#include "dartwright/drawing/cutting_words.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
 #include "dartwright/drawing/print_pages.hpp"
 #include "dartwright/drawing/printed_piece.hpp"
@@ -20,6 +19,7 @@
 #include "dartwright/drawing/sewing_sheet.hpp"
 #include "dartwright/drawing/svg_writer.hpp"
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -530,19 +530,6 @@ TEST(cutting_label, of_a_waistband_stands_on_it) {
          {"waistband (gathered skirt)", "piece 1 of 1; cut 1 on the fold; allowance 1\u00a0cm all round",
           "place on the fold", "grain"})
         EXPECT_EQ(times_in(words, wanted), 1u) << wanted << ": " << words;
-}
-
-TEST(cutting_label, says_once_that_no_allowance_is_decided) {
-    Pattern pattern = fixture("faults/fold-corner.second.true.json");
-    CuttingPiece cut = cut_of(pattern, pattern.pieces[0]);
-    cut.undecided_mm.reset();
-    EXPECT_EQ(allowance_words(cut, Unit::cm),
-              (std::vector<std::string>{"allowance not decided, cut without: hem, waist"}));
-    pattern.pieces[0].allowance = {{"waist", 10.0}};
-    cut = cut_of(pattern, pattern.pieces[0]);
-    cut.undecided_mm.reset();
-    EXPECT_EQ(allowance_words(cut, Unit::cm),
-              (std::vector<std::string>{"allowance: waist\u00a01\u00a0cm", "not decided, cut without: hem"}));
 }
 
 std::string with_plain_spaces(std::string words) {

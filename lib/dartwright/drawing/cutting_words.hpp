@@ -8,11 +8,6 @@
 
 namespace dartwright {
 
-/// The allowances of a piece in lines of words: `allowance 1.5 cm all round`, `allowance: side, shoulder 1.5
-/// cm; hem 4 cm; neck none`, `allowance 1.5 cm everywhere but: hem 4 cm`, `not decided, cut without: side`.
-/// The edge on the fold is not among them.
-std::vector<std::string> allowance_words(const CuttingPiece& piece, Unit unit);
-
 /// A block with the names, the count, the allowances and what the user adds, then each dart's name, width,
 /// length and where it is pressed, what is gathered or eased, names of marks, `grain` and the fold's. All lie
 /// inside the stitching line, clear of what is taken, smaller where there is little room; what finds no room
