@@ -58,7 +58,10 @@ TEST(Utf8, AcceptsExactlyTheCodePoints) {
     std::size_t wrong = 0;
     for (unsigned code = 0; code <= 0x110FFF; ++code) {
         const bool exists = code <= 0x10FFFF && (code < 0xD800 || code > 0xDFFF);
-        if (first_malformed_utf8(encoded(code)).has_value() == exists) ++wrong;
+        const std::string text = encoded(code);
+        if (first_malformed_utf8(text).has_value() == exists) ++wrong;
+        const Character character = character_at(text, 0);
+        if (exists ? character.code != code || character.bytes != text.size() : character.bytes != 0) ++wrong;
     }
     EXPECT_EQ(wrong, 0U);
 }

@@ -1,15 +1,13 @@
 #include "dartwright/pattern/errors.hpp"
 
+#include "dartwright/words/lists.hpp"
 #include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
 
 std::string listed(const std::vector<std::string>& names) {
-    if (names.empty()) return "there are none";
-    std::string out = "there is ";
-    for (std::size_t i = 0; i < names.size(); ++i) out += (i ? ", \"" : "\"") + names[i] + "\"";
-    return out;
+    return names.empty() ? "there are none" : "there is " + in_a_row(names);
 }
 
 }  // namespace

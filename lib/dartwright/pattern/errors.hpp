@@ -55,14 +55,14 @@ class BadWords : public Error {
     explicit BadWords(const std::string& message) : Error(ErrorKind::bad_words, message) {}
 };
 
-/// A name that does not exist; the message lists those that do.
+/// A name that does not exist; the message lists those that do, twenty at most.
 class UnknownName : public Error {
   public:
     UnknownName(std::string kind_, std::string name_, std::vector<std::string> known_,
                 const std::string& where);
     std::string kind;  ///< `piece`, `edge`, `dart`, ...
     std::string name;
-    std::vector<std::string> known;
+    std::vector<std::string> known;  ///< all of them
 };
 
 }  // namespace dartwright

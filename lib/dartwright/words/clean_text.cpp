@@ -2,39 +2,11 @@
 
 #include <cstddef>
 
+#include "dartwright/words/utf8.hpp"
+
 namespace dartwright {
 
 namespace {
-
-struct Character {
-    char32_t code = 0;
-    std::size_t bytes = 0;  // 0 if it is not UTF-8
-};
-
-std::size_t bytes_announced(unsigned char lead) {
-    if (lead < 0x80) return 1;
-    if (lead >= 0xC2 && lead < 0xE0) return 2;
-    if (lead >= 0xE0 && lead < 0xF0) return 3;
-    if (lead >= 0xF0 && lead < 0xF5) return 4;
-    return 0;
-}
-
-Character character_at(const std::string& words, std::size_t place) {
-    const auto lead = static_cast<unsigned char>(words[place]);
-    const std::size_t bytes = bytes_announced(lead);
-    if (bytes == 0 || place + bytes > words.size()) return {};
-    if (bytes == 1) return {lead, 1};
-    char32_t code = lead & (0x7Fu >> bytes);
-    for (std::size_t i = 1; i < bytes; ++i) {
-        const auto next = static_cast<unsigned char>(words[place + i]);
-        if ((next & 0xC0u) != 0x80) return {};
-        code = (code << 6) | (next & 0x3Fu);
-    }
-    const bool is_overlong = (bytes == 3 && code < 0x800) || (bytes == 4 && code < 0x10000);
-    const bool is_surrogate = code >= 0xD800 && code < 0xE000;
-    if (is_overlong || is_surrogate || code > 0x10FFFF) return {};
-    return {code, bytes};
-}
 
 bool is_left_out(char32_t code) {
     const bool is_control = code < 0x20 || (code >= 0x7F && code < 0xA0);

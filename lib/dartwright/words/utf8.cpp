@@ -35,6 +35,23 @@ bool is_continuation(char c) {
 
 }  // namespace
 
+Character character_at(std::string_view text, std::size_t place) {
+    const auto lead = static_cast<Byte>(text[place]);
+    if (lead < 0x80) return {lead, 1};
+    const auto rest = following(lead);
+    if (!rest) return {};
+    const auto bytes = static_cast<std::size_t>(rest->count) + 1;
+    if (place + bytes > text.size()) return {};
+    char32_t code = lead & (0x7FU >> bytes);
+    for (std::size_t k = 1; k < bytes; ++k) {
+        const auto byte = static_cast<Byte>(text[place + k]);
+        const bool fits = k == 1 ? byte >= rest->low && byte <= rest->high : byte >= 0x80 && byte <= 0xBF;
+        if (!fits) return {};
+        code = (code << 6) | (byte & 0x3FU);
+    }
+    return {code, bytes};
+}
+
 std::optional<std::size_t> first_malformed_utf8(std::string_view text) {
     for (std::size_t i = 0; i < text.size();) {
         // Most text is ASCII, which is passed over by eights.
@@ -46,16 +63,9 @@ std::optional<std::size_t> first_malformed_utf8(std::string_view text) {
             i += sizeof eight;
         }
         if (i == text.size()) break;
-        const auto rest = following(static_cast<Byte>(text[i]));
-        if (!rest) return i;
-        for (int k = 1; k <= rest->count; ++k) {
-            const std::size_t at = i + static_cast<std::size_t>(k);
-            if (at >= text.size()) return i;
-            const auto byte = static_cast<Byte>(text[at]);
-            const bool fits = k == 1 ? byte >= rest->low && byte <= rest->high : byte >= 0x80 && byte <= 0xBF;
-            if (!fits) return i;
-        }
-        i += static_cast<std::size_t>(rest->count) + 1;
+        const Character character = character_at(text, i);
+        if (character.bytes == 0) return i;
+        i += character.bytes;
     }
     return std::nullopt;
 }

@@ -1,9 +1,18 @@
 #pragma once
 
+#include <cstddef>
 #include <optional>
 #include <string_view>
 
 namespace dartwright {
+
+/// A character of a text, by its code point.
+struct Character {
+    char32_t code = 0;
+    std::size_t bytes = 0;  ///< 0 if what stands there is not well-formed UTF-8
+};
+/// The one that begins at a place. Precondition: the place lies in the text.
+Character character_at(std::string_view text, std::size_t place);
 
 /// Offset of the first byte that is not part of well-formed UTF-8 (overlong forms, surrogates and values
 /// over U+10FFFF are not), or empty. O(n).
