@@ -19,7 +19,6 @@
 #include "marking.hpp"
 #include "progress.hpp"
 #include "result_file.hpp"
-#include "unforeseen.hpp"
 
 namespace dartwright::tools {
 
@@ -199,7 +198,7 @@ struct Tally {
         marks += assessment.marks;
         of += assessment.of;
         const bool has_fault = has_lost_by_fault(assessment);
-        const bool is_internal = is_internal_error(assessment.unread);
+        const bool is_internal = assessment.unread_kind == UnreadKind::internal;
         ExitStatus own = has_fault ? ExitStatus::faults : ExitStatus::done;
         if (!assessment.unread.empty()) own = is_internal ? ExitStatus::internal : ExitStatus::unreadable;
         if (has_fault) ++count.with_faults;

@@ -22,8 +22,4 @@ Unforeseen unforeseen(const std::exception_ptr& thrown, const std::string& doing
     }
 }
 
-bool is_internal_error(const std::string& reason) {
-    return reason.starts_with(internal_error);
-}
-
 }  // namespace dartwright::tools

@@ -15,7 +15,4 @@ struct Unforeseen {
 /// `doing` is empty or what was being done: ` while judging it`.
 Unforeseen unforeseen(const std::exception_ptr& thrown, const std::string& doing = {});
 
-/// Whether a reason has the words of an internal error, as lines of marked drafts keep them.
-bool is_internal_error(const std::string& reason);
-
 }  // namespace dartwright::tools

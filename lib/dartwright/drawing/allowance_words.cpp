@@ -14,7 +14,7 @@ namespace dartwright {
 namespace {
 
 /// Widths that differ by less are written as one, mm: they read alike.
-constexpr double same_width_mm = 0.005;
+constexpr double reads_alike_mm = 0.005;
 
 /// The edges of one width, or without one.
 struct WidthAndEdges {
@@ -26,7 +26,7 @@ struct WidthAndEdges {
 void add_edge(std::vector<WidthAndEdges>& all, const RunWidth& part, const std::string& edge) {
     const auto same = std::find_if(all.begin(), all.end(), [&](const WidthAndEdges& each) {
         return each.width_mm.has_value() == part.width_mm.has_value() &&
-               (!part.width_mm || std::abs(*each.width_mm - *part.width_mm) < same_width_mm);
+               (!part.width_mm || std::abs(*each.width_mm - *part.width_mm) < reads_alike_mm);
     });
     WidthAndEdges& found = same == all.end() ? all.emplace_back() : *same;
     found.width_mm = part.width_mm;
@@ -35,7 +35,7 @@ void add_edge(std::vector<WidthAndEdges>& all, const RunWidth& part, const std::
 }
 
 bool is_none(const WidthAndEdges& each) {
-    return each.width_mm && *each.width_mm < same_width_mm;
+    return each.width_mm && *each.width_mm < reads_alike_mm;
 }
 
 /// Words that stay together in a line of the label: who reads `side 1.8 cm` under `left` takes it for
