@@ -13,9 +13,6 @@ namespace dartwright {
 
 namespace {
 
-/// Widths that differ by less are written as one, mm: they read alike.
-constexpr double reads_alike_mm = 0.005;
-
 /// The edges of one width, or without one.
 struct WidthAndEdges {
     std::optional<double> width_mm;

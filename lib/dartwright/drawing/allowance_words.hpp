@@ -12,6 +12,9 @@ namespace dartwright {
 /// A label is a block, not a band across the piece: no line of it is wider than so many times its size.
 inline constexpr double widest_label_in_sizes = 15;
 
+/// Widths that differ by less are written alike, mm: half of the last figure that is shown.
+inline constexpr double reads_alike_mm = 0.005;
+
 /// The allowances of a piece in lines of words: `allowance 1.5 cm all round`, `allowance: side, shoulder 1.5
 /// cm; hem 4 cm; neck none`, `allowance 1.5 cm everywhere but: hem 4 cm`, `not decided, cut without: side`.
 /// The edge on the fold is not among them. An edge's name and its width hang together by blanks that do not

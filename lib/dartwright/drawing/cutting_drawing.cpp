@@ -4,8 +4,8 @@
 #include <cmath>
 
 #include "dartwright/cutting/applied_rule.hpp"
+#include "dartwright/drawing/allowance_words.hpp"
 #include "dartwright/drawing/cutting_words.hpp"
-#include "dartwright/words/lengths.hpp"
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
@@ -13,6 +13,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
+#include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 
@@ -156,9 +157,8 @@ std::string widths_beside(const Pattern& pattern, const SeamPart& own, const Sea
     std::string words;
     for (const SeamPart& other : others) {
         const std::optional<double> width = only_width(pattern, other);
-        constexpr double same_width_mm = 0.005;  // they read alike
         if (other.piece == own.piece || !width) continue;
-        if (own_width && std::abs(*own_width - *width) < same_width_mm) continue;
+        if (own_width && std::abs(*own_width - *width) < reads_alike_mm) continue;
         words += (words.empty() ? "" : ", ") + width_words(*width, pattern.unit) + " on " + other.piece;
     }
     return words;
