@@ -45,17 +45,42 @@ RC_GTEST_PROP(LabelPlaces, MeetingsAreThoseOfEachHeld, ()) {
     for (const auto& [from, to] : stretches) met += is_meeting(grown(asked, margin), from, to) ? 1 : 0;
     for (const TurnedBox& box : boxes) met += is_meeting(grown(asked, margin), box) ? 1 : 0;
     RC_ASSERT(taken.meetings(asked, margin) == met);
-    Label words(1);
-    words[0].words = "waist dart";
-    words[0].at = any_point();
-    words[0].size_mm = log_between(1, 20);
-    words[0].angle_rad = real_between(-pi, pi);
-    RC_ASSERT(taken.is_clear(words, margin) == (taken.meetings(words, margin) == 0));
+    // What was met last is asked first, so that several are asked.
+    for (int times = 0; times < 6; ++times) {
+        Label words(1);
+        words[0].words = "waist dart";
+        words[0].at = any_point();
+        words[0].size_mm = log_between(1, 20);
+        words[0].angle_rad = real_between(-pi, pi);
+        RC_ASSERT(taken.is_clear(words, margin) == (taken.meetings(words, margin) == 0));
+    }
     const Point from = any_point();
     const Point to = any_point();
     std::size_t boxes_met = 0;
     for (const TurnedBox& box : boxes) boxes_met += is_meeting(box, from, to) ? 1 : 0;
     RC_ASSERT(taken.boxes_met(from, to) == boxes_met);
+}
+
+// To the last bit: a place is chosen by the one and drawn by the other.
+RC_GTEST_PROP(LabelPlaces, BoxesOfAMeasuredBlockAreThoseOfItsLabel, ()) {
+    std::vector<DrawnText> lines(static_cast<std::size_t>(*testing::evenly(1, 6)));
+    for (DrawnText& line : lines) {
+        line.words = std::string(static_cast<std::size_t>(*testing::evenly(0, 12)), 'w');
+        line.size_mm = log_between(1, 20);
+        line.is_bold = *rc::gen::arbitrary<bool>();
+    }
+    const BlockPlace place{any_point(), real_between(-pi, pi)};
+    const MeasuredBlock block(lines);
+    const std::vector<TurnedBox> boxes = block.boxes(place);
+    const Label label = block.label(place);
+    RC_ASSERT(boxes.size() == label.size());
+    for (std::size_t k = 0; k < boxes.size(); ++k) {
+        const TurnedBox truth = box_of(label[k]);
+        RC_ASSERT(boxes[k].centre == truth.centre);
+        RC_ASSERT(boxes[k].along == truth.along);
+        RC_ASSERT(boxes[k].half_length == truth.half_length);
+        RC_ASSERT(boxes[k].half_height == truth.half_height);
+    }
 }
 
 // What touches meets, whatever the last bits of the numbers.

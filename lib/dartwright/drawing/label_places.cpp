@@ -73,6 +73,20 @@ std::size_t count_of(const Tree<Value>& tree, const Rectangle& around, const IsM
     return count;
 }
 
+/// The middle of each line of a block.
+std::vector<Point> middles_of(const std::vector<DrawnText>& lines, Point centre, Vector up) {
+    double top = 0;
+    for (const DrawnText& line : lines) top += line_height(line);
+    top /= 2;
+    std::vector<Point> middles;
+    middles.reserve(lines.size());
+    for (const DrawnText& line : lines) {
+        middles.push_back(centre + (top - line_height(line) / 2) * up);
+        top -= line_height(line);
+    }
+    return middles;
+}
+
 }  // namespace
 
 struct TakenPlaces::Held {
@@ -224,16 +238,10 @@ BlockSize size_of_block(const std::vector<DrawnText>& lines) {
 }
 
 Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad) {
-    const Vector up{-std::sin(angle_rad), std::cos(angle_rad)};
-    double top = 0;
-    for (const DrawnText& line : lines) top += line_height(line);
-    top /= 2;
+    const std::vector<Point> middles = middles_of(lines, centre, {-std::sin(angle_rad), std::cos(angle_rad)});
     Label label;
     label.reserve(lines.size());
-    for (const DrawnText& line : lines) {
-        label.push_back(centred(line, centre + (top - line_height(line) / 2) * up, angle_rad));
-        top -= line_height(line);
-    }
+    for (std::size_t k = 0; k < lines.size(); ++k) label.push_back(centred(lines[k], middles[k], angle_rad));
     return label;
 }
 
@@ -249,26 +257,22 @@ MeasuredBlock::MeasuredBlock(std::vector<DrawnText> of_lines) : lines(std::move(
         widths_mm.push_back(text_width(line.words, line.size_mm, line.is_bold));
 }
 
-// Step for step as `centred_block` and `box_of` do it, for the same last bits.
+// As `box_of` has it of each line of the label, to the last bit, without its words.
 std::vector<TurnedBox> MeasuredBlock::boxes(const BlockPlace& place) const {
     const Vector along{std::cos(place.angle_rad), std::sin(place.angle_rad)};
-    const Vector up{-along.y, along.x};
-    double top = 0;
-    for (const DrawnText& line : lines) top += line_height(line);
-    top /= 2;
+    const Vector up = perpendicular(along);
+    const std::vector<Point> middles = middles_of(lines, place.centre, up);
     std::vector<TurnedBox> all;
     all.reserve(lines.size());
     for (std::size_t k = 0; k < lines.size(); ++k) {
         const double size_mm = lines[k].size_mm;
-        const Point centre = place.centre + (top - line_height(lines[k]) / 2) * up;
-        const Point at = centre - (text_ascent_em - text_descent_em) / 2 * size_mm * up;
+        const Point at = middles[k] - (text_ascent_em - text_descent_em) / 2 * size_mm * up;
         const double rise = size_mm * (text_ascent_em - text_descent_em) / 2;
         TurnedBox& box = all.emplace_back();
         box.along = along;
         box.half_length = widths_mm[k] / 2;
         box.half_height = size_mm * (text_ascent_em + text_descent_em) / 2;
-        box.centre = at + rise * perpendicular(along);
-        top -= line_height(lines[k]);
+        box.centre = at + rise * up;
     }
     return all;
 }

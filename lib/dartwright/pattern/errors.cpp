@@ -12,28 +12,6 @@ std::string listed(const std::vector<std::string>& names) {
 
 }  // namespace
 
-const char* word_of(ErrorKind kind) {
-    switch (kind) {
-        case ErrorKind::impossible:
-            return "impossible";
-        case ErrorKind::beyond_the_run:
-            return "beyond the run";
-        case ErrorKind::unknown_name:
-            return "unknown name";
-        case ErrorKind::bad_words:
-            return "bad words";
-        case ErrorKind::bad_pattern:
-            return "bad pattern";
-        case ErrorKind::unreadable:
-            return "unreadable";
-        case ErrorKind::output_exists:
-            return "output exists";
-        case ErrorKind::library_missing:
-            return "library missing";
-    }
-    return "";
-}
-
 Impossible::Impossible(std::string reason_, std::string remedy_)
     : Impossible(ErrorKind::impossible, std::move(reason_), std::move(remedy_)) {}
 

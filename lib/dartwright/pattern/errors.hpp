@@ -19,8 +19,6 @@ enum class ErrorKind {
     output_exists,   ///< an output that was not to be replaced
     library_missing  ///< a library that is loaded where something is drawn
 };
-/// As in JSON: `impossible`, `beyond the run`, ...
-const char* word_of(ErrorKind kind);
 
 /// The base of all that the library throws of its own: one line or more in the trade's words.
 class Error : public std::runtime_error {
