@@ -51,9 +51,10 @@ void append(cutting::SidedLine& to, const cutting::SidedLine& from, std::size_t 
 cutting::SidedLine bridged(const Piece& piece, cutting::RawLine& raw, const CuttingRequest& request,
                            CuttingLine& line) {
     cutting::SidedLine out;
+    cutting::PressesOfPiece presses(piece);
     std::size_t laid = 0;
     for (std::size_t k = 0; k < raw.mouths.size(); ++k) {
-        cutting::MouthCap cap = cutting::mouth_cap(piece, raw, k, request);
+        cutting::MouthCap cap = cutting::mouth_cap(piece, raw, k, request, presses);
         const std::size_t next = raw.mouths[k].at + 1;
         append(out, raw.line, laid, next);
         for (const cutting::RawPoint& point : cap.between) out.add(point.at, point.side);

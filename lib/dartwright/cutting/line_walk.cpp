@@ -1,5 +1,7 @@
 #include "dartwright/cutting/line_walk.hpp"
 
+#include <algorithm>
+
 namespace dartwright::cutting {
 
 LineWalk::LineWalk(const Piece& piece, const RawLine& line, std::size_t mouth, PressSide side)
@@ -22,11 +24,12 @@ bool LineWalk::is_on_fold(const CutSide& side) const {
 
 // The mouth whose two ends these neighbouring points are.
 std::optional<std::size_t> LineWalk::mouth_between(std::size_t from, std::size_t to) const {
-    for (std::size_t k = 0; k < line_.mouths.size(); ++k) {
-        const std::size_t at = line_.mouths[k].at;
-        if ((from == at && to == at + 1) || (to == at && from == at + 1)) return k;
-    }
-    return std::nullopt;
+    const auto [first, last] = std::minmax(from, to);
+    if (last != first + 1) return std::nullopt;
+    const auto found = std::lower_bound(line_.mouths.begin(), line_.mouths.end(), first,
+                                        [](const RawMouth& mouth, std::size_t at) { return mouth.at < at; });
+    if (found == line_.mouths.end() || found->at != first) return std::nullopt;
+    return static_cast<std::size_t>(found - line_.mouths.begin());
 }
 
 void LineWalk::go_over_fold(const CutSide& on_fold) {

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/cutting/notch_on_cutting_line.hpp"
+#include "dartwright/cutting/notches_on_cutting_line.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -26,15 +26,15 @@ int count_of(NotchKind kind) {
 }
 
 /// Where the cutting line is met, going out from a point inside it.
-Point met_from(const CuttingLine& line, Point inside, Vector outwards) {
+Point met_from(NotchesOnCuttingLine& line, Point inside, Vector outwards) {
     RunPlace place;
     place.point = inside;
     place.tangent = perpendicular(outwards);
-    return notch_on_cutting_line(line, place).cut;
+    return line.at(place).cut;
 }
 
-std::vector<std::vector<Point>> strokes_of(const NotchCut& cut, const CuttingLine& line, const NickPlace& at,
-                                           Point inner) {
+std::vector<std::vector<Point>> strokes_of(const NotchCut& cut, NotchesOnCuttingLine& line,
+                                           const NickPlace& at, Point inner) {
     const Vector aside = cut.width_mm / 2 * perpendicular(at.outwards);
     switch (cut.form) {
         case NotchForm::slit:
@@ -51,7 +51,7 @@ std::vector<std::vector<Point>> strokes_of(const NotchCut& cut, const CuttingLin
     return {{at.outer, inner}};
 }
 
-Nick nick_at(const NotchCut& cut, const CuttingLine& line, const NickPlace& at) {
+Nick nick_at(const NotchCut& cut, NotchesOnCuttingLine& line, const NickPlace& at) {
     Nick nick;
     nick.outer = at.outer;
     nick.is_cut = at.allowance_mm >= least_notch_mm;
@@ -81,7 +81,7 @@ void note_depth(Markings& markings, const NotchCut& cut, const std::vector<Nick>
 }
 
 void add_notch(Markings& markings, const Piece& piece, const Run& run, const Notch& notch,
-               const CuttingLine& line, const NotchCut& cut) {
+               NotchesOnCuttingLine& line, const NotchCut& cut) {
     const std::optional<RunEnd> end = end_named(run, notch.from);
     if (!end) {
         markings.notes.push_back("notch on \"" + notch.edge + "\" left out: it has no end at \"" +
@@ -98,7 +98,7 @@ void add_notch(Markings& markings, const Piece& piece, const Run& run, const Not
     NotchMarking marking{notch.edge, "", {}};
     for (int i = 0; i < count; ++i) {
         const RunPlace place = place_on_run(piece.outline, run, at + (i - 0.5 * (count - 1)) * step);
-        const CutNotch met = notch_on_cutting_line(line, place);
+        const CutNotch met = line.at(place);
         marking.nicks.push_back(nick_at(cut, line, {met.cut, met.outwards, met.width_mm}));
     }
     note_depth(markings, cut, marking.nicks, "on \"" + notch.edge + "\"");
@@ -107,17 +107,17 @@ void add_notch(Markings& markings, const Piece& piece, const Run& run, const Not
 
 /// Where a leg comes to the line. Where allowances that ran into each other were trimmed, the line may pass
 /// beside the end that the leg has without that.
-NickPlace on_leg(const CuttingLine& line, Point mouth_end, Point leg_end, Point point) {
+NickPlace on_leg(NotchesOnCuttingLine& line, Point mouth_end, Point leg_end, Point point) {
     RunPlace place;
     place.point = mouth_end;
     const Vector outwards = unit(mouth_end - point);
     place.tangent = perpendicular(outwards);
-    const CutNotch met = notch_on_cutting_line(line, place);
+    const CutNotch met = line.at(place);
     return {met.width_mm > 0 ? met.cut : leg_end, outwards, met.width_mm};
 }
 
 /// Nicks at both mouth ends, each in line with its leg.
-void add_dart_notch(Markings& markings, const Piece& piece, const CutDart& dart, const CuttingLine& line,
+void add_dart_notch(Markings& markings, const Piece& piece, const CutDart& dart, NotchesOnCuttingLine& line,
                     const NotchCut& cut) {
     NotchMarking marking{"", dart.dart, {}};
     const Legs legs = legs_of_item(piece.outline, dart.item);
@@ -202,15 +202,16 @@ Markings markings_of(const Piece& piece, const CuttingLine& line, const MarkingR
     require_length(request.notches.width_mm, "width");
     Markings markings;
     const std::vector<Run> runs = runs_of(piece.outline);
+    NotchesOnCuttingLine met(line);
     for (const Notch& notch : piece.notches) {
         if (const Run* run = find_run(runs, notch.edge))
-            add_notch(markings, piece, *run, notch, line, request.notches);
+            add_notch(markings, piece, *run, notch, met, request.notches);
         else
             markings.notes.push_back("notch left out: the piece has no edge \"" + notch.edge + "\"");
     }
     for (const CutDart& dart : line.darts) {
         markings.darts.push_back(dart_marking(piece, dart));
-        if (request.are_darts_notched) add_dart_notch(markings, piece, dart, line, request.notches);
+        if (request.are_darts_notched) add_dart_notch(markings, piece, dart, met, request.notches);
     }
     if (piece.grain && !(piece.grain->from == piece.grain->to))
         markings.grain = grain_marking(piece, *piece.grain);

@@ -5,7 +5,6 @@
 #include "dartwright/cutting/line_walk.hpp"
 #include "dartwright/cutting/trimmed_mouth.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/usual_press.hpp"
 #include "dartwright/pattern/dart.hpp"
 
 namespace dartwright::cutting {
@@ -16,8 +15,10 @@ constexpr double shut_mouth_mm = 1e-6;
 
 class MouthCapMaker {
   public:
-    MouthCapMaker(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request)
+    MouthCapMaker(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request,
+                  PressesOfPiece& presses)
         : piece_(piece),
+          presses_(presses),
           line_(line),
           mouth_(mouth),
           tolerances_(request.tolerances),
@@ -88,12 +89,12 @@ class MouthCapMaker {
 
     // The side its `press` says, else the usual one.
     bool choose_side() {
-        out_.dart.pressed = press_side(piece_.outline, item_);
+        const std::string& own = piece_.outline.items[item_].as_dart()->press;
+        if (!own.empty()) out_.dart.pressed = presses_.sides.towards(item_, own);
         if (out_.dart.pressed) return true;
-        const std::string edge = usual_press(piece_, centre_line(folded_dart()));
-        const double lead = edge.empty() ? 0 : lead_after_mm(piece_.outline, item_, edge);
-        if (std::abs(lead) <= same_way_mm) return false;
-        out_.dart.pressed = lead > 0 ? PressSide::after : PressSide::before;
+        const std::string edge = presses_.usual.towards(centre_line(folded_dart()));
+        if (!edge.empty()) out_.dart.pressed = presses_.sides.towards(item_, edge);
+        if (!out_.dart.pressed) return false;
         out_.notes.push_back(quoted(out_.dart.dart) +
                              " has no press side; its cap is cut for pressing it towards " + quoted(edge));
         return true;
@@ -128,6 +129,7 @@ class MouthCapMaker {
     }
 
     const Piece& piece_;
+    PressesOfPiece& presses_;
     const RawLine& line_;
     std::size_t mouth_;
     const Tolerances& tolerances_;
@@ -139,9 +141,9 @@ class MouthCapMaker {
 
 }  // namespace
 
-MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth,
-                   const CuttingRequest& request) {
-    return MouthCapMaker(piece, line, mouth, request).made();
+MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request,
+                   PressesOfPiece& presses) {
+    return MouthCapMaker(piece, line, mouth, request, presses).made();
 }
 
 }  // namespace dartwright::cutting

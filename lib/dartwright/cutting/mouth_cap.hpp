@@ -7,6 +7,8 @@
 #include <vector>
 
 #include "dartwright/cutting/raw_line.hpp"
+#include "dartwright/darts/usual_press.hpp"
+#include "dartwright/pattern/press_sides.hpp"
 
 namespace dartwright::cutting {
 
@@ -16,6 +18,14 @@ struct MouthCap {
     std::vector<RawPoint> between;
     std::vector<std::string> notes;
 };
-MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request);
+
+/// What the caps of one piece ask of all of it. The piece must outlive it.
+struct PressesOfPiece {
+    explicit PressesOfPiece(const Piece& piece) : usual(piece), sides(piece.outline) {}
+    UsualPress usual;
+    PressSides sides;
+};
+MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request,
+                   PressesOfPiece& presses);
 
 }  // namespace dartwright::cutting

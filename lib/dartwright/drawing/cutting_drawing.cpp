@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/allowance_words.hpp"
@@ -9,6 +10,7 @@
 #include "dartwright/drawing/piece_lines.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/table_sheet.hpp"
+#include "dartwright/geometry/point_index.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
@@ -28,22 +30,20 @@ void add_layer(DrawnGroup& parent, DrawnGroup group) {
     if (!group.items.empty()) parent.groups.push_back(std::move(group));
 }
 
-std::size_t nearest_point_to(const std::vector<Point>& points, Point place) {
-    std::size_t nearest = 0;
-    for (std::size_t i = 1; i < points.size(); ++i)
-        if (distance(points[i], place) < distance(points[nearest], place)) nearest = i;
-    return nearest;
+/// The darts with a mouth on the cutting line, by their items; a trimmed one has none.
+std::set<std::size_t> darts_with_mouths(const CuttingLine& line) {
+    std::set<std::size_t> items;
+    for (const CutSide& side : line.sides)
+        if (side.part == CutPart::mouth) items.insert(side.item);
+    return items;
 }
 
-/// The points of the cutting line over a dart's mouth, from A' to B'; empty for a trimmed dart.
-std::vector<Point> points_over_mouth(const CuttingLine& line, const DartMarking& dart) {
-    const bool has_mouth = std::any_of(line.sides.begin(), line.sides.end(), [&](const CutSide& side) {
-        return side.part == CutPart::mouth && side.item == dart.item;
-    });
+/// The points of the cutting line over a dart's mouth, from A' to B'.
+std::vector<Point> points_over_mouth(const CuttingLine& line, const PointIndex& index,
+                                     const DartMarking& dart) {
     std::vector<Point> points;
-    if (!has_mouth) return points;
-    const std::size_t last = nearest_point_to(line.points, dart.carried_b.back());
-    std::size_t i = nearest_point_to(line.points, dart.carried_a.back());
+    const std::size_t last = index.nearest_to(dart.carried_b.back());
+    std::size_t i = index.nearest_to(dart.carried_a.back());
     for (; i != last; i = (i + 1) % line.points.size()) points.push_back(line.points[i]);
     points.push_back(line.points[last]);
     return points;
@@ -66,8 +66,12 @@ DrawnPath folded_wedge(const CuttingPiece& cut, const std::vector<Point>& over_m
 DrawnGroup paper_layer(const CuttingPiece& cut) {
     DrawnGroup group{"paper", {}, {}};
     group.items.push_back(polygon(cut.line.points, look::paper));
+    const std::set<std::size_t> with_mouths = darts_with_mouths(cut.line);
+    if (with_mouths.empty()) return group;
+    const PointIndex index(cut.line.points);
     for (const DartMarking& dart : cut.markings.darts) {
-        const std::vector<Point> over_mouth = points_over_mouth(cut.line, dart);
+        if (!with_mouths.contains(dart.item)) continue;
+        const std::vector<Point> over_mouth = points_over_mouth(cut.line, index, dart);
         if (over_mouth.size() > 1) group.items.push_back(folded_wedge(cut, over_mouth, dart.item));
     }
     return group;
