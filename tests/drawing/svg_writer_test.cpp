@@ -51,6 +51,19 @@ TEST(svg_writer, paths_keep_their_places_with_y_turned_down) {
     EXPECT_STREQ(path.attribute("stroke-dasharray").value(), "3 2");
 }
 
+TEST(svg_writer, dashes_begin_where_the_line_does) {
+    const auto offset_of = [](double begin_mm) {
+        Stroke stroke{{0, 0, 0}, 0.5, {3, 2}};
+        stroke.dash_begin_mm = begin_mm;
+        const DrawnGroup line{"line", {polyline({{0, 0}, {50, 0}}, stroke)}, {}};
+        const pugi::xml_document document = parsed(to_svg(Drawing{60, 10, {}, "", {line}}));
+        const pugi::xml_node path = group_titled(document.child("svg"), "line").child("path");
+        return std::string(path.attribute("stroke-dashoffset").value());
+    };
+    EXPECT_EQ(offset_of(0), "") << "as if nothing were said";
+    EXPECT_EQ(offset_of(3.5), "3.5");
+}
+
 TEST(svg_writer, same_drawing_same_bytes) {
     EXPECT_EQ(to_svg(square_drawing()), to_svg(square_drawing()));
 }

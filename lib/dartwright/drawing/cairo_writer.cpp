@@ -112,7 +112,7 @@ class Painter {
             cairo().set_line_cap(context_.get(),
                                  stroke.dash_mm.empty() ? CAIRO_LINE_CAP_ROUND : CAIRO_LINE_CAP_BUTT);
             cairo().set_dash(context_.get(), stroke.dash_mm.data(), static_cast<int>(stroke.dash_mm.size()),
-                             0);
+                             stroke.dash_begin_mm);
             cairo().stroke_preserve(context_.get());
         }
         cairo().new_path(context_.get());

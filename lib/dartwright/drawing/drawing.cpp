@@ -20,7 +20,7 @@ bool is_finite_curve(const Curve& curve) {
 }
 
 bool is_finite_stroke(const Stroke& stroke) {
-    return std::isfinite(stroke.width_mm) &&
+    return std::isfinite(stroke.width_mm) && std::isfinite(stroke.dash_begin_mm) &&
            std::all_of(stroke.dash_mm.begin(), stroke.dash_mm.end(),
                        [](double length) { return std::isfinite(length) && length > 0; });
 }

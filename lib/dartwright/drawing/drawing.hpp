@@ -23,6 +23,7 @@ struct Stroke {
     Colour colour;
     double width_mm = 0.5;
     std::vector<double> dash_mm;  ///< lengths drawn and left out in turn; empty for a whole line
+    double dash_begin_mm = 0;     ///< how far into them the line begins
 };
 
 /// Curves that follow each other. A fill is that of the even-odd rule.

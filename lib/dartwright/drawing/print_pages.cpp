@@ -5,6 +5,7 @@
 
 #include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/cover_page.hpp"
+#include "dartwright/drawing/seen_parts.hpp"
 #include "dartwright/drawing/test_squares.hpp"
 #include "dartwright/drawing/tile_page.hpp"
 #include "dartwright/words/written_number.hpp"
@@ -151,8 +152,10 @@ PrintResult print_pages(const std::vector<PrintedPiece>& pieces, const PrintRequ
     TilePage page;
     page.pages = result.sheet.tiles.size() + (result.has_cover ? 1 : 0);
     if (result.has_cover) result.pages.push_back(cover_of(result.sheet, request, page.pages));
-    for (const Tile tile : result.sheet.tiles) {
-        page.tile = tile;
+    std::vector<std::vector<DrawnGroup>> seen = pieces_seen(result.sheet);
+    for (std::size_t k = 0; k < result.sheet.tiles.size(); ++k) {
+        page.tile = result.sheet.tiles[k];
+        page.seen = std::move(seen[k]);
         page.number = result.pages.size() + 1;
         result.pages.push_back(page_of(result.sheet, request, page));
     }

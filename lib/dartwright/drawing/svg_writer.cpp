@@ -149,6 +149,8 @@ class SvgWriter {
             dashes += number(dash);
         }
         if (!dashes.empty()) set(node, "stroke-dasharray", dashes);
+        if (path.stroke->dash_begin_mm != 0)
+            set(node, "stroke-dashoffset", number(path.stroke->dash_begin_mm));
     }
 
     void add(pugi::xml_node parent, const DrawnText& text) const {

@@ -4,6 +4,7 @@
 #include <array>
 
 #include "dartwright/drawing/label_places.hpp"
+#include "dartwright/drawing/seen_parts.hpp"
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/drawing/text_column.hpp"
@@ -59,53 +60,6 @@ DrawnGroup pale_label(const PrintSheet& sheet, Tile tile) {
     label.colour = pale;
     label.at = middle(cell.low, cell.high) - Vector{0, pale_size_mm / 3};
     return {"label", {label}, {}};
-}
-
-bool is_meeting(const Box& a, const Box& b) {
-    return a.low.x < b.high.x && b.low.x < a.high.x && a.low.y < b.high.y && b.low.y < a.high.y;
-}
-
-Box grown(const Box& box, double by_mm) {
-    return {{box.low.x - by_mm, box.low.y - by_mm}, {box.high.x + by_mm, box.high.y + by_mm}};
-}
-
-/// A curve lies among its controls.
-Box box_around(const Curve& curve) {
-    const auto around = [](Point p, Point q) {
-        return Box{{std::min(p.x, q.x), std::min(p.y, q.y)}, {std::max(p.x, q.x), std::max(p.y, q.y)}};
-    };
-    if (const Cubic* cubic = std::get_if<Cubic>(&curve))
-        return joined(around(cubic->p[0], cubic->p[1]), around(cubic->p[2], cubic->p[3]));
-    const Line& line = std::get<Line>(curve);
-    return around(line.a, line.b);
-}
-
-std::optional<Box> box_around(const DrawnPath& path) {
-    std::optional<Box> box;
-    for (const Curve& curve : path.curves) box = box ? joined(*box, box_around(curve)) : box_around(curve);
-    return box;
-}
-
-bool is_seen(const DrawnItem& item, const Box& window) {
-    // Letters reach somewhat out of their box, and a line lies on either side of its path.
-    if (const DrawnText* text = std::get_if<DrawnText>(&item))
-        return is_meeting(grown(upright_box(box_of(*text)), text->size_mm), window);
-    const DrawnPath& path = std::get<DrawnPath>(item);
-    const std::optional<Box> box = box_around(path);
-    return box && is_meeting(grown(*box, path.stroke ? path.stroke->width_mm : 1), window);
-}
-
-/// What of a drawing lies in the window or may reach into it: a page of a large piece shows little of it.
-DrawnGroup seen_through(const DrawnGroup& group, const Box& window) {
-    DrawnGroup seen{group.name, {}, {}};
-    seen.clip = group.clip;
-    for (const DrawnItem& item : group.items)
-        if (is_seen(item, window)) seen.items.push_back(item);
-    for (const DrawnGroup& inner : group.groups) {
-        DrawnGroup part = seen_through(inner, window);
-        if (!part.items.empty() || !part.groups.empty()) seen.groups.push_back(std::move(part));
-    }
-    return seen;
 }
 
 /// What of the items lies in the strip in which a side's label may stand.
@@ -216,8 +170,7 @@ DrawnGroup window_layer(const PrintSheet& sheet, const TilePage& page) {
     const bool is_one_sheet = sheet.tiles.size() == 1;
     if (!is_one_sheet) shown.groups.push_back(pale_label(sheet, page.tile));
     DrawnGroup seen;
-    for (const SheetPiece& piece : sheet.pieces)
-        if (is_meeting(piece.box, window)) seen.groups.push_back(seen_through(piece.drawing, window));
+    seen.groups = page.seen;
     for (const DrawnGroup& piece : seen.groups) shown.groups.push_back(piece);
     if (!is_one_sheet) shown.groups.push_back(matching_layer(sheet, page.tile, seen));
     const Point corner{page.margin_mm, page.margin_mm + page_strip_mm};

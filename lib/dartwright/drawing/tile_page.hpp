@@ -16,6 +16,7 @@ struct TilePage {
     std::string date;
     std::size_t number = 1;  ///< of the page, from 1
     std::size_t pages = 1;
+    std::vector<DrawnGroup> seen;  ///< what its window shows of the pieces
 };
 
 /// One page of the sheet at true size: its window of the pieces, the matching lines towards the pages beside
