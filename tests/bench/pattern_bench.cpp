@@ -21,6 +21,7 @@
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/darts/merge.hpp"
 #include "dartwright/darts/pivot.hpp"
+#include "dartwright/drawing/cairo_writer.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/paper.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
@@ -228,9 +229,36 @@ Pattern round_of_darts(int darts) {
     return pattern;
 }
 
-// A band 4 m wide with so many darts in its lower edge: from 200 on not all words find a place beside theirs.
-Pattern band_of_darts(int darts) {
-    constexpr double width = 4000;
+// A disc 6 m across with so many darts round it, of which none says to which side it is pressed.
+Pattern disc_of_darts(int darts) {
+    const double step = 2 * pi / darts;
+    const double half_mouth = std::min(10.0 / 3000, 0.15 * step);
+    const auto at = [](double angle, double radius) {
+        return Point{radius * std::cos(angle), radius * std::sin(angle)};
+    };
+    Pattern pattern;
+    pattern.name = "disc";
+    pattern.pieces.emplace_back();
+    Piece& piece = pattern.pieces[0];
+    piece.name = "disc";
+    piece.cut = Cut{};
+    piece.grain = Grain{{0, -20}, {0, 20}, ""};
+    piece.outline.start = at(0, 3000);
+    for (int k = 0; k < darts; ++k) {
+        const double middle = (k + 0.5) * step;
+        const Point end = k + 1 == darts ? piece.outline.start : at((k + 1) * step, 3000);
+        piece.outline.items.push_back({EdgeItem{"rim", StraightShape{}, 0}, at(middle - half_mouth, 3000)});
+        piece.outline.items.push_back(
+            {DartItem{"dart " + std::to_string(k), at(middle, 2910), {}, {}, {}, ""},
+             at(middle + half_mouth, 3000)});
+        piece.outline.items.push_back({EdgeItem{"rim", StraightShape{}, 0}, end});
+    }
+    return pattern;
+}
+
+// A band with so many darts in its lower edge, 4 m wide: from 200 on not all words find a place beside
+// theirs.
+Pattern band_of_darts(int darts, double width = 4000) {
     const double step = width / darts;
     const double mouth = std::min(10.0, 0.3 * step);
     Pattern pattern;
@@ -332,21 +360,39 @@ void growth_of_drawing_darts_for_cutting(benchmark::State& state) {
 BENCHMARK(growth_of_drawing_darts_for_cutting)->Iterations(1);
 
 void growth_of_drawing_crowded_darts_for_cutting(benchmark::State& state) {
-    grow(state, {50, 100, 200, 400}, band_of_darts,
-         [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_cutting_pieces(pattern))); });
+    grow(
+        state, {50, 100, 200, 400}, [](int darts) { return band_of_darts(darts); },
+        [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_cutting_pieces(pattern))); });
 }
 BENCHMARK(growth_of_drawing_crowded_darts_for_cutting)->Iterations(1);
 
-void growth_of_printing_crowded_darts(benchmark::State& state) {
+void growth_of_drawing_a_disc_of_darts_for_cutting(benchmark::State& state) {
+    grow(state, {50, 100, 200, 400, 800, 1600}, disc_of_darts,
+         [](const Pattern& pattern) { benchmark::DoNotOptimize(to_svg(draw_cutting_pieces(pattern))); });
+}
+BENCHMARK(growth_of_drawing_a_disc_of_darts_for_cutting)->Iterations(1);
+
+PrintResult printed_on_a4(const Pattern& pattern) {
     PrintRequest request;
     request.paper = papers().front();
-    grow(state, {50, 100, 200, 400}, band_of_darts, [&](const Pattern& pattern) {
-        const PrintedPiece piece =
-            printed_piece(pattern.pieces[0], pattern, {pattern.name, "", "", Unit::mm});
-        benchmark::DoNotOptimize(print_pages({piece}, request));
-    });
+    return print_pages({printed_piece(pattern.pieces[0], pattern, {pattern.name, "", "", Unit::mm})},
+                       request);
+}
+
+void growth_of_printing_crowded_darts(benchmark::State& state) {
+    grow(
+        state, {50, 100, 200, 400}, [](int darts) { return band_of_darts(darts); },
+        [](const Pattern& pattern) { benchmark::DoNotOptimize(printed_on_a4(pattern)); });
 }
 BENCHMARK(growth_of_printing_crowded_darts)->Iterations(1);
+
+// A piece that widens with its darts, so that it takes as many times the pages.
+void growth_of_printing_a_widening_piece(benchmark::State& state) {
+    grow(
+        state, {20, 40, 80, 160}, [](int darts) { return band_of_darts(darts, 60.0 * darts); },
+        [](const Pattern& pattern) { benchmark::DoNotOptimize(to_pdf(printed_on_a4(pattern).pages)); });
+}
+BENCHMARK(growth_of_printing_a_widening_piece)->Iterations(1);
 
 void growth_of_comparing_pieces(benchmark::State& state) {
     grow(state, {100, 300, 1000, 3000}, many_pieces,

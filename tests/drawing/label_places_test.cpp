@@ -54,11 +54,14 @@ RC_GTEST_PROP(LabelPlaces, MeetingsAreThoseOfEachHeld, ()) {
         words[0].angle_rad = real_between(-pi, pi);
         RC_ASSERT(taken.is_clear(words, margin) == (taken.meetings(words, margin) == 0));
     }
-    const Point from = any_point();
-    const Point to = any_point();
-    std::size_t boxes_met = 0;
-    for (const TurnedBox& box : boxes) boxes_met += is_meeting(box, from, to) ? 1 : 0;
-    RC_ASSERT(taken.boxes_met(from, to) == boxes_met);
+    for (int times = 0; times < 6; ++times) {
+        const Point from = any_point();
+        const Point to = any_point();
+        std::size_t boxes_met = 0;
+        for (const TurnedBox& box : boxes) boxes_met += is_meeting(box, from, to) ? 1 : 0;
+        RC_ASSERT(taken.boxes_met(from, to) == boxes_met);
+        RC_ASSERT(taken.is_clear_of_boxes(from, to) == (boxes_met == 0));
+    }
 }
 
 // To the last bit: a place is chosen by the one and drawn by the other.

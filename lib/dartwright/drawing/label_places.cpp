@@ -101,6 +101,7 @@ struct TakenPlaces::Held {
 
     std::size_t meetings(const TurnedBox& box, double margin_mm, std::size_t enough) const;
     bool is_clear(const TurnedBox& wide);
+    bool is_clear_of_boxes(Point from, Point to);
 };
 
 TakenPlaces::TakenPlaces() : held_(new Held) {}
@@ -158,6 +159,16 @@ bool TakenPlaces::Held::is_clear(const TurnedBox& wide) {
     return !is_any_met(boxes, around, is_box_met) && !is_any_met(stretches, around, is_stretch_met);
 }
 
+bool TakenPlaces::Held::is_clear_of_boxes(Point from, Point to) {
+    for (std::size_t k = 0; k < std::min(boxes_met, last_boxes.size()); ++k)
+        if (is_meeting(last_boxes[k], from, to)) return false;
+    return !is_any_met(boxes, rectangle_around(from, to), [&](const TurnedBox& box) {
+        if (!is_meeting(box, from, to)) return false;
+        last_boxes[boxes_met++ % last_boxes.size()] = box;
+        return true;
+    });
+}
+
 std::size_t TakenPlaces::meetings(const TurnedBox& box, double margin_mm) const {
     return held_->meetings(box, margin_mm, SIZE_MAX);
 }
@@ -185,6 +196,10 @@ bool TakenPlaces::is_clear(const Label& label, double margin_mm) const {
 std::size_t TakenPlaces::boxes_met(Point from, Point to) const {
     return count_of(held_->boxes, rectangle_around(from, to),
                     [&](const TurnedBox& box) { return is_meeting(box, from, to); });
+}
+
+bool TakenPlaces::is_clear_of_boxes(Point from, Point to) const {
+    return held_->is_clear_of_boxes(from, to);
 }
 
 Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double margin_mm) {

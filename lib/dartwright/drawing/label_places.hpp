@@ -35,6 +35,8 @@ class TakenPlaces {
     bool is_clear(const Label& label, double margin_mm) const;
     /// How many boxes the stretch meets (it may cross lines).
     std::size_t boxes_met(Point from, Point to) const;
+    /// Whether it meets none: sooner known than how many.
+    bool is_clear_of_boxes(Point from, Point to) const;
 
   private:
     struct Held;

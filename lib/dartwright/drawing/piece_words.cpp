@@ -110,7 +110,7 @@ class PieceWords {
         for (std::size_t i = 0; i < led.count; ++i) {
             const LedLabel candidate = led.label(i);
             const bool is_clear = taken_.is_clear(candidate.words, look::clear_of_lines) &&
-                                  taken_.boxes_met(candidate.from, candidate.to) == 0 &&
+                                  taken_.is_clear_of_boxes(candidate.from, candidate.to) &&
                                   !is_inside(box_of(candidate.words.front()).centre);
             if (!is_clear) continue;
             group_.items.push_back(polyline({candidate.from, candidate.to}, look::solid(look::pencil, 0.3)));
