@@ -83,13 +83,14 @@ bool is_crossed(const PieceContext& piece, std::size_t item) {
 // By the piece with this dart's wedge left in.
 bool is_point_outside(const PieceContext& piece, std::size_t item) {
     std::vector<Point> polygon;
+    polygon.reserve(piece.flat.points.size());
     Point point = dart_at(piece, item).point;
     for (std::size_t i = 0; i < piece.flat.points.size(); ++i) {
         const std::size_t before = i == 0 ? piece.flat.points.size() - 1 : i - 1;
         const bool is_on_leg = piece.flat.item_of_side[i] == item && piece.flat.item_of_side[before] == item;
         if (!is_on_leg) polygon.push_back(piece.flat.points[i]);
         // Drawn in one place with the points that count as one with it.
-        if (distance(piece.flat.points[i], point) < same_point_mm && is_on_leg) point = piece.flat.points[i];
+        if (is_on_leg && distance(piece.flat.points[i], point) < same_point_mm) point = piece.flat.points[i];
     }
     return where_in_polygon(polygon, point) == Where::outside;
 }
