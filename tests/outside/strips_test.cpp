@@ -620,6 +620,25 @@ RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
     RC_ASSERT(found.lost_mm < 2 * slack_mm);
 }
 
+void add_dart(Piece& piece, std::size_t before, Point point, Point to) {
+    std::vector<OutlineItem>& items = piece.outline.items;
+    DartItem dart;
+    dart.name = "dart";
+    dart.point = point;
+    dart.press = items[before].as_edge()->edge;
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, to});
+}
+
+void expect_right_beside_dart(const Piece& piece) {
+    for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
+        if (piece.outline.items[item].as_dart()) continue;
+        const Piece begun = begun_at(piece, item);
+        const Judged found = judged_beside_dart(begun, cutting_line(begun).points);
+        EXPECT_TRUE(found.is_simple);
+        EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+    }
+}
+
 // The wider allowance ends square, but the narrower bends away and is met only beyond that end: the step went
 // back along the longer way to it, and 4 mm2 beside the dart were lost.
 TEST(strips_by_geos, of_a_narrower_edge_that_bends_away_from_the_wider_ones_end) {
@@ -629,18 +648,32 @@ TEST(strips_by_geos, of_a_narrower_edge_that_bends_away_from_the_wider_ones_end)
         {"scoop 2", 18.2089, {Point{201.59, 77.304}, Point{253.077, 64.5583}}, {266.729, 56.5591}},
         {"scoop 3", 22.973, {Point{291.109, 38.4184}, Point{303.949, 19.7079}}, {305.553, 5.45822}}};
     Piece piece = scooped_skirt({60.3068, 5.45822}, 0, scoop, 1, {445.86, 177.304});
-    DartItem dart;
-    dart.name = "dart";
-    dart.point = {281.859, 69.5771};
-    dart.press = "scoop 2";
-    piece.outline.items.insert(piece.outline.items.begin() + 4, {dart, Point{275.282, 50.7323}});
-    const Judged found = judged_beside_dart(piece, cutting_line(piece).points);
-    EXPECT_TRUE(found.is_simple);
-    EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+    add_dart(piece, 3, {281.859, 69.5771}, {275.282, 50.7323});
+    expect_right_beside_dart(piece);
 
     const std::vector<CurvedEdge> shallow{
         {"scoop", 13.2808, {Point{136.476, 168.976}, Point{180.25, 168.976}}, {194.005, 160.249}}};
     expect_right(scooped_skirt({122.72, 160.249}, 15.0106, shallow, 1, {396.726, 271.158}));
+}
+
+// The scoop's allowance is wider than it curves and leans over the leg beside it, so that all of it that runs
+// backwards lies across the leg, which parted it: up to 8 mm2 beyond the dart were lost.
+TEST(strips_by_geos, of_a_leg_across_an_allowance_wider_than_its_edge_curves) {
+    const std::vector<CurvedEdge> three{
+        {"scoop 0", 28.1855, {Point{65.0667, 18.4565}, Point{67.516, 19.1104}}, {68.5818, 19.2465}},
+        {"scoop 1", 28.1855, {Point{69.6924, 19.3883}, Point{73.1134, 19.3883}}, {74.224, 19.2465}},
+        {"scoop 2", 28.1855, {Point{75.3346, 19.1047}, Point{78.3368, 18.2847}}, {79.1755, 17.894}}};
+    Piece shallow = scooped_skirt({63.6302, 17.894}, 21.6626, three, 1, {222.806, 119.424});
+    add_dart(shallow, 0, {58.0073, 31.8012}, {63.944, 18.025});
+    expect_right_beside_dart(shallow);
+
+    const std::vector<CurvedEdge> one{
+        {"scoop", 36.4348, {Point{65.4471, 18.4519}, Point{69.9173, 20.2728}}, {71.9229, 20.6461}},
+        {"scoop", 36.4348, {Point{74.0223, 21.0368}, Point{80.0216, 21.0368}}, {82.1209, 20.6461}},
+        {"scoop", 36.4348, {Point{84.1198, 20.274}, Point{89.2073, 18.1731}}, {90.4887, 17.1905}}};
+    Piece deep = scooped_skirt({63.5551, 17.1905}, 31.8488, one, 1, {234.044, 121.109});
+    add_dart(deep, 0, {55.027, 29.5314}, {63.8118, 17.3719});
+    expect_right_beside_dart(deep);
 }
 
 // Another width of an edge changes the line only as far from that edge as its corners may stand out.

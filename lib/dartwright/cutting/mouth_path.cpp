@@ -75,14 +75,18 @@ class Opener {
         return line;
     }
 
-    // How far a leg may trim the strands: to the middle, if there is a leg at the other end too.
+    // How far a leg may trim the strands: to the middle, if there is a leg at the other end too, and to a
+    // detour, which lies across the leg in any order.
     std::size_t least_before() const {
         const std::size_t n = strands_.strands.size();
         const bool is_between_darts = strands_.strands[(place_.before + n - 1) % n].darts > 0;
-        return is_between_darts ? (before_.first + before_.last + 1) / 2 : before_.first_kept;
+        const std::size_t least =
+            is_between_darts ? (before_.first + before_.last + 1) / 2 : before_.first_kept;
+        return std::max(least, first_after_detours(strands_, before_));
     }
     std::size_t most_after() const {
-        return after_.darts > 0 ? (after_.first + after_.last) / 2 : after_.last_kept;
+        const std::size_t most = after_.darts > 0 ? (after_.first + after_.last) / 2 : after_.last_kept;
+        return std::min(most, last_before_detours(strands_, after_));
     }
 
     void split(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {

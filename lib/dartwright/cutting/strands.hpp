@@ -39,6 +39,17 @@ struct Strands {
     std::vector<Detour> detours;  ///< of curves that bend inwards more tightly than their width, in order
 };
 
+/// The points of the strand that its joints may part or trim: as far as the first detour from its start, and
+/// from the last one on to its end. The sides of a detour cross each other and whatever lies beside them in any
+/// order, so that what was cut off with some of them would be lost.
+inline std::size_t last_before_detours(const Strands& strands, const Strand& strand) {
+    return strand.detours == 0 ? strand.last : strands.detours[strand.first_detour].first;
+}
+inline std::size_t first_after_detours(const Strands& strands, const Strand& strand) {
+    return strand.detours == 0 ? strand.first
+                               : strands.detours[strand.first_detour + strand.detours - 1].last;
+}
+
 /// Precondition: the outline is closed. Throws BadWidth.
 Strands strands_of(const Piece& piece, const CuttingRequest& request);
 
