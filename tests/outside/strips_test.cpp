@@ -10,6 +10,7 @@
 
 #include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
@@ -559,40 +560,73 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     RC_ASSERT(found.beyond_mm < 2 * slack_mm);
 }
 
-// A dart at the end of an edge of the scoop or beside it; the edge after it begins a little farther on.
-Piece with_dart(Piece piece) {
+// Where a mouth so wide ends on a curve; at most in its middle.
+double share_of(const Curve& curve, double mouth_mm) {
+    return std::min(mouth_mm / distance(start_of(curve), end_of(curve)), 0.5);
+}
+
+// The edge ends so much before its end.
+void cut_end(Piece& piece, std::size_t item, double mouth_mm) {
+    const Curve curve = curves_of_item(piece.outline, item)[0];
+    const Curve rest = split_at(curve, 1 - share_of(curve, mouth_mm)).before;
+    if (const auto* cubic = std::get_if<Cubic>(&rest))
+        piece.outline.items[item].as_edge()->shape = CubicShape{{cubic->p[1], cubic->p[2]}};
+    piece.outline.items[item].to = end_of(rest);
+}
+
+// The edge begins so much after its start, at the place that is returned.
+Point cut_start(Piece& piece, std::size_t item, double mouth_mm) {
+    const Curve curve = curves_of_item(piece.outline, item)[0];
+    const Curve rest = split_at(curve, share_of(curve, mouth_mm)).after;
+    if (const auto* cubic = std::get_if<Cubic>(&rest))
+        piece.outline.items[item].as_edge()->shape = CubicShape{{cubic->p[1], cubic->p[2]}};
+    return start_of(rest);
+}
+
+void add_any_dart_to(Piece& piece, std::size_t before, Point to) {
     std::vector<OutlineItem>& items = piece.outline.items;
-    const std::size_t before = *testing::evenly<std::size_t>(0, items.size() - 1);
-    const Point a = items[before].to;
-    const Curve next = curves_of_item(piece.outline, before + 1)[0];
-    const double mouth_mm = testing::real_between(0.5, 12);
-    const CurveHalves halves = split_at(next, std::min(mouth_mm / distance(a, end_of(next)), 0.5));
-    const Point b = end_of(halves.before);
-    if (const auto* rest = std::get_if<Cubic>(&halves.after))
-        items[before + 1].as_edge()->shape = CubicShape{{rest->p[1], rest->p[2]}};
+    const Point from = items[before].to;
+    std::size_t edge = before;
+    while (!items[edge].as_edge()) --edge;
     DartItem dart;
-    dart.name = "dart";
-    dart.point = middle(a, b) + testing::real_between(15, 60) * perpendicular(unit(b - a));
-    dart.press =
-        *rc::gen::arbitrary<bool>() ? items[before].as_edge()->edge : items[before + 1].as_edge()->edge;
-    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, b});
+    dart.name = "dart " + std::to_string(before - edge);
+    dart.point = middle(from, to) + testing::real_between(15, 60) * perpendicular(unit(to - from));
+    if (*testing::evenly(0, 5) > 0) {
+        dart.press =
+            *rc::gen::arbitrary<bool>() ? items[edge].as_edge()->edge : items[before + 1].as_edge()->edge;
+    }
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, to});
+}
+
+// A dart or two where two edges come together or inside one; their mouths are taken from the edge before, the
+// edge after or both. The legs of each are as long as each other, and lean over either edge.
+Piece with_darts(Piece piece) {
+    const auto mouth_mm = [] { return testing::real_between(0.5, 12); };
+    const std::size_t before = *testing::evenly<std::size_t>(0, piece.outline.items.size() - 1);
+    const int taken_from = *testing::evenly(0, 3);  // after, before, both
+    const Point corner = piece.outline.items[before].to;
+    if (taken_from > 0) cut_end(piece, before, mouth_mm());
+    add_any_dart_to(piece, before, taken_from == 1 ? corner : cut_start(piece, before + 1, mouth_mm()));
+    const bool is_one_dart = *testing::evenly(0, 4) > 0;
+    if (!is_one_dart) add_any_dart_to(piece, before + 1, cut_start(piece, before + 2, mouth_mm()));
     return piece;
 }
 
 // Between the legs and beyond the mouth the cap decides, which is judged elsewhere.
 GEOSGeometry* between_legs(Geos& geos, const Piece& piece) {
+    std::vector<GEOSGeometry*> darts;
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();
         if (!dart) continue;
         constexpr double far = 100;
         const auto beyond = [&](Point end) { return dart->point + far * (end - dart->point); };
-        return geos.polygon(
-            {dart->point, beyond(start_of_item(piece.outline, i)), beyond(piece.outline.items[i].to)});
+        darts.push_back(geos.owned_polygon(
+            {dart->point, beyond(start_of_item(piece.outline, i)), beyond(piece.outline.items[i].to)}));
     }
-    return nullptr;
+    return geos.united(darts);
 }
 
-// What is lost outside the legs of the piece's dart.
+// What is lost outside the legs of the piece's darts.
 Judged judged_beside_dart(const Piece& piece, const std::vector<Point>& line) {
     Geos geos;
     Judged found;
@@ -610,7 +644,7 @@ Judged judged_beside_dart(const Piece& piece, const std::vector<Point>& line) {
 }
 
 RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
-    const Piece piece = with_dart(any_scooped_hem());
+    const Piece piece = with_darts(any_scooped_hem());
     RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points));
     const CuttingLine line = cutting_line(piece);
     const Judged found = judged_by_truth([&] { return judged_beside_dart(piece, line.points); });
@@ -629,13 +663,14 @@ void add_dart(Piece& piece, std::size_t before, Point point, Point to) {
     items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, to});
 }
 
+// Wherever the file begins the outline, and in the mirror.
 void expect_right_beside_dart(const Piece& piece) {
     for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
-        if (piece.outline.items[item].as_dart()) continue;
-        const Piece begun = begun_at(piece, item);
-        const Judged found = judged_beside_dart(begun, cutting_line(begun).points);
-        EXPECT_TRUE(found.is_simple);
-        EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+        for (const Piece& each : {begun_at(piece, item), mirrored(MirrorLine{}, begun_at(piece, item))}) {
+            const Judged found = judged_beside_dart(each, cutting_line(each).points);
+            EXPECT_TRUE(found.is_simple);
+            EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+        }
     }
 }
 

@@ -39,9 +39,9 @@ struct Strands {
     std::vector<Detour> detours;  ///< of curves that bend inwards more tightly than their width, in order
 };
 
-/// The points of the strand that its joints may part or trim: as far as the first detour from its start, and
-/// from the last one on to its end. The sides of a detour cross each other and whatever lies beside them in any
-/// order, so that what was cut off with some of them would be lost.
+/// Joints may trim a strand, and the legs of darts part it, from its start to its first detour and from its
+/// last one to its end. The sides of a detour cross each other and whatever lies beside them in any order, so
+/// that what was cut off with some of them would be lost.
 inline std::size_t last_before_detours(const Strands& strands, const Strand& strand) {
     return strand.detours == 0 ? strand.last : strands.detours[strand.first_detour].first;
 }
