@@ -235,6 +235,23 @@ GEOSGeometry* half_plane_of_fold(Geos& geos) {
     return geos.polygon({{0, -far_mm}, {far_mm, -far_mm}, {far_mm, far_mm}, {0, far_mm}});
 }
 
+// What the line may enclose at most, if it goes about its corners as it should: where darts stand in one,
+// each of their mouth ends is it.
+GEOSGeometry* with_room_for_corners(Geos& geos, const Piece& piece, GEOSGeometry* strips) {
+    const std::vector<OutlineItem>& items = piece.outline.items;
+    const std::size_t n = items.size();
+    GEOSGeometry* allowed = strips;
+    for (std::size_t i = 0; i < n; ++i) {
+        std::size_t before = i;
+        while (!items[before].as_edge()) before = (before + n - 1) % n;
+        std::size_t after = (i + 1) % n;
+        while (!items[after].as_edge()) after = (after + 1) % n;
+        const double wider = std::max(width_of(piece, before), width_of(piece, after));
+        if (wider > 0) allowed = geos.united(allowed, geos.disc(items[i].to, sharpest_corner * wider * 1.01));
+    }
+    return geos.with_holes_filled(allowed);
+}
+
 // A fold lies along x = 0, the piece to the right of it.
 Judged judged(const Piece& piece, const std::vector<Point>& line) {
     Geos geos;
@@ -254,15 +271,7 @@ Judged judged(const Piece& piece, const std::vector<Point>& line) {
     out.lost_mm2 = geos.area(lost);
     out.lost_mm = geos.farthest(lost, cut);
     out.piece_mm = geos.farthest(geos.without(sewn, given), cut);
-    const GEOSGeometry* allowed = geos.grown(truth, slack_mm);
-    const std::size_t n = piece.outline.items.size();
-    for (std::size_t i = 0; i < n; ++i) {
-        const double wider = std::max(width_of(piece, i), width_of(piece, (i + 1) % n));
-        if (wider > 0)
-            allowed =
-                geos.united(allowed, geos.disc(piece.outline.items[i].to, sharpest_corner * wider * 1.01));
-    }
-    allowed = geos.with_holes_filled(allowed);
+    const GEOSGeometry* allowed = with_room_for_corners(geos, piece, geos.grown(truth, slack_mm));
     out.beyond_mm = geos.farthest(geos.without(cut, allowed), allowed);
     return out;
 }
@@ -626,7 +635,7 @@ GEOSGeometry* between_legs(Geos& geos, const Piece& piece) {
     return geos.united(darts);
 }
 
-// What is lost outside the legs of the piece's darts.
+// What is lost outside the legs of the piece's darts, or given there for nothing.
 Judged judged_beside_dart(const Piece& piece, const std::vector<Point>& line) {
     Geos geos;
     Judged found;
@@ -635,11 +644,15 @@ Judged judged_beside_dart(const Piece& piece, const std::vector<Point>& line) {
     const GEOSGeometry* cut = geos.polygon(line);
     const GEOSGeometry* sewn = geos.polygon(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points);
     const GEOSGeometry* legs = geos.grown(between_legs(geos, piece), slack_mm);
-    const GEOSGeometry* truth = geos.without(piece_and_strips(geos, piece), legs);
+    GEOSGeometry* strips = piece_and_strips(geos, piece);
+    const GEOSGeometry* truth = geos.without(strips, legs);
     const GEOSGeometry* owed = geos.grown(geos.hanging_together_with(truth, sewn), slack_mm);
     const GEOSGeometry* lost = geos.without(geos.without(owed, geos.grown(cut, slack_mm)), legs);
     found.lost_mm2 = geos.area(lost);
     found.lost_mm = geos.farthest(lost, cut);
+    found.piece_mm = geos.farthest(geos.without(sewn, geos.grown(cut, slack_mm)), cut);
+    const GEOSGeometry* allowed = with_room_for_corners(geos, piece, geos.grown(strips, slack_mm));
+    found.beyond_mm = geos.farthest(geos.without(geos.without(cut, allowed), legs), allowed);
     return found;
 }
 
@@ -652,6 +665,8 @@ RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
     for (const std::string& note : line.notes) RC_LOG() << note << "\n";
     RC_ASSERT(found.is_simple);
     RC_ASSERT(found.lost_mm < 2 * slack_mm);
+    RC_ASSERT(found.piece_mm < 2 * slack_mm);
+    RC_ASSERT(found.beyond_mm < 2 * slack_mm);
 }
 
 void add_dart(Piece& piece, std::size_t before, Point point, Point to) {
@@ -670,6 +685,8 @@ void expect_right_beside_dart(const Piece& piece) {
             const Judged found = judged_beside_dart(each, cutting_line(each).points);
             EXPECT_TRUE(found.is_simple);
             EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+            EXPECT_LT(found.piece_mm, 2 * slack_mm);
+            EXPECT_LT(found.beyond_mm, 2 * slack_mm);
         }
     }
 }
