@@ -728,6 +728,22 @@ TEST(strips_by_geos, of_a_leg_across_an_allowance_wider_than_its_edge_curves) {
     expect_right_beside_dart(deep);
 }
 
+// Parts that touch in a point are joined or parted the same way.
+RC_GTEST_PROP(line_of_a_scoop, is_the_same_wherever_the_outline_begins, ()) {
+    const Piece piece = *rc::gen::arbitrary<bool>() ? any_scooped_hem() : with_darts(any_scooped_hem());
+    RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points));
+    double least_mm2 = INFINITY;
+    double most_mm2 = 0;
+    for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
+        if (piece.outline.items[item].as_dart()) continue;
+        const double area_mm2 = signed_area(cutting_line(begun_at(piece, item)).points);
+        least_mm2 = std::min(least_mm2, area_mm2);
+        most_mm2 = std::max(most_mm2, area_mm2);
+    }
+    tell(piece, Judged{});
+    RC_ASSERT(most_mm2 - least_mm2 < 1e-3);
+}
+
 // Another width of an edge changes the line only as far from that edge as its corners may stand out.
 RC_GTEST_PROP(strips_by_geos, change_only_beside_the_edge_whose_width_does, ()) {
     Piece piece = any_scooped_hem();
