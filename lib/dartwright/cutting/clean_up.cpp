@@ -48,28 +48,35 @@ SidedLine without_corners(const SidedLine& line, std::size_t first, IsLeftOut is
     return out;
 }
 
-// A clean-up goes through the points from the lowest on, of those as low the one most to the left: the line
-// is the same wherever the outline begins.
-bool is_before(Point a, Point b) {
-    return a.y != b.y ? a.y < b.y : a.x < b.x;
+// Points are as low as each other within so much, mm: far above rounding, which would decide on a level edge.
+constexpr double as_low_mm = 1e-9;
+
+// Of the points that are asked for the lowest; of those as low the one most to the left; 0 if there is none.
+// A clean-up goes through the points from there on, so that the line is the same wherever the outline begins.
+template <class IsAskedFor>
+std::size_t lowest(const std::vector<Point>& points, IsAskedFor is_asked_for) {
+    std::size_t best = 0;
+    bool is_found = false;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const Vector aside = points[i] - points[best];
+        const bool is_better = aside.y < -as_low_mm || (aside.y <= as_low_mm && aside.x < 0);
+        if ((is_found && !is_better) || !is_asked_for(i)) continue;
+        best = i;
+        is_found = true;
+    }
+    return best;
 }
 
 std::size_t lowest(const std::vector<Point>& points) {
-    return static_cast<std::size_t>(std::min_element(points.begin(), points.end(), is_before) -
-                                    points.begin());
+    return lowest(points, [](std::size_t) { return true; });
 }
 
 // A spike may reach lower than all else.
 std::size_t lowest_without_spikes(const std::vector<Point>& points) {
     const std::size_t n = points.size();
-    std::size_t best = n;
-    for (std::size_t i = 0; i < n; ++i) {
-        const bool is_lower = best == n || is_before(points[i], points[best]);
-        if (!is_lower || is_spike(points[i == 0 ? n - 1 : i - 1], points[i], points[i + 1 == n ? 0 : i + 1]))
-            continue;
-        best = i;
-    }
-    return best == n ? 0 : best;
+    return lowest(points, [&](std::size_t i) {
+        return !is_spike(points[i == 0 ? n - 1 : i - 1], points[i], points[i + 1 == n ? 0 : i + 1]);
+    });
 }
 
 // Nudged apart, the two sides of a spike could leave a crack where the line winds round once.
