@@ -5,11 +5,13 @@
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <random>
 
 #include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "support/evenly.hpp"
 #include "support/generated_pieces.hpp"
@@ -234,6 +236,23 @@ GEOSGeometry* half_plane_of_fold(Geos& geos) {
     return geos.polygon({{0, -far_mm}, {far_mm, -far_mm}, {far_mm, far_mm}, {0, far_mm}});
 }
 
+// What the line may enclose at most, if it goes about its corners as it should: where darts stand in one,
+// each of their mouth ends is it.
+GEOSGeometry* with_room_for_corners(Geos& geos, const Piece& piece, GEOSGeometry* strips) {
+    const std::vector<OutlineItem>& items = piece.outline.items;
+    const std::size_t n = items.size();
+    GEOSGeometry* allowed = strips;
+    for (std::size_t i = 0; i < n; ++i) {
+        std::size_t before = i;
+        while (!items[before].as_edge()) before = (before + n - 1) % n;
+        std::size_t after = (i + 1) % n;
+        while (!items[after].as_edge()) after = (after + 1) % n;
+        const double wider = std::max(width_of(piece, before), width_of(piece, after));
+        if (wider > 0) allowed = geos.united(allowed, geos.disc(items[i].to, sharpest_corner * wider * 1.01));
+    }
+    return geos.with_holes_filled(allowed);
+}
+
 // A fold lies along x = 0, the piece to the right of it.
 Judged judged(const Piece& piece, const std::vector<Point>& line) {
     Geos geos;
@@ -253,15 +272,7 @@ Judged judged(const Piece& piece, const std::vector<Point>& line) {
     out.lost_mm2 = geos.area(lost);
     out.lost_mm = geos.farthest(lost, cut);
     out.piece_mm = geos.farthest(geos.without(sewn, given), cut);
-    const GEOSGeometry* allowed = geos.grown(truth, slack_mm);
-    const std::size_t n = piece.outline.items.size();
-    for (std::size_t i = 0; i < n; ++i) {
-        const double wider = std::max(width_of(piece, i), width_of(piece, (i + 1) % n));
-        if (wider > 0)
-            allowed =
-                geos.united(allowed, geos.disc(piece.outline.items[i].to, sharpest_corner * wider * 1.01));
-    }
-    allowed = geos.with_holes_filled(allowed);
+    const GEOSGeometry* allowed = with_room_for_corners(geos, piece, geos.grown(truth, slack_mm));
     out.beyond_mm = geos.farthest(geos.without(cut, allowed), allowed);
     return out;
 }
@@ -559,40 +570,73 @@ RC_GTEST_PROP(strips_by_geos, of_any_scooped_hem, ()) {
     RC_ASSERT(found.beyond_mm < 2 * slack_mm);
 }
 
-// A dart at the end of an edge of the scoop or beside it; the edge after it begins a little farther on.
-Piece with_dart(Piece piece) {
+// Where a mouth so wide ends on a curve; at most in its middle.
+double share_of(const Curve& curve, double mouth_mm) {
+    return std::min(mouth_mm / distance(start_of(curve), end_of(curve)), 0.5);
+}
+
+// The edge ends so much before its end.
+void cut_end(Piece& piece, std::size_t item, double mouth_mm) {
+    const Curve curve = curves_of_item(piece.outline, item)[0];
+    const Curve rest = split_at(curve, 1 - share_of(curve, mouth_mm)).before;
+    if (const auto* cubic = std::get_if<Cubic>(&rest))
+        piece.outline.items[item].as_edge()->shape = CubicShape{{cubic->p[1], cubic->p[2]}};
+    piece.outline.items[item].to = end_of(rest);
+}
+
+// The edge begins so much after its start, at the place that is returned.
+Point cut_start(Piece& piece, std::size_t item, double mouth_mm) {
+    const Curve curve = curves_of_item(piece.outline, item)[0];
+    const Curve rest = split_at(curve, share_of(curve, mouth_mm)).after;
+    if (const auto* cubic = std::get_if<Cubic>(&rest))
+        piece.outline.items[item].as_edge()->shape = CubicShape{{cubic->p[1], cubic->p[2]}};
+    return start_of(rest);
+}
+
+void add_any_dart_to(Piece& piece, std::size_t before, Point to) {
     std::vector<OutlineItem>& items = piece.outline.items;
-    const std::size_t before = *testing::evenly<std::size_t>(0, items.size() - 1);
-    const Point a = items[before].to;
-    const Curve next = curves_of_item(piece.outline, before + 1)[0];
-    const double mouth_mm = testing::real_between(0.5, 12);
-    const CurveHalves halves = split_at(next, std::min(mouth_mm / distance(a, end_of(next)), 0.5));
-    const Point b = end_of(halves.before);
-    if (const auto* rest = std::get_if<Cubic>(&halves.after))
-        items[before + 1].as_edge()->shape = CubicShape{{rest->p[1], rest->p[2]}};
+    const Point from = items[before].to;
+    std::size_t edge = before;
+    while (!items[edge].as_edge()) --edge;
     DartItem dart;
-    dart.name = "dart";
-    dart.point = middle(a, b) + testing::real_between(15, 60) * perpendicular(unit(b - a));
-    dart.press =
-        *rc::gen::arbitrary<bool>() ? items[before].as_edge()->edge : items[before + 1].as_edge()->edge;
-    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, b});
+    dart.name = "dart " + std::to_string(before - edge);
+    dart.point = middle(from, to) + testing::real_between(15, 60) * perpendicular(unit(to - from));
+    if (*testing::evenly(0, 5) > 0) {
+        dart.press =
+            *rc::gen::arbitrary<bool>() ? items[edge].as_edge()->edge : items[before + 1].as_edge()->edge;
+    }
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, to});
+}
+
+// A dart or two where two edges come together or inside one; their mouths are taken from the edge before, the
+// edge after or both. The legs of each are as long as each other, and lean over either edge.
+Piece with_darts(Piece piece) {
+    const auto mouth_mm = [] { return testing::real_between(0.5, 12); };
+    const std::size_t before = *testing::evenly<std::size_t>(0, piece.outline.items.size() - 1);
+    const int taken_from = *testing::evenly(0, 3);  // after, before, both
+    const Point corner = piece.outline.items[before].to;
+    if (taken_from > 0) cut_end(piece, before, mouth_mm());
+    add_any_dart_to(piece, before, taken_from == 1 ? corner : cut_start(piece, before + 1, mouth_mm()));
+    const bool is_one_dart = *testing::evenly(0, 4) > 0;
+    if (!is_one_dart) add_any_dart_to(piece, before + 1, cut_start(piece, before + 2, mouth_mm()));
     return piece;
 }
 
 // Between the legs and beyond the mouth the cap decides, which is judged elsewhere.
 GEOSGeometry* between_legs(Geos& geos, const Piece& piece) {
+    std::vector<GEOSGeometry*> darts;
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();
         if (!dart) continue;
         constexpr double far = 100;
         const auto beyond = [&](Point end) { return dart->point + far * (end - dart->point); };
-        return geos.polygon(
-            {dart->point, beyond(start_of_item(piece.outline, i)), beyond(piece.outline.items[i].to)});
+        darts.push_back(geos.owned_polygon(
+            {dart->point, beyond(start_of_item(piece.outline, i)), beyond(piece.outline.items[i].to)}));
     }
-    return nullptr;
+    return geos.united(darts);
 }
 
-// What is lost outside the legs of the piece's dart.
+// What is lost outside the legs of the piece's darts, or given there for nothing.
 Judged judged_beside_dart(const Piece& piece, const std::vector<Point>& line) {
     Geos geos;
     Judged found;
@@ -601,16 +645,20 @@ Judged judged_beside_dart(const Piece& piece, const std::vector<Point>& line) {
     const GEOSGeometry* cut = geos.polygon(line);
     const GEOSGeometry* sewn = geos.polygon(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points);
     const GEOSGeometry* legs = geos.grown(between_legs(geos, piece), slack_mm);
-    const GEOSGeometry* truth = geos.without(piece_and_strips(geos, piece), legs);
+    GEOSGeometry* strips = piece_and_strips(geos, piece);
+    const GEOSGeometry* truth = geos.without(strips, legs);
     const GEOSGeometry* owed = geos.grown(geos.hanging_together_with(truth, sewn), slack_mm);
     const GEOSGeometry* lost = geos.without(geos.without(owed, geos.grown(cut, slack_mm)), legs);
     found.lost_mm2 = geos.area(lost);
     found.lost_mm = geos.farthest(lost, cut);
+    found.piece_mm = geos.farthest(geos.without(sewn, geos.grown(cut, slack_mm)), cut);
+    const GEOSGeometry* allowed = with_room_for_corners(geos, piece, geos.grown(strips, slack_mm));
+    found.beyond_mm = geos.farthest(geos.without(geos.without(cut, allowed), legs), allowed);
     return found;
 }
 
 RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
-    const Piece piece = with_dart(any_scooped_hem());
+    const Piece piece = with_darts(any_scooped_hem());
     RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points));
     const CuttingLine line = cutting_line(piece);
     const Judged found = judged_by_truth([&] { return judged_beside_dart(piece, line.points); });
@@ -618,6 +666,30 @@ RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
     for (const std::string& note : line.notes) RC_LOG() << note << "\n";
     RC_ASSERT(found.is_simple);
     RC_ASSERT(found.lost_mm < 2 * slack_mm);
+    RC_ASSERT(found.piece_mm < 2 * slack_mm);
+    RC_ASSERT(found.beyond_mm < 2 * slack_mm);
+}
+
+void add_dart(Piece& piece, std::size_t before, Point point, Point to) {
+    std::vector<OutlineItem>& items = piece.outline.items;
+    DartItem dart;
+    dart.name = "dart";
+    dart.point = point;
+    dart.press = items[before].as_edge()->edge;
+    items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, to});
+}
+
+// Wherever the file begins the outline, and in the mirror.
+void expect_right_beside_dart(const Piece& piece) {
+    for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
+        for (const Piece& each : {begun_at(piece, item), mirrored(MirrorLine{}, begun_at(piece, item))}) {
+            const Judged found = judged_beside_dart(each, cutting_line(each).points);
+            EXPECT_TRUE(found.is_simple);
+            EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+            EXPECT_LT(found.piece_mm, 2 * slack_mm);
+            EXPECT_LT(found.beyond_mm, 2 * slack_mm);
+        }
+    }
 }
 
 // The wider allowance ends square, but the narrower bends away and is met only beyond that end: the step went
@@ -629,18 +701,71 @@ TEST(strips_by_geos, of_a_narrower_edge_that_bends_away_from_the_wider_ones_end)
         {"scoop 2", 18.2089, {Point{201.59, 77.304}, Point{253.077, 64.5583}}, {266.729, 56.5591}},
         {"scoop 3", 22.973, {Point{291.109, 38.4184}, Point{303.949, 19.7079}}, {305.553, 5.45822}}};
     Piece piece = scooped_skirt({60.3068, 5.45822}, 0, scoop, 1, {445.86, 177.304});
-    DartItem dart;
-    dart.name = "dart";
-    dart.point = {281.859, 69.5771};
-    dart.press = "scoop 2";
-    piece.outline.items.insert(piece.outline.items.begin() + 4, {dart, Point{275.282, 50.7323}});
-    const Judged found = judged_beside_dart(piece, cutting_line(piece).points);
-    EXPECT_TRUE(found.is_simple);
-    EXPECT_LT(found.lost_mm, 2 * slack_mm) << found.lost_mm2 << " mm2";
+    add_dart(piece, 3, {281.859, 69.5771}, {275.282, 50.7323});
+    expect_right_beside_dart(piece);
 
     const std::vector<CurvedEdge> shallow{
         {"scoop", 13.2808, {Point{136.476, 168.976}, Point{180.25, 168.976}}, {194.005, 160.249}}};
     expect_right(scooped_skirt({122.72, 160.249}, 15.0106, shallow, 1, {396.726, 271.158}));
+}
+
+// The scoop's allowance is wider than it curves and leans over the leg beside it, so that all of it that runs
+// backwards lies across the leg, which parted it: up to 8 mm2 beyond the dart were lost.
+TEST(strips_by_geos, of_a_leg_across_an_allowance_wider_than_its_edge_curves) {
+    const std::vector<CurvedEdge> three{
+        {"scoop 0", 28.1855, {Point{65.0667, 18.4565}, Point{67.516, 19.1104}}, {68.5818, 19.2465}},
+        {"scoop 1", 28.1855, {Point{69.6924, 19.3883}, Point{73.1134, 19.3883}}, {74.224, 19.2465}},
+        {"scoop 2", 28.1855, {Point{75.3346, 19.1047}, Point{78.3368, 18.2847}}, {79.1755, 17.894}}};
+    Piece shallow = scooped_skirt({63.6302, 17.894}, 21.6626, three, 1, {222.806, 119.424});
+    add_dart(shallow, 0, {58.0073, 31.8012}, {63.944, 18.025});
+    expect_right_beside_dart(shallow);
+
+    const std::vector<CurvedEdge> one{
+        {"scoop", 36.4348, {Point{65.4471, 18.4519}, Point{69.9173, 20.2728}}, {71.9229, 20.6461}},
+        {"scoop", 36.4348, {Point{74.0223, 21.0368}, Point{80.0216, 21.0368}}, {82.1209, 20.6461}},
+        {"scoop", 36.4348, {Point{84.1198, 20.274}, Point{89.2073, 18.1731}}, {90.4887, 17.1905}}};
+    Piece deep = scooped_skirt({63.5551, 17.1905}, 31.8488, one, 1, {234.044, 121.109});
+    add_dart(deep, 0, {55.027, 29.5314}, {63.8118, 17.3719});
+    expect_right_beside_dart(deep);
+}
+
+Piece shifted(Piece piece, Vector by) {
+    piece.outline.start = piece.outline.start + by;
+    for (OutlineItem& item : piece.outline.items) {
+        item.to = item.to + by;
+        if (DartItem* dart = item.as_dart()) {
+            dart->point = dart->point + by;
+        } else if (auto* cubic = std::get_if<CubicShape>(&item.as_edge()->shape)) {
+            for (Point& p : cubic->controls) p = p + by;
+        }
+    }
+    return piece;
+}
+
+std::size_t darts_of(const Piece& piece) {
+    const std::vector<OutlineItem>& items = piece.outline.items;
+    return static_cast<std::size_t>(
+        std::count_if(items.begin(), items.end(), [](const OutlineItem& item) { return item.as_dart(); }));
+}
+
+// Parts that touch in a point are joined or parted the same way. Between two darts in a row rounding still
+// decides by as much as 0.1 mm2 when the outline lies elsewhere, in one of 10,000 such pieces.
+RC_GTEST_PROP(line_of_a_scoop, is_the_same_wherever_its_outline_begins_and_lies, ()) {
+    const Piece piece = *rc::gen::arbitrary<bool>() ? any_scooped_hem() : with_darts(any_scooped_hem());
+    RC_PRE(is_simple(flat_outline(piece.outline, DartsDrawn::to_points, 1e-3).points));
+    const Vector by{testing::real_between(-2000, 2000), testing::real_between(-2000, 2000)};
+    tell(piece, Judged{});
+    const double area_mm2 = signed_area(cutting_line(piece).points);
+    // Points moved apart by a millionth of a millimetre, all round.
+    constexpr double same_mm2 = 2e-3;
+    const double same_elsewhere_mm2 = darts_of(piece) < 2 ? same_mm2 : 0.2;
+    for (std::size_t item = 0; item < piece.outline.items.size(); ++item) {
+        if (piece.outline.items[item].as_dart()) continue;
+        const Piece begun = begun_at(piece, item);
+        RC_ASSERT(std::abs(signed_area(cutting_line(begun).points) - area_mm2) < same_mm2);
+        RC_ASSERT(std::abs(signed_area(cutting_line(shifted(begun, by)).points) - area_mm2) <
+                  same_elsewhere_mm2);
+    }
 }
 
 // Another width of an edge changes the line only as far from that edge as its corners may stand out.

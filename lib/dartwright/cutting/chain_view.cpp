@@ -9,6 +9,10 @@ namespace {
 // So many sides of each chain are looked through; what crosses farther on is left to the clean-up.
 constexpr std::size_t most_sides = 48;
 
+// Where a line of no allowance is met by a ray from its corner both begin at one place, mm: far above
+// rounding, which would decide.
+constexpr double at_start_mm = 1e-9;
+
 // A side that may be trimmed up to its middle only, because its other half belongs to the other joint.
 double most_share(const ChainView& chain) {
     return chain.is_one_side() ? 0.5 : 1;
@@ -23,14 +27,15 @@ std::size_t sides_of(const ChainView& chain) {
 std::optional<ChainMeeting> meeting_of(const Ray& ray, const ChainView& chain, double reach_mm) {
     const auto aside = [&](Point p) { return cross(ray.along, p - ray.from); };
     const auto along = [&](Point p) { return dot(ray.along, p - ray.from); };
-    const auto is_in_reach = [&](Point p) { return along(p) >= 0 && along(p) <= reach_mm; };
+    const auto is_in_reach = [&](Point p) { return along(p) >= -at_start_mm && along(p) <= reach_mm; };
     // The extension leaves the chain with the direction `beyond`.
     const Point start = chain.at(0);
     const double closing_speed = -cross(ray.along, chain.beyond());
     if (std::abs(closing_speed) > 0) {
         const double distance = aside(start) / closing_speed;
         const Point place = start + distance * chain.beyond();
-        if (distance >= 0 && distance <= reach_mm && is_in_reach(place)) return ChainMeeting{0, place};
+        const bool is_on_extension = distance >= -at_start_mm && distance <= reach_mm;
+        if (is_on_extension && is_in_reach(place)) return ChainMeeting{0, place};
     }
     double last = aside(start);
     for (std::size_t side = 1; side <= sides_of(chain); ++side) {

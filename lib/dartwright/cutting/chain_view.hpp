@@ -31,13 +31,11 @@ class ChainView {
         return apply(motion_, from_ == From::end ? strand_.last_tangent : -strand_.first_tangent);
     }
     /// How many sides, from the joint on, may be trimmed at it: half of them, so that the other joint has its
-    /// own; and none of a detour, whose sides cross each other: what was cut off with them would be lost.
+    /// own; and none of a detour.
     std::size_t sides_to_trim() const {
         const std::size_t half = size() > 2 ? (size() - 1) / 2 : 1;
-        if (strand_.detours == 0) return half;
-        const Detour& first = strands_.detours[strand_.first_detour];
-        const Detour& last = strands_.detours[strand_.first_detour + strand_.detours - 1];
-        return std::min(half, from_ == From::end ? strand_.last - last.last : first.first - strand_.first);
+        return std::min(half, from_ == From::end ? strand_.last - first_after_detours(strands_, strand_)
+                                                 : last_before_detours(strands_, strand_) - strand_.first);
     }
     bool is_one_side() const { return size() == 2; }
 

@@ -48,10 +48,41 @@ SidedLine without_corners(const SidedLine& line, std::size_t first, IsLeftOut is
     return out;
 }
 
+// Points are as low as each other within so much, mm: far above rounding, which would decide on a level edge.
+constexpr double as_low_mm = 1e-9;
+
+// Of the points that are asked for the lowest; of those as low the one most to the left; 0 if there is none.
+// A clean-up goes through the points from there on, so that the line is the same wherever the outline begins.
+template <class IsAskedFor>
+std::size_t lowest(const std::vector<Point>& points, IsAskedFor is_asked_for) {
+    std::size_t best = 0;
+    bool is_found = false;
+    for (std::size_t i = 0; i < points.size(); ++i) {
+        const Vector aside = points[i] - points[best];
+        const bool is_better = aside.y < -as_low_mm || (aside.y <= as_low_mm && aside.x < 0);
+        if ((is_found && !is_better) || !is_asked_for(i)) continue;
+        best = i;
+        is_found = true;
+    }
+    return best;
+}
+
+std::size_t lowest(const std::vector<Point>& points) {
+    return lowest(points, [](std::size_t) { return true; });
+}
+
+// A spike may reach lower than all else.
+std::size_t lowest_without_spikes(const std::vector<Point>& points) {
+    const std::size_t n = points.size();
+    return lowest(points, [&](std::size_t i) {
+        return !is_spike(points[i == 0 ? n - 1 : i - 1], points[i], points[i + 1 == n ? 0 : i + 1]);
+    });
+}
+
 // Nudged apart, the two sides of a spike could leave a crack where the line winds round once.
 SidedLine without_spikes(SidedLine line) {
     if (!has_corner(line.points, is_spike)) return line;
-    SidedLine out = without_corners(line, 0, is_spike);
+    SidedLine out = without_corners(line, lowest_without_spikes(line.points), is_spike);
     return out.size() < 3 ? line : out;
 }
 
@@ -71,9 +102,7 @@ bool is_slit(Point a, Point b, Point c) {
 // lies in no slit, so that all are seen whole from there.
 SidedLine without_slits(SidedLine line) {
     if (!has_corner(line.points, is_slit)) return line;
-    const auto lowest = std::min_element(line.points.begin(), line.points.end(),
-                                         [](Point a, Point b) { return a.y != b.y ? a.y < b.y : a.x < b.x; });
-    SidedLine out = without_corners(line, static_cast<std::size_t>(lowest - line.points.begin()), is_slit);
+    SidedLine out = without_corners(line, lowest(line.points), is_slit);
     return out.size() == line.size() || out.size() < 3 || !is_simple(out.points) ? line : out;
 }
 
@@ -88,11 +117,15 @@ double scattered(std::uint64_t index) {
 }
 
 // No two sides of a nudged line overlap and no point lies on a side, but by a chance of one in a thousand
-// million.
+// million. What only touches is parted or joined by it, and counting from the lowest point does so the same
+// way wherever the outline begins.
 void nudge(std::vector<Point>& points, std::uint64_t round) {
-    for (std::size_t i = 0; i < points.size(); ++i) {
-        const std::uint64_t seed = 2 * (i + round * points.size());
+    const std::size_t n = points.size();
+    std::size_t i = lowest(points);
+    for (std::uint64_t k = 0; k < n; ++k) {
+        const std::uint64_t seed = 2 * (k + round * n);
         points[i] = points[i] + Vector{nudge_mm * scattered(seed), nudge_mm * scattered(seed + 1)};
+        i = i + 1 == n ? 0 : i + 1;
     }
 }
 

@@ -75,14 +75,18 @@ class Opener {
         return line;
     }
 
-    // How far a leg may trim the strands: to the middle, if there is a leg at the other end too.
+    // How far a leg may trim the strands: to the middle, if there is a leg at the other end too, and to a
+    // detour, which lies across the leg in any order.
     std::size_t least_before() const {
         const std::size_t n = strands_.strands.size();
         const bool is_between_darts = strands_.strands[(place_.before + n - 1) % n].darts > 0;
-        return is_between_darts ? (before_.first + before_.last + 1) / 2 : before_.first_kept;
+        const std::size_t least =
+            is_between_darts ? (before_.first + before_.last + 1) / 2 : before_.first_kept;
+        return std::max(least, first_after_detours(strands_, before_));
     }
     std::size_t most_after() const {
-        return after_.darts > 0 ? (after_.first + after_.last) / 2 : after_.last_kept;
+        const std::size_t most = after_.darts > 0 ? (after_.first + after_.last) / 2 : after_.last_kept;
+        return std::min(most, last_before_detours(strands_, after_));
     }
 
     void split(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
@@ -103,9 +107,15 @@ class Opener {
         }
         if (!is_found) return give_up(line, item, closing);
         // What lies across the leg from its edge runs beside it only when the dart is closed.
-        give_to_mouth(line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i) + 1, after_.item, item);
+        const auto at = line.begin() + static_cast<std::ptrdiff_t>(i);
+        const bool lies_before = give_to_mouth(line.begin(), at + 1, after_.item, item);
         const CutSide last = line[i].side;
-        give_to_mouth(line.begin() + static_cast<std::ptrdiff_t>(i), line.end(), before_.item, item);
+        const bool lies_after = give_to_mouth(at, line.end(), before_.item, item);
+        // The folded dart brings it back along the leg. Beside no allowance the line then touches itself at
+        // the mouth end, and the clean-up says how it goes on there, not rounding.
+        out_.is_crossing = out_.is_crossing ||
+                           (lies_before && before_.width_mm == 0 && after_.width_mm > 0) ||
+                           (lies_after && after_.width_mm == 0 && before_.width_mm > 0);
         const CutSide first = line[i].side;
         line[i].side = last;
         emit({line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i) + 1});
@@ -119,11 +129,16 @@ class Opener {
     }
 
     using RawPoints = std::vector<RawPoint>::iterator;
-    static void give_to_mouth(RawPoints from, RawPoints to, std::size_t edge, std::size_t dart) {
+    // Whether it was given anything.
+    static bool give_to_mouth(RawPoints from, RawPoints to, std::size_t edge, std::size_t dart) {
+        bool is_given = false;
         for (; from != to; ++from) {
             const bool is_of_edge = from->side.part == CutPart::edge && from->side.item == edge;
-            if (is_of_edge) from->side = {CutPart::mouth, dart, 0};
+            if (!is_of_edge) continue;
+            from->side = {CutPart::mouth, dart, 0};
+            is_given = true;
         }
+        return is_given;
     }
 
     void add_mouth(std::size_t item, Point a, const Motion& closing, const CutSide& after) {

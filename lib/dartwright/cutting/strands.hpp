@@ -39,6 +39,17 @@ struct Strands {
     std::vector<Detour> detours;  ///< of curves that bend inwards more tightly than their width, in order
 };
 
+/// Joints may trim a strand, and the legs of darts part it, from its start to its first detour and from its
+/// last one to its end. The sides of a detour cross each other and whatever lies beside them in any order, so
+/// that what was cut off with some of them would be lost.
+inline std::size_t last_before_detours(const Strands& strands, const Strand& strand) {
+    return strand.detours == 0 ? strand.last : strands.detours[strand.first_detour].first;
+}
+inline std::size_t first_after_detours(const Strands& strands, const Strand& strand) {
+    return strand.detours == 0 ? strand.first
+                               : strands.detours[strand.first_detour + strand.detours - 1].last;
+}
+
 /// Precondition: the outline is closed. Throws BadWidth.
 Strands strands_of(const Piece& piece, const CuttingRequest& request);
 
