@@ -14,7 +14,7 @@ namespace dartwright::cutting {
 struct MouthCap {
     CutDart dart;
     std::vector<RawPoint> between;
-    std::vector<std::string> notes;
+    std::vector<Sentence> notes;
 };
 MouthCap mouth_cap(const Piece& piece, const RawLine& line, std::size_t mouth, const CuttingRequest& request);
 
