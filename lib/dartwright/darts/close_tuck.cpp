@@ -19,7 +19,7 @@ double stitched_length(const CloseTuckRequest& request, double leg_mm) {
     const double stitched = request.stitched_mm.value_or(leg_mm / 2);
     if (!(stitched >= least_span_mm)) {
         throw BadWords("the tuck is stitched over " + asked_told(stitched) + "; expected " +
-                       asked_told(least_span_mm) + " or more");
+                       least_told(least_span_mm, 0) + " or more");
     }
     if (stitched >= leg_mm) {
         throw Impossible("the tuck would be stitched over " + measure_told(stitched) + " of legs of " +
