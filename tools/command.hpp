@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/words/unit.hpp"
 #include "output.hpp"
 
 namespace dartwright::tools {
@@ -38,9 +39,15 @@ class Arguments;
 /// One call of a command.
 struct Invocation {
     Output& out;
-    std::string subject;  ///< the file worked on, named in messages once it is read
+    std::string subject;   ///< the file worked on, named in messages once it is read
+    Unit unit = Unit::mm;  ///< and its unit, in which they speak
     std::string written =
         {};  ///< the file of `-o` once it is in place, named in messages of what went wrong later
+
+    void works_on(const std::string& file, Unit in) {
+        subject = file;
+        unit = in;
+    }
 };
 
 struct Command {

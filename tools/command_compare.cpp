@@ -23,7 +23,7 @@ ExitStatus run_compare(const Arguments& arguments, Invocation& call) {
         throw WrongUse("only one of the two patterns can come from standard input");
     const Pattern before = read_pattern_file(first);
     const Pattern after = read_pattern_file(second);
-    call.subject = shown_path(first) + ", " + shown_path(second);
+    call.works_on(shown_path(first) + ", " + shown_path(second), before.unit);
     const Comparison comparison = compare(before, after, tolerances_of(with_tolerances(before, tolerances)));
     if (format == Format::json) {
         call.out.write(json_text(json_of(comparison)));

@@ -40,7 +40,7 @@ ExitStatus run_cut(const Arguments& arguments, Invocation& call) {
     if (path == "-" && arguments.value("rule") == "-")
         throw WrongUse("standard input (-) can be read once only");
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const AppliedRule result = applied(arguments, pattern, undecided_mm);
     const CutPattern cut = cut_pattern(result, undecided_mm);
     const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());

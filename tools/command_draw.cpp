@@ -31,7 +31,7 @@ ExitStatus draw_for_cutting(const Arguments& arguments, Invocation& call) {
     const PictureWanted wanted = picture_wanted(arguments);
     const std::string& path = arguments.positional[0];
     const Pattern pattern = with_tolerances(read_pattern_file(path), tolerances_given(arguments));
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     std::vector<CuttingPiece> pieces;
     for (const Piece& piece : pattern.pieces)
         pieces.push_back(cutting_piece(piece, cutting_request(pattern, piece), marking_request(pattern)));
@@ -55,7 +55,7 @@ ExitStatus run_draw(const Arguments& arguments, Invocation& call) {
     const Pattern before = with_tolerances(read_pattern_file(paths[0]), tolerances);
     const Pattern after =
         paths.size() == 2 ? with_tolerances(read_pattern_file(paths[1]), tolerances) : before;
-    call.subject = shown_path(paths.back());
+    call.works_on(shown_path(paths.back()), after.unit);
     DrawOptions options;
     options.lengths = !arguments.has("no-lengths");
     if (arguments.has("findings")) options.findings = check(after).findings;

@@ -79,7 +79,7 @@ ExitStatus run_lay(const Arguments& arguments, Invocation& call) {
     const PictureWanted wanted = is_drawn ? picture_wanted(arguments) : PictureWanted{};
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const PatternLay laid = lay_pattern(pattern, request);
     const Ink ink(call.out.is_coloured());
     const std::string report =

@@ -45,7 +45,7 @@ ExitStatus run_measure(const Arguments& arguments, Invocation& call) {
         throw WrongUse("give either --line with a name, or --level with a place");
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const MeasuredLine line = name ? measure_line(pattern, *name) : measure_level(pattern, *level);
     const Ink ink(call.out.is_coloured());
     call.out.write(format == Format::json ? json_of(line) : text_of(line, pattern.unit, ink));

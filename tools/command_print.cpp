@@ -284,7 +284,7 @@ ExitStatus run_print(const Arguments& arguments, Invocation& call) {
     require_pdf(arguments);
     PrintRequest request = request_of(arguments);
     const Pattern pattern = read_pattern_file(arguments.positional[0]);
-    call.subject = shown_path(arguments.positional[0]);
+    call.works_on(shown_path(arguments.positional[0]), pattern.unit);
     request.title = pattern.name;
     const PiecesToPrint pieces = pieces_of(arguments, pattern);
     const PrintResult result = print_pages(pieces.pieces, request);

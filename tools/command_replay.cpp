@@ -90,7 +90,7 @@ ExitStatus run_replay(const Arguments& arguments, Invocation& call) {
         throw WrongUse("only one of the two patterns can come from standard input");
     const Pattern block = read_pattern_file(block_path);
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const Replayed done = replayed(block, pattern);
     const bool is_coloured = !is_to_standard_output(arguments) || is_check;
     const Ink ink(is_coloured && call.out.is_coloured());

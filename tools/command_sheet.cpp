@@ -59,7 +59,7 @@ ExitStatus run_sheet(const Arguments& arguments, Invocation& call) {
     const PageSize page = page_size_wanted(arguments);
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     SheetRequest request;
     request.date = arguments.value("date").value_or("");
     if (arguments.has("width")) request.cloth = lay_pattern(pattern, lay_request(arguments));

@@ -74,7 +74,7 @@ std::string cap_table(const std::vector<NamedCap>& caps, Unit unit, const Ink& i
     std::string notes;
     for (const auto& [dart, press, cap] : caps) {
         table.add({{dart->name}, {press}, {length_figure(cap.depth_mm, unit)}, {point_words(cap.tip, unit)}});
-        for (const std::string& note : cap.notes) notes += "  note: " + note + "\n";
+        for (const Sentence& note : cap.notes) notes += "  note: " + note.in(unit) + "\n";
     }
     return table.is_empty() ? "" : "\n" + table.text(ink) + notes;
 }
@@ -181,7 +181,7 @@ ExitStatus run_show(const Arguments& arguments, Invocation& call) {
     const Format format = format_of(arguments);
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const CheckReport report = check(pattern);
     const std::vector<SeamVerdict>& seams = report.seams;
     if (format == Format::json) {

@@ -131,7 +131,7 @@ ExitStatus run_walk(const Arguments& arguments, Invocation& call) {
     const std::string seam = arguments.required("seam");
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const SeamWalk walk = walk_seam(pattern, seam);
     const Ink ink(call.out.is_coloured());
     call.out.write(format == Format::json ? json_of(walk, pattern) : text_of(walk, pattern, ink));

@@ -90,7 +90,7 @@ Ending unforeseen_ending(const std::exception_ptr& thrown) {
     return {other.status, std::move(other.words)};
 }
 
-Ending ending_of(const std::exception_ptr& thrown) {
+Ending ending_of(const std::exception_ptr& thrown, Unit unit) {
     try {
         std::rethrow_exception(thrown);
     } catch (const InvalidRule& error) {
@@ -107,7 +107,7 @@ Ending ending_of(const std::exception_ptr& thrown) {
         // What is read is sound: an operation of ours gave it.
         return unforeseen_ending(thrown);
     } catch (const Error& error) {
-        return {status_of(error.error_kind), error.what()};
+        return {status_of(error.error_kind), error.in(unit)};
     } catch (...) {
         return unforeseen_ending(thrown);
     }
@@ -126,7 +126,7 @@ int run(const std::vector<std::string>& words) {
         out.flush();
         return static_cast<int>(status);
     } catch (...) {
-        const Ending ending = ending_of(std::current_exception());
+        const Ending ending = ending_of(std::current_exception(), call.unit);
         const bool has_subject = !ending.names_its_file && !call.subject.empty();
         const std::string done = call.written.empty() ? "" : "; " + shown_path(call.written) + " is written";
         say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words + done);

@@ -58,7 +58,7 @@ ExitStatus run_operation(const Arguments& arguments, Invocation& call, const Ope
     const auto tolerances = tolerances_given(arguments);
     const std::string& path = arguments.positional[0];
     const Pattern pattern = read_pattern_file(path);
-    call.subject = shown_path(path);
+    call.works_on(shown_path(path), pattern.unit);
     const Ink ink(!is_to_standard_output(arguments) && call.out.is_coloured());
     Operated done = operation(with_tolerances(pattern, tolerances), ink);
     // Tolerances of the command line are for this one operation, and stand in its request.

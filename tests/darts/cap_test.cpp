@@ -193,7 +193,7 @@ TEST(cap, goes_square_across_where_the_edge_does_not_reach_the_middle) {
     const Point end = mirrored({{100, 100}, unit(Vector{-10, -100})}, Point{65, -100});
     expect_chain(cap, {{90, 0}, end, {100, end.y}, {200 - end.x, end.y}, {110, 0}});
     ASSERT_EQ(cap.notes.size(), 1u);
-    EXPECT_TRUE(contains(cap.notes[0], "does not reach the middle of the folded dart"));
+    EXPECT_TRUE(contains(cap.notes[0].in(Unit::mm), "does not reach the middle of the folded dart"));
 }
 
 TEST(cap, goes_square_across_from_the_mouth_where_the_edge_leaves_over_the_leg_at_once) {
@@ -214,7 +214,7 @@ TEST(cap, says_when_its_tip_stands_far_out) {
     EXPECT_GT(cap.depth_mm, 80);
     EXPECT_TRUE(cap.is_far_out);
     ASSERT_EQ(cap.notes.size(), 1u);
-    EXPECT_TRUE(contains(cap.notes[0], "more than twice the dart's intake"));
+    EXPECT_TRUE(contains(cap.notes[0].in(Unit::mm), "more than twice the dart's intake"));
 }
 
 TEST(cap, of_curved_legs_is_that_of_straight_ones_and_says_so) {
@@ -224,7 +224,7 @@ TEST(cap, of_curved_legs_is_that_of_straight_ones_and_says_so) {
     const Cap cap = cap_named(piece, "waist dart", PressSide::after);
     expect_chain(cap, {{80, 0}, {100, -4.5}, {120, 0}});
     ASSERT_EQ(cap.notes.size(), 1u);
-    EXPECT_TRUE(contains(cap.notes[0], "folded as straight ones"));
+    EXPECT_TRUE(contains(cap.notes[0].in(Unit::mm), "folded as straight ones"));
 }
 
 TEST(cap, ends_at_both_mouth_ends_where_legs_differ_within_the_tolerance) {

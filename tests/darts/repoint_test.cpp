@@ -226,8 +226,8 @@ TEST(Repoint, RefusesAPointThatItsPivotDoesNotServe) {
     EXPECT_TRUE(contains(refusal<Impossible>(plain(), to_point({103, 170})),
                          "3.0 mm beside it; the nearest point that does is (100.0, 170.0) mm"));
     EXPECT_TRUE(contains(refusal<Impossible>(plain(), to_point({100, 210})), "(100.0, 200.0) mm"));
-    EXPECT_TRUE(contains(refusal<Impossible>(plain(), to_point({100, 50})), "at most 100.5 mm"));
-    EXPECT_TRUE(contains(refusal<Impossible>(plain(), to_back_off(150)), "at most 100.5 mm"));
+    EXPECT_TRUE(contains(refusal<Impossible>(plain(), to_point({100, 50})), "at most 100.4 mm"));
+    EXPECT_TRUE(contains(refusal<Impossible>(plain(), to_back_off(150)), "at most 100.4 mm"));
     EXPECT_TRUE(contains(refusal<BadWords>(plain(), to_back_off(-1)), "expected 0 or more"));
 }
 

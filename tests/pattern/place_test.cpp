@@ -101,10 +101,40 @@ TEST(parse_place, takes_names_with_spaces_digits_and_any_letters) {
     EXPECT_EQ(from("left side@60/2nd panel"), 60) << "not 60/2 mm: no name or sign follows it";
 }
 
-TEST(parse_place, a_name_of_digits_alone_needs_the_unit_before_it) {
+TEST(parse_place, an_edge_with_a_number_for_a_name_is_where_it_is_measured_from) {
     const auto runs = runs_of(sample::square({"hem", "side", "2", "centre"}));
     EXPECT_EQ(distance_from_start(parse_place("side@60mm/2", runs, "p"), runs[1]), 40);
-    EXPECT_THROW(parse_place("side@60/2", runs, "p"), BadWords) << "60/2 is the number 30";
+    EXPECT_EQ(distance_from_start(parse_place("side@60/2", runs, "p"), runs[1]), 40);
+    EXPECT_EQ(distance_from_start(parse_place("side@1/2/2", runs, "p"), runs[1]), 99.5);
+    EXPECT_EQ(distance_from_start(parse_place("2@60/2/side", runs, "p"), runs[2]), 30);
+    const auto named = runs_of(sample::square({"1", "3", "2", "2/2"}));
+    EXPECT_EQ(distance_from_start(parse_place("3@60/2", named, "p"), named[1]), 40);
+    EXPECT_EQ(distance_from_start(parse_place("3@60/1", named, "p"), named[1]), 60);
+    EXPECT_EQ(distance_from_start(parse_place("2@6/2/2", named, "p"), named[2]), 94) << "from 2/2";
+    EXPECT_THROW(parse_place("2@60/2", named, "p"), BadWords)
+        << "2 is not beside itself: 60/2 is the number 30";
+}
+
+TEST(parse_place, what_was_written_in_inches_is_answered_in_inches) {
+    try {
+        distance_of("side@20in/hem");
+        ADD_FAILURE() << "not refused";
+    } catch (const BeyondTheRun& refused) {
+        for (const Unit unit : {Unit::mm, Unit::cm, Unit::inch}) {
+            EXPECT_EQ(
+                refused.in(unit),
+                "the place side@20in/hem lies beyond the end of \"side\", which is about 3 15/16 in long");
+        }
+    }
+    try {
+        distance_of("side@200/hem");
+        ADD_FAILURE() << "not refused";
+    } catch (const BeyondTheRun& refused) {
+        EXPECT_EQ(refused.in(Unit::cm),
+                  "the place side@200/hem lies beyond the end of \"side\", which is 100.000000 mm long");
+        EXPECT_EQ(refused.in(Unit::inch),
+                  "the place side@200/hem lies beyond the end of \"side\", which is about 3 15/16 in long");
+    }
 }
 
 TEST(parse_place, says_which_edges_there_are) {

@@ -52,7 +52,7 @@ class Errors(unittest.TestCase):
             self.assertIn("seam", str(caught.exception))
             with self.assertRaises(ValueError) as caught:
                 dartwright.cutting_line(block(), "front", undecided_mm=bad)
-            self.assertIn("is no width; expected 0 mm or more", str(caught.exception))
+            self.assertIn("is no width; expected 0 or more", str(caught.exception))
 
     def test_an_invalid_file_has_all_its_problems(self):
         error = self.refused(dartwright.InvalidFile,

@@ -83,7 +83,7 @@ INSTANTIATE_TEST_SUITE_P(
         Refused{{"--dart", "waist dart", "--back-off", "5", "--from", "3,4"}, 2, "it goes with --pivot"},
         Refused{{"--dart", "waist dart", "--pivot", "385,160", "--from", "3,4"}, 2, "give one"},
         Refused{{"--dart", "waist dart", "--back-off", "-5"}, 2, "expected 0 or more"},
-        Refused{{"--dart", "waist dart", "--back-off", "100"}, 4, "set a back-off of at most 87.7 mm"},
+        Refused{{"--dart", "waist dart", "--back-off", "100"}, 4, "set a back-off of at most 87.6 mm"},
         Refused{{"--dart", "waist dart", "--point", "39.15"}, 2, "expected X,Y such as"},
         Refused{{"--dart", "waist dart", "--point", "39.15cm;14cm"}, 2, "expected X,Y such as"},
         Refused{{"--dart", "waist dart", "--point", "39.15cm,50%"}, 2, "expected X,Y such as"},

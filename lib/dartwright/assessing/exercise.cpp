@@ -50,9 +50,9 @@ Pattern finished_pattern(const Exercise& exercise) {
         try {
             pattern = done(pattern, operation->operation);
         } catch (const Impossible& error) {
-            throw Impossible(where + error.reason, error.remedy);
+            throw Impossible(where + error.reason_told, error.remedy_told);
         } catch (const BadWords& error) {
-            throw BadWords(where + error.what());
+            throw BadWords(where + error.told());
         }
     }
     return pattern;

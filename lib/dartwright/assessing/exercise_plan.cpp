@@ -158,9 +158,9 @@ void Planning::do_tasks() {
             plan_.finished_pattern = done(before, operation->operation);
             add_deeds(i, operation->operation, before);
         } catch (const Impossible& error) {
-            throw Impossible(where + error.reason, error.remedy);
+            throw Impossible(where + error.reason_told, error.remedy_told);
         } catch (const BadWords& error) {
-            throw BadWords(where + error.what());
+            throw BadWords(where + error.told());
         }
     }
 }

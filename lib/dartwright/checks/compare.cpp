@@ -15,6 +15,7 @@
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/words/lengths.hpp"
 #include "dartwright/words/lists.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -88,21 +89,21 @@ std::string turn_words(double turned_deg) {
     return degrees_in_sentence(std::abs(turned_deg)) + (turned_deg < 0 ? " clockwise" : " anticlockwise");
 }
 
-void add_notes(std::vector<std::string>& notes, const ComparedPiece& piece, const Tolerances& tolerances) {
+void add_notes(Notes notes, const ComparedPiece& piece, const Tolerances& tolerances) {
     if (piece.is_mirrored) notes.push_back(piece.name + " lies the other way up");
     const double turned = degrees(piece.turned_rad);
     if (std::abs(turned) > tolerances.grain_deg)
         notes.push_back(piece.name + " lies turned by " + turn_words(turned));
     const double shifted = norm(piece.shifted_mm);
     if (!piece.is_mirrored && std::abs(turned) <= tolerances.grain_deg && shifted > tolerances.notch_mm)
-        notes.push_back(piece.name + " lies shifted by " + mm_in_sentence(shifted));
+        notes.push_back(piece.name + " lies shifted by " + measure_told(shifted));
     for (const ComparedRun& run : piece.runs) {
         if (!run.sewn_mm.before) notes.push_back(piece.name + " has a new edge, " + run.edge);
     }
     for (const ComparedNotch& notch : piece.notches) {
         if (notch.kind_before) continue;
         notes.push_back(piece.name + " has a new notch on " + notch.edge + ", " +
-                        mm_in_sentence(*notch.at_mm[0].after) + " from " + notch.from[0]);
+                        measure_told(*notch.at_mm[0].after) + " from " + notch.from[0]);
     }
 }
 
@@ -152,7 +153,8 @@ Loss seam_change(const char* what, const Seam& seam, const std::string& message,
     return out;
 }
 
-void add_seam_changes(std::vector<Loss>& out, const Seam& was, const Seam& is, const Tolerances& tolerances) {
+void add_seam_changes(std::vector<Loss>& out, const Seam& was, const Seam& is, const Tolerances& tolerances,
+                      Unit unit) {
     if (!joins_alike(was, is)) {
         out.push_back(seam_change("seam-joins", was, "it joins other edges, or from other ends.",
                                   "Walk both; name the edges and ends as before if others were not meant."));
@@ -162,8 +164,8 @@ void add_seam_changes(std::vector<Loss>& out, const Seam& was, const Seam& is, c
     if (std::abs(ease_was - ease_is) > tolerances.seam_mm) {
         Loss loss = seam_change(
             "seam-ease", was,
-            "its ease was " + mm_in_sentence(std::abs(ease_was)) + " and is " +
-                mm_in_sentence(std::abs(ease_is)) +
+            "its ease was " + measure_in_sentence(std::abs(ease_was), unit) + " and is " +
+                measure_in_sentence(std::abs(ease_is), unit) +
                 ((ease_was < 0) != (ease_is < 0) && ease_was != 0 && ease_is != 0 ? " on the other side."
                                                                                   : "."),
             "Give the seam its old ease if another was not meant.");
@@ -196,7 +198,7 @@ void add_tolerance_changes(std::vector<Loss>& out, const Pattern& before, const 
         // Through a file in inches a value comes back but for rounding.
         if (std::abs(value_was - value_is) <= 1e-9 * std::max(value_was, value_is)) continue;
         const auto in_words = [&](double value) {
-            return each.is_angle ? degrees_in_sentence(value) : mm_in_sentence(value);
+            return each.is_angle ? degrees_in_sentence(value) : difference_in_sentence(value, before.unit);
         };
         Loss loss;
         loss.what = "tolerance";
@@ -247,7 +249,7 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
         if (const auto parted =
                 compared_separation(shaped, shaped_same ? &*shaped_same : nullptr, strangers, tolerances)) {
             out.pieces.push_back(*parted);
-            take_all(out.losses, losses_of(*parted, tolerances));
+            take_all(out.losses, losses_of(*parted, tolerances, before.unit));
             out.notes.push_back(piece.name + " is in separate pieces now: " + all_of(parted->separated_into) +
                                 "; its darts, notches and shape are not compared");
             separated.insert(piece.name);
@@ -258,10 +260,10 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
             out.losses.push_back(loss_of_piece(piece.name));
             continue;
         }
-        JudgedPiece judged = compared_piece({shaped, *shaped_same}, tolerances);
+        JudgedPiece judged = compared_piece({shaped, *shaped_same, before.unit}, tolerances);
         take_all(out.losses, std::move(judged.losses));
         take_all(out.changes, std::move(judged.changes));
-        add_notes(out.notes, judged.piece, tolerances);
+        add_notes({out.notes, before.unit}, judged.piece, tolerances);
         out.pieces.push_back(std::move(judged.piece));
     }
     for (const Piece& piece : after.pieces) {
@@ -270,13 +272,14 @@ Comparison compare(const Pattern& before, const Pattern& after, const Tolerances
     }
     out.seams = SeamsCompared(before, after, tolerances).compared();
     for (const ComparedSeam& seam : out.seams) {
-        take_all(out.losses, losses_of(seam, tolerances));
+        take_all(out.losses, losses_of(seam, tolerances, before.unit));
         if (!seam.difference_mm.before) out.notes.push_back(seam.name + " is a new seam");
     }
     const NamedIndex seams_after(after.seams);
     for (const Seam& seam : before.seams) {
         const Seam* same = seams_after.find(seam.name);
-        if (same && !has_any_of(seam, separated)) add_seam_changes(out.changes, seam, *same, tolerances);
+        if (same && !has_any_of(seam, separated))
+            add_seam_changes(out.changes, seam, *same, tolerances, before.unit);
     }
     add_tolerance_changes(out.changes, before, after);
     return out;

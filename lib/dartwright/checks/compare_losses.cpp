@@ -9,15 +9,26 @@
 namespace dartwright {
 namespace {
 
-// `12.0 mm before, 9.5 mm after (2.5 mm less)`
+std::string change_words(const std::string& before, const std::string& after, const std::string& by,
+                         const BeforeAfter& amount) {
+    return before + " before, " + after + " after (" + by + (*amount.difference() < 0 ? " less)" : " more)");
+}
+
 std::string change_words(const BeforeAfter& amount, std::string (*say)(double)) {
-    const double difference = *amount.difference();
-    return say(*amount.before) + " before, " + say(*amount.after) + " after (" + say(std::abs(difference)) +
-           (difference < 0 ? " less)" : " more)");
+    return change_words(say(*amount.before), say(*amount.after), say(std::abs(*amount.difference())), amount);
+}
+
+// `12.0 mm before, 9.5 mm after (2.5 mm less)`
+std::string length_change_words(const BeforeAfter& mm, Unit unit) {
+    return change_words(measure_in_sentence(*mm.before, unit), measure_in_sentence(*mm.after, unit),
+                        difference_in_sentence(std::abs(*mm.difference()), unit), mm);
 }
 
 std::string cm2(double mm2) {
     return figure_in_sentence(mm2 / 100) + " cm2";
+}
+std::string square_inches(double mm2) {
+    return figure_in_sentence(mm2 / (mm_in(Unit::inch) * mm_in(Unit::inch))) + " in2";
 }
 
 BeforeAfter in_degrees(const BeforeAfter& rad) {
@@ -32,24 +43,27 @@ bool is_within(const BeforeAfter& amount, double allowed) {
     return difference && std::abs(*difference) <= allowed;
 }
 
-void add_run_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+void add_run_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances,
+                    Unit unit) {
     for (const ComparedRun& run : piece.runs) {
         if (!run.sewn_mm.before || is_within(run.sewn_mm, tolerances.seam_mm)) continue;
         const std::string where = piece.name + ", " + run.edge;
         Loss loss{"run-length", piece.name, run.edge, {}, "", run.sewn_mm, tolerances.seam_mm, "", ""};
         if (!run.sewn_mm.after) {
             loss.what = "run-missing";
-            loss.message = where + ": the edge is gone; it had " + mm_in_sentence(*run.sewn_mm.before) + ".";
+            loss.message =
+                where + ": the edge is gone; it had " + measure_in_sentence(*run.sewn_mm.before, unit) + ".";
             loss.remedy = "Give the edge its name again; edges are matched by their names.";
         } else {
-            loss.message = where + ": the sewn length was " + change_words(run.sewn_mm, mm_in_sentence) + ".";
+            loss.message = where + ": the sewn length was " + length_change_words(run.sewn_mm, unit) + ".";
             loss.remedy = "Walk the edge with its darts closed, and redraw it to its old length.";
         }
         losses.push_back(loss);
     }
 }
 
-void add_pivot_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+void add_pivot_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances,
+                      Unit unit) {
     for (const ComparedPivot& pivot : piece.pivots) {
         const std::vector<std::string>& darts =
             pivot.darts_before.empty() ? pivot.darts_after : pivot.darts_before;
@@ -65,40 +79,41 @@ void add_pivot_losses(std::vector<Loss>& losses, const ComparedPiece& piece, con
                                        : "Close as much in one of the darts about that pivot."});
         }
         if (pivot.strays_mm && *pivot.strays_mm > tolerances.notch_mm) {
-            losses.push_back(
-                {"pivot-place",
-                 piece.name,
-                 "",
-                 darts,
-                 "",
-                 {0.0, *pivot.strays_mm},
-                 tolerances.notch_mm,
-                 where + ": the pivot lies " + mm_in_sentence(*pivot.strays_mm) + " from where it was.",
-                 "Turn the parts about the pivot itself, and aim the darts at it."});
+            losses.push_back({"pivot-place",
+                              piece.name,
+                              "",
+                              darts,
+                              "",
+                              {0.0, *pivot.strays_mm},
+                              tolerances.notch_mm,
+                              where + ": the pivot lies " + difference_in_sentence(*pivot.strays_mm, unit) +
+                                  " from where it was.",
+                              "Turn the parts about the pivot itself, and aim the darts at it."});
         }
     }
 }
 
-void add_area_loss(std::vector<Loss>& losses, const ComparedPiece& piece) {
+void add_area_loss(std::vector<Loss>& losses, const ComparedPiece& piece, Unit unit) {
     if (is_within(piece.area_mm2, piece.area_allowed_mm2)) return;
-    losses.push_back(
-        {"cloth-area",
-         piece.name,
-         "",
-         {},
-         "",
-         piece.area_mm2,
-         piece.area_allowed_mm2,
-         piece.name + ": the cloth without the darts was " + change_words(piece.area_mm2, cm2) + ".",
-         "Lay one over the other, part by part, to see where cloth was added or cut away."});
+    losses.push_back({"cloth-area",
+                      piece.name,
+                      "",
+                      {},
+                      "",
+                      piece.area_mm2,
+                      piece.area_allowed_mm2,
+                      piece.name + ": the cloth without the darts was " +
+                          change_words(piece.area_mm2, unit == Unit::inch ? square_inches : cm2) + ".",
+                      "Lay one over the other, part by part, to see where cloth was added or cut away."});
 }
 
 const char* kind_words(NotchKind kind) {
     return kind == NotchKind::single ? "single" : kind == NotchKind::double_ ? "double" : "triple";
 }
 
-void add_missing_notch(std::vector<Loss>& losses, const ComparedPiece& piece, const ComparedNotch& notch) {
-    const std::string place = mm_in_sentence(*notch.at_mm[0].before) + " from " + notch.from[0];
+void add_missing_notch(std::vector<Loss>& losses, const ComparedPiece& piece, const ComparedNotch& notch,
+                       Unit unit) {
+    const std::string place = measure_in_sentence(*notch.at_mm[0].before, unit) + " from " + notch.from[0];
     losses.push_back({"notch-missing",
                       piece.name,
                       notch.edge,
@@ -112,7 +127,7 @@ void add_missing_notch(std::vector<Loss>& losses, const ComparedPiece& piece, co
 }
 
 void add_moved_notch(std::vector<Loss>& losses, const ComparedPiece& piece, const ComparedNotch& notch,
-                     const Tolerances& tolerances) {
+                     const Tolerances& tolerances, Unit unit) {
     for (std::size_t end = 0; end < 2; ++end) {
         if (is_within(notch.at_mm[end], tolerances.notch_mm)) continue;
         losses.push_back({"notch-place",
@@ -123,19 +138,20 @@ void add_moved_notch(std::vector<Loss>& losses, const ComparedPiece& piece, cons
                           notch.at_mm[end],
                           tolerances.notch_mm,
                           piece.name + ", " + notch.edge + ": from " + notch.from[end] +
-                              " to the notch it was " + change_words(notch.at_mm[end], mm_in_sentence) + ".",
+                              " to the notch it was " + length_change_words(notch.at_mm[end], unit) + ".",
                           "Measure the notch along the edge again, darts closed, from both ends."});
     }
 }
 
-void add_notch_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+void add_notch_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances,
+                      Unit unit) {
     for (const ComparedNotch& notch : piece.notches) {
         if (!notch.kind_before) continue;
         if (!notch.kind_after) {
-            add_missing_notch(losses, piece, notch);
+            add_missing_notch(losses, piece, notch, unit);
             continue;
         }
-        add_moved_notch(losses, piece, notch, tolerances);
+        add_moved_notch(losses, piece, notch, tolerances, unit);
         if (notch.kind_before == notch.kind_after) continue;
         losses.push_back({"notch-kind",
                           piece.name,
@@ -145,9 +161,9 @@ void add_notch_losses(std::vector<Loss>& losses, const ComparedPiece& piece, con
                           notch.at_mm[0],
                           {},
                           piece.name + ", " + notch.edge + ": the notch " +
-                              mm_in_sentence(*notch.at_mm[0].after) + " from " + notch.from[0] + " was " +
-                              kind_words(*notch.kind_before) + " and is " + kind_words(*notch.kind_after) +
-                              ".",
+                              measure_in_sentence(*notch.at_mm[0].after, unit) + " from " + notch.from[0] +
+                              " was " + kind_words(*notch.kind_before) + " and is " +
+                              kind_words(*notch.kind_after) + ".",
                           "Mark it as it was, so that front and back are not confused."});
     }
 }
@@ -161,7 +177,8 @@ std::string edges_of(const ComparedPart& part) {
     return all_of(edges);
 }
 
-void add_part_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances) {
+void add_part_losses(std::vector<Loss>& losses, const ComparedPiece& piece, const Tolerances& tolerances,
+                     Unit unit) {
     for (const ComparedPart& part : piece.parts) {
         if (part.strays_mm <= tolerances.fold_mm) continue;
         losses.push_back({"part-shape",
@@ -173,24 +190,24 @@ void add_part_losses(std::vector<Loss>& losses, const ComparedPiece& piece, cons
                           tolerances.fold_mm,
                           piece.name + ", the part with " + edges_of(part) +
                               ": laid on the old part as well as it will go, its outline is off by up to " +
-                              mm_in_sentence(part.strays_mm) + ".",
+                              difference_in_sentence(part.strays_mm, unit) + ".",
                           "Trace that part again from the old one; a part is turned, and never redrawn."});
     }
 }
 
 }  // namespace
 
-std::vector<Loss> losses_of(const ComparedPiece& piece, const Tolerances& tolerances) {
+std::vector<Loss> losses_of(const ComparedPiece& piece, const Tolerances& tolerances, Unit unit) {
     std::vector<Loss> losses;
-    add_run_losses(losses, piece, tolerances);
-    add_pivot_losses(losses, piece, tolerances);
-    add_area_loss(losses, piece);
-    add_notch_losses(losses, piece, tolerances);
-    add_part_losses(losses, piece, tolerances);
+    add_run_losses(losses, piece, tolerances, unit);
+    add_pivot_losses(losses, piece, tolerances, unit);
+    add_area_loss(losses, piece, unit);
+    add_notch_losses(losses, piece, tolerances, unit);
+    add_part_losses(losses, piece, tolerances, unit);
     return losses;
 }
 
-std::vector<Loss> losses_of(const ComparedSeam& seam, const Tolerances& tolerances) {
+std::vector<Loss> losses_of(const ComparedSeam& seam, const Tolerances& tolerances, Unit unit) {
     if (!seam.difference_mm.before || is_within(seam.difference_mm, tolerances.seam_mm)) return {};
     Loss loss{"seam-difference", "", "", {}, seam.name, seam.difference_mm, tolerances.seam_mm, "", ""};
     if (!seam.difference_mm.after) {
@@ -200,7 +217,7 @@ std::vector<Loss> losses_of(const ComparedSeam& seam, const Tolerances& toleranc
         return {loss};
     }
     loss.message = "seam " + seam.name + ": its second side was longer than the first, ease apart, by " +
-                   change_words(seam.difference_mm, mm_in_sentence) + ".";
+                   length_change_words(seam.difference_mm, unit) + ".";
     loss.remedy = "Walk the seam in both patterns to see which of its edges has changed.";
     return {loss};
 }

@@ -78,7 +78,7 @@ std::string press_words(const std::string& press) {
 class DartsThatStayed {
   public:
     DartsThatStayed(const PieceBothWays& both, const Tolerances& tolerances)
-        : before_(both.before.piece), after_(both.after.piece), tolerances_(tolerances) {}
+        : before_(both.before.piece), after_(both.after.piece), tolerances_(tolerances), unit_(both.unit) {}
 
     void add_changes(std::vector<Loss>& out, const ComparedDart& dart) const {
         if (dart.change != DartChange::kept && dart.change != DartChange::changed) return;
@@ -95,9 +95,10 @@ class DartsThatStayed {
         const Motion motion = motion_between({f.a, f.b}, {g.a, g.b});
         const double moved = distance(apply(motion, f.point), g.point);
         if (moved > tolerances_.notch_mm) {
-            Loss loss = told_of_dart("dart-point", before_, dart.name,
-                                     "ends " + mm_in_sentence(moved) + " from where its point was.",
-                                     "Mark the point again, measured from the ends of the mouth.");
+            Loss loss =
+                told_of_dart("dart-point", before_, dart.name,
+                             "ends " + difference_in_sentence(moved, unit_) + " from where its point was.",
+                             "Mark the point again, measured from the ends of the mouth.");
             loss.amount = {0.0, moved};
             loss.allowed = tolerances_.notch_mm;
             out.push_back(loss);
@@ -105,9 +106,10 @@ class DartsThatStayed {
         }
         const double off = std::max(legs_off(i, j, motion), 0.0);
         if (off <= tolerances_.fold_mm + moved) return;
-        Loss loss = told_of_dart("dart-legs", before_, dart.name,
-                                 "has legs of another shape, by up to " + mm_in_sentence(off) + ".",
-                                 "Trace the legs again from the old dart.");
+        Loss loss =
+            told_of_dart("dart-legs", before_, dart.name,
+                         "has legs of another shape, by up to " + difference_in_sentence(off, unit_) + ".",
+                         "Trace the legs again from the old dart.");
         loss.amount = {0.0, off};
         loss.allowed = tolerances_.fold_mm;
         out.push_back(loss);
@@ -124,8 +126,8 @@ class DartsThatStayed {
         const bool is_same = was.stitched.has_value() == is.stitched.has_value() &&
                              (!was.stitched || std::abs(*was.stitched - *is.stitched) <= tolerances_.seam_mm);
         if (is_same) return;
-        const auto far = [](const DartItem& dart) {
-            return dart.stitched ? mm_in_sentence(*dart.stitched) + " from the mouth"
+        const auto far = [this](const DartItem& dart) {
+            return dart.stitched ? measure_in_sentence(*dart.stitched, unit_) + " from the mouth"
                                  : std::string("to its point");
         };
         out.push_back(told_of_dart("dart-stitched", before_, was.name,
@@ -137,8 +139,8 @@ class DartsThatStayed {
         const bool is_same = was.back_off.has_value() == is.back_off.has_value() &&
                              (!was.back_off || std::abs(*was.back_off - *is.back_off) <= same_width_mm);
         if (is_same) return;
-        const auto asked = [](const DartItem& dart) {
-            return dart.back_off ? mm_in_sentence(*dart.back_off) : std::string("none");
+        const auto asked = [this](const DartItem& dart) {
+            return dart.back_off ? measure_in_sentence(*dart.back_off, unit_) : std::string("none");
         };
         out.push_back(told_of_dart(
             "dart-back-off", before_, was.name,
@@ -166,6 +168,7 @@ class DartsThatStayed {
     const Piece& before_;
     const Piece& after_;
     const Tolerances& tolerances_;
+    Unit unit_;
 };
 
 /// Marks of one name.
@@ -287,7 +290,8 @@ void add_mark_changes(std::vector<Loss>& out, const PieceBothWays& both, const C
         const double off = std::max(there.most_off(marks, same->second), back.most_off(same->second, marks));
         if (off <= tolerances.notch_mm) continue;
         Loss loss = told("mark-place", before,
-                         mark_words(name) + (std::isfinite(off) ? " lies or reaches " + mm_in_sentence(off) +
+                         mark_words(name) + (std::isfinite(off) ? " lies or reaches " +
+                                                                      difference_in_sentence(off, both.unit) +
                                                                       " from where it was."
                                                                 : " is of another kind."),
                          "Draw it again from the old piece.");
@@ -443,7 +447,8 @@ std::vector<Loss> losses_of_contents(const PieceBothWays& both, const ComparedPi
         if (off <= tolerances.notch_mm) continue;
         Loss loss =
             told_of_dart("double-dart-place", before, dart.name,
-                         "has its points or widest places " + mm_in_sentence(off) + " from where they were.",
+                         "has its points or widest places " + difference_in_sentence(off, both.unit) +
+                             " from where they were.",
                          "Draw the dart again from the old piece; it goes with the part that it lies in.");
         loss.amount = {0.0, off};
         loss.allowed = tolerances.notch_mm;

@@ -101,7 +101,7 @@ MeasuredPiece measured(const PieceBothWays& both, const Tolerances& tolerances) 
     piece.darts = compared_darts(both, tolerances);
     piece.pivots = compared_pivots(both, piece.parts, tolerances);
     say_how_it_lies(piece, out.places);
-    out.losses = losses_of(piece, tolerances);
+    out.losses = losses_of(piece, tolerances, both.unit);
     for (Loss& loss : losses_of_contents(both, piece, tolerances)) out.losses.push_back(std::move(loss));
     out.changes = changes_of_contents(both, piece, tolerances);
     return out;
@@ -122,7 +122,7 @@ ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const
     const double gap = gap_of(piece.outline);
     if (gap > tolerances.gap_mm) {
         throw Impossible(
-            "the outline of \"" + piece.name + "\" " + which + " does not close, by " + mm_in_sentence(gap),
+            "the outline of \"" + piece.name + "\" " + which + " does not close, by " + difference_told(gap),
             "close it first");
     }
     ShapedPiece out{piece, {}};
@@ -140,7 +140,7 @@ double area_allowed(const ShapedPiece& shaped, const Tolerances& tolerances) {
 // A piece lies the other way up if its runs then follow each other as they did; where that does not tell, as
 // with two runs, if more of it is then kept.
 JudgedPiece compared_piece(const PieceBothWays& both, const Tolerances& tolerances) {
-    const PieceBothWays over{both.before, other_way_up(both.after)};
+    const PieceBothWays over{both.before, other_way_up(both.after), both.unit};
     const std::size_t corners = corners_in_common(both.before.runs, both.after.runs);
     const std::size_t corners_over = corners_in_common(over.before.runs, over.after.runs);
     bool is_mirrored = corners_over > corners;

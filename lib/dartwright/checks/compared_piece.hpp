@@ -19,6 +19,7 @@ ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const
 struct PieceBothWays {
     ShapedPiece before;
     ShapedPiece after;
+    Unit unit = Unit::mm;  ///< in which is said what was lost
 };
 /// Two pieces that are looked at side by side and kept elsewhere.
 struct ShapedPair {

@@ -274,6 +274,7 @@ CuttingRequest cutting_request(const Pattern& pattern, const Piece& piece) {
     const SoundEntry sound(pattern);
     CuttingRequest request;
     request.tolerances = tolerances_of(pattern);
+    request.unit = pattern.unit;
     if (!pattern.cutting) return request;
     for (const bool names_piece : {true, false}) {
         for (const CornerRule& corner : pattern.cutting->corners) {

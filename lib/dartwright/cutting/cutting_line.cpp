@@ -15,28 +15,28 @@
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
 
-std::string reason_of(const std::string& piece, const std::string& edge, double width_mm, double limit_mm) {
-    const std::string what = "the allowance of " + quoted(edge) + " of " + quoted(piece) + ", " +
-                             text_of("%g mm", width_mm) + ", ";
+Sentence reason_of(const std::string& piece, const std::string& edge, double width_mm, double limit_mm) {
+    const Sentence what =
+        "the allowance of " + quoted(edge) + " of " + quoted(piece) + ", " + width_told(width_mm) + ", ";
     if (!(width_mm >= 0 && std::isfinite(width_mm))) return what + "is no width";
-    return what + "is more than " + text_of("%.1f mm", limit_mm) + ", half the smaller side of the piece";
+    return what + "is more than " + measure_told(limit_mm) + ", half the smaller side of the piece";
 }
 
-std::string remedy_of(double width_mm, double limit_mm) {
-    if (!(width_mm >= 0 && std::isfinite(width_mm))) return "give it a width of 0 mm or more";
-    return "the widest that works is " + text_of("%.1f mm", std::floor(limit_mm * 10) / 10);
+Sentence remedy_of(double width_mm, double limit_mm) {
+    if (!(width_mm >= 0 && std::isfinite(width_mm))) return "give it a width of 0 or more";
+    return "the widest that works is " + most_told(limit_mm);
 }
 
 void refuse_gap(const Piece& piece, const Tolerances& tolerances) {
     const double gap = gap_of(piece.outline);
     if (gap <= tolerances.gap_mm) return;
-    throw Impossible(
-        "the outline of " + quoted(piece.name) + " does not close, by " + text_of("%.1f mm", gap),
-        "close it first");
+    throw Impossible("the outline of " + quoted(piece.name) + " does not close, by " + difference_told(gap),
+                     "close it first");
 }
 
 void append(cutting::SidedLine& to, const cutting::SidedLine& from, std::size_t first, std::size_t last) {
@@ -70,14 +70,14 @@ cutting::SidedLine bridged(const Piece& piece, cutting::RawLine& raw, const Cutt
 bool is_width(double mm) {
     return mm >= 0 && mm <= largest_length_mm;
 }
-constexpr const char* width_expected = "expected 0 mm or more, 10 m at most";
+constexpr const char* width_expected = "expected 0 or more, 10 m at most";
 
 void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& trimmed) {
     for (const DartTrimming& trimming : trimmed) {
         dart_named(piece, trimming.dart);
         if (!is_width(trimming.width_mm)) {
             throw BadWords("the width left along the legs of " + quoted(trimming.dart) + ", " +
-                           text_of("%g mm", trimming.width_mm) + ", is no width; " + width_expected);
+                           asked_told(trimming.width_mm) + ", is no width; " + width_expected);
         }
     }
 }
@@ -157,7 +157,7 @@ std::string to_text(CornerKind kind) {
 
 void refuse_bad_undecided(std::optional<double> undecided_mm) {
     if (undecided_mm && !is_width(*undecided_mm))
-        throw BadWords("the width of edges without an allowance, " + text_of("%g mm", *undecided_mm) +
+        throw BadWords("the width of edges without an allowance, " + asked_told(*undecided_mm) +
                        ", is no width; " + width_expected);
 }
 
@@ -188,7 +188,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     line.sides = std::move(raw.line.sides);
     line.corners = std::move(raw.corners);
     line.undecided = std::move(raw.undecided);
-    line.notes = std::move(raw.notes);
+    for (const Sentence& note : raw.notes) line.notes.push_back(note.in(request.unit));
     cutting::trim_at_fold(piece, line);
     return line;
 }

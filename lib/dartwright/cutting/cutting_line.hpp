@@ -54,6 +54,7 @@ struct CuttingRequest {
     Tolerances tolerances;
     /// Say where allowances that ran into each other were trimmed, which costs several times the line itself.
     bool tells_trimmed = false;
+    Unit unit = Unit::mm;  ///< in which its notes speak
 };
 
 enum class CutPart {

@@ -12,6 +12,7 @@
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -235,11 +236,11 @@ void require_apart(const std::vector<LaidPiece>& pieces) {
 
 void refuse_bad_request(const LayRequest& request) {
     if (!(request.width_mm > 0 && request.width_mm <= largest_length_mm)) {
-        throw BadWords("the cloth is " + text_of("%g mm", request.width_mm) +
+        throw BadWords("the cloth is " + asked_told(request.width_mm) +
                        " wide; expected more than 0, 10 m at most");
     }
     if (!(request.gap_mm >= 0 && request.gap_mm <= largest_length_mm)) {
-        throw BadWords("the gap between pieces is " + text_of("%g mm", request.gap_mm) +
+        throw BadWords("the gap between pieces is " + asked_told(request.gap_mm) +
                        "; expected 0 or more, 10 m at most");
     }
 }
@@ -250,10 +251,10 @@ void refuse_too_wide(const std::vector<Placement>& placements, double width_mm, 
         for (const Way& way : placement.ways) narrowest = std::min(narrowest, way.columns.width);
         if (narrowest <= width_mm) continue;
         const char* cloth = is_folded ? " of folded cloth" : " of cloth";
-        throw Impossible(quoted(placement.ways.front().piece.name) + " is " + text_of("%.1f mm", narrowest) +
-                             " wide across the grain and there are " + text_of("%.1f mm", width_mm) + cloth,
-                         "lay it on cloth at least " +
-                             text_of("%.0f mm", std::ceil(is_folded ? 2 * narrowest : narrowest)) + " wide");
+        throw Impossible(
+            quoted(placement.ways.front().piece.name) + " is " + measure_told(narrowest) +
+                " wide across the grain and there are " + measure_told(width_mm) + cloth,
+            "lay it on cloth at least " + least_told(is_folded ? 2 * narrowest : narrowest, 0) + " wide");
     }
 }
 

@@ -9,6 +9,7 @@
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 
@@ -189,7 +190,7 @@ GrainMarking grain_marking(const Piece& piece, const Grain& grain) {
 
 void require_length(double value_mm, const char* what) {
     if (value_mm > 0 && value_mm <= largest_length_mm) return;
-    throw Impossible(std::string("the notch's ") + what + ", " + text_of("%g mm", value_mm) +
+    throw Impossible(std::string("the notch's ") + what + ", " + asked_told(value_mm) +
                          ", is not a length above 0, 10 m at most",
                      std::string("give a ") + what + " above 0");
 }

@@ -6,6 +6,7 @@
 #include "dartwright/cutting/trimmed_mouth.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright::cutting {
 namespace {
@@ -33,7 +34,7 @@ class MouthCapMaker {
         dart.a = line_.line.points[line_.mouths[mouth_].at];
         dart.b = line_.line.points[line_.mouths[mouth_].at + 1];
         dart.point = figures_.point;
-        const std::string refusal = reason_for_none();
+        const Sentence refusal = reason_for_none();
         if (!refusal.empty()) {
             go_straight(refusal);
         } else if (choose_side()) {
@@ -58,7 +59,7 @@ class MouthCapMaker {
                 out_.between = *points;
             } else {
                 out_.notes.push_back("there is nothing to trim from " + quoted(out_.dart.dart) + ": " +
-                                     text_of("%g mm", trimming.width_mm) + " along each leg is all of it");
+                                     width_told(trimming.width_mm) + " along each leg is all of it");
             }
             return;
         }
@@ -68,14 +69,14 @@ class MouthCapMaker {
         return {out_.dart.a, out_.dart.b, figures_.point, figures_.sewn_angle_rad};
     }
 
-    std::string reason_for_none() const {
+    Sentence reason_for_none() const {
         const double leg_a = distance(figures_.a, figures_.point);
         const double leg_b = distance(figures_.b, figures_.point);
         const bool is_mouth =
             leg_a > 0 && leg_b > 0 && figures_.sewn_angle_rad > 0 && figures_.intake > shut_mouth_mm;
         if (!is_mouth) return "its mouth is shut or its legs are crossed";
         if (std::abs(leg_a - leg_b) > tolerances_.legs_mm) {
-            return "its legs differ by " + text_of("%.1f mm", std::abs(leg_a - leg_b));
+            return "its legs differ by " + difference_told(std::abs(leg_a - leg_b));
         }
         return is_in_fold() ? "it stands in the fold" : "";
     }
@@ -103,8 +104,7 @@ class MouthCapMaker {
     void fold() {
         LineWalk walk(piece_, line_, mouth_, *out_.dart.pressed);
         const FoldedCap cap = folded_cap(folded_dart(), *out_.dart.pressed, [&] { return walk.next(); });
-        if (cap.is_far_out)
-            return go_straight("its cap would stand out by " + text_of("%.1f mm", cap.depth_mm));
+        if (cap.is_far_out) return go_straight("its cap would stand out by " + measure_told(cap.depth_mm));
         const std::string name = quoted(out_.dart.dart);
         if (cap.is_square) {
             out_.notes.push_back("the edge beside " + name +
@@ -119,7 +119,7 @@ class MouthCapMaker {
         out_.dart.is_capped = true;
     }
 
-    void go_straight(const std::string& reason) {
+    void go_straight(const Sentence& reason) {
         CutDart& dart = out_.dart;
         dart.pressed = std::nullopt;
         dart.tip = middle(dart.a, dart.b);

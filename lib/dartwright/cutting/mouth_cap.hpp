@@ -16,7 +16,7 @@ namespace dartwright::cutting {
 struct MouthCap {
     CutDart dart;
     std::vector<RawPoint> between;
-    std::vector<std::string> notes;
+    std::vector<Sentence> notes;
 };
 
 /// What the caps of one piece ask of all of it. The piece must outlive it.

@@ -17,7 +17,7 @@ struct MouthPath {
     CutPart first = CutPart::edge;
     std::vector<RawPoint> points;
     std::vector<RawMouth> mouths;  ///< `at` counts in `points`
-    std::vector<std::string> notes;
+    std::vector<Sentence> notes;
     bool is_crossing = false;
 };
 /// The path of the closed joint, split where the line of each dart's leg comes to it, and what lies after

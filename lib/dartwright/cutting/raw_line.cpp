@@ -8,6 +8,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright::cutting {
 namespace {
@@ -43,7 +44,7 @@ void refuse_bad_corner(const CornerRequest& request, const std::vector<Run>& run
                        " speaks");
     }
     if (request.limit_mm && !(*request.limit_mm > 0 && *request.limit_mm <= largest_length_mm)) {
-        throw BadWords("a corner cannot be cut off at " + text_of("%g mm", *request.limit_mm) +
+        throw BadWords("a corner cannot be cut off at " + asked_told(*request.limit_mm) +
                        "; expected more than 0, 10 m at most");
     }
 }

@@ -20,7 +20,7 @@ struct RawLine {
     std::vector<RawMouth> mouths;  ///< in order
     std::vector<CutCorner> corners;
     std::vector<UndecidedStretch> undecided;
-    std::vector<std::string> notes;
+    std::vector<Sentence> notes;
     bool is_crossing = false;  ///< it is known to cross itself
 };
 

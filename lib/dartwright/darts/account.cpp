@@ -3,6 +3,8 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 
@@ -19,7 +21,7 @@ std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::ve
 }
 
 void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece,
-                                const std::vector<RunChange>& runs, std::vector<std::string>& notes) {
+                                const std::vector<RunChange>& runs, Notes notes) {
     // Less than the width of a hair is not worth a word.
     constexpr double worth_saying_mm = 0.01;
     for (const RunChange& run : runs) {
@@ -30,7 +32,7 @@ void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece
                 for (const SeamPart& part : side) {
                     if (part.piece != piece || part.edge != run.edge) continue;
                     notes.push_back(quoted(run.edge) + " in the seam " + quoted(seam.name) + " is " +
-                                    text_of("%.2f mm ", std::abs(change)) +
+                                    difference_told(std::abs(change), 2) + " " +
                                     (change > 0 ? "longer" : "shorter") + " than it was");
                 }
             }

@@ -8,6 +8,8 @@
 
 namespace dartwright {
 
+class Notes;  // private to the library
+
 /// A run's sewn length before and after an operation; 0 where the run does not exist.
 struct RunChange {
     std::string edge;
@@ -21,7 +23,7 @@ std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::ve
 /// Says of each run whose length changed by what an eye could see (0.01 mm) in which seams of the pattern it
 /// is.
 void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece,
-                                const std::vector<RunChange>& runs, std::vector<std::string>& notes);
+                                const std::vector<RunChange>& runs, Notes notes);
 
 /// A seam's difference (second side less first, less the ease) before and after an operation, mm.
 struct SeamChange {

@@ -8,6 +8,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -30,7 +31,7 @@ void refuse_bad_dart(const Piece& piece, std::size_t dart_item, const DartFigure
     const double gap = gap_of(piece.outline);
     if (gap > tolerances.gap_mm) {
         throw Impossible(
-            "the outline of " + quoted(piece.name) + " does not close, by " + text_of("%.1f mm", gap),
+            "the outline of " + quoted(piece.name) + " does not close, by " + difference_told(gap),
             "close it first");
     }
     if (is_in_fold(piece, dart_item)) {
@@ -44,7 +45,7 @@ void refuse_bad_dart(const Piece& piece, std::size_t dart_item, const DartFigure
     }
     if (std::abs(leg_a - leg_b) > tolerances.legs_mm) {
         throw Impossible(
-            "the legs of " + quoted(dart.name) + " differ by " + text_of("%.1f mm", std::abs(leg_a - leg_b)),
+            "the legs of " + quoted(dart.name) + " differ by " + difference_told(std::abs(leg_a - leg_b)),
             "true the dart first");
     }
 }
@@ -56,7 +57,7 @@ void add_notes(Cap& cap, const DartItem& dart, const FoldedCap& folded) {
                             " does not reach the middle of the folded dart; its cap goes square across");
     } else if (cap.is_far_out) {
         cap.notes.push_back("the cap of " + quoted(dart.name) + " stands out by " +
-                            text_of("%.1f mm", cap.depth_mm) + ", more than twice the dart's intake");
+                            measure_told(cap.depth_mm) + ", more than twice the dart's intake");
     }
 }
 

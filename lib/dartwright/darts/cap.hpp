@@ -23,7 +23,7 @@ struct Cap {
                                       ///< where it falls short of it
     bool is_far_out = false;          ///< by more than twice the intake, a spike to no use
     std::vector<std::string> beside;  ///< darts whose mouths the folded dart comes to lie over, nearest first
-    std::vector<std::string> notes;
+    std::vector<Sentence> notes;
 };
 
 /// The cap of a dart that is folded to the given side.

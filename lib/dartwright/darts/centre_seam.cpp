@@ -6,6 +6,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -26,7 +27,7 @@ std::map<std::string, CornerIs> ends_of_run(const std::map<std::string, CornerIs
 
 }  // namespace
 
-Pattern with_centre_seam(Pattern pattern, const CentreSeam& wanted, std::vector<std::string>& notes) {
+Pattern with_centre_seam(Pattern pattern, const CentreSeam& wanted, Notes notes) {
     const std::string& seam_name = wanted.name;
     if (seam_name.empty()) return pattern;
     require_name(seam_name);

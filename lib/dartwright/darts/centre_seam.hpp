@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -19,6 +20,6 @@ struct CentreSeam {
     std::string name;
     std::vector<std::string> targets;
 };
-Pattern with_centre_seam(Pattern pattern, const CentreSeam& seam, std::vector<std::string>& notes);
+Pattern with_centre_seam(Pattern pattern, const CentreSeam& seam, Notes notes);
 
 }  // namespace dartwright

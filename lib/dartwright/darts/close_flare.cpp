@@ -9,6 +9,7 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -63,7 +64,7 @@ CloseFlareResult close_as_flare(const Pattern& pattern, const CloseFlareRequest&
     account.runs = run_changes(runs_of(piece_named(pattern, request.piece).outline), runs_of(piece.outline));
     account.added_mm =
         length_of_run(account.runs, account.hem, true) - length_of_run(account.runs, account.hem, false);
-    note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
+    note_seams_of_changed_runs(pattern, request.piece, account.runs, {account.notes, pattern.unit});
     Made made{"close",
               {{"piece", request.piece},
                {"dart", request.dart},

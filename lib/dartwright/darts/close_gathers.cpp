@@ -14,6 +14,8 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -31,7 +33,7 @@ constexpr double clear_of_mouth_mm = 2;
 
 // The span asked for, or as much of it as stays clear of the darts beside this one.
 double span_clear_of_darts(const Piece& piece, std::size_t dart, const CloseGathersRequest& request,
-                           std::vector<std::string>& notes) {
+                           Notes notes) {
     double span = request.span_mm;
     for (const Run& run : runs_of(piece.outline)) {
         const auto own = std::find(run.darts.begin(), run.darts.end(), dart);
@@ -48,7 +50,7 @@ double span_clear_of_darts(const Piece& piece, std::size_t dart, const CloseGath
             "merge the two, or move one of them away");
     }
     if (span < request.span_mm) {
-        notes.push_back("the stretch is " + text_of("%.1f mm", span) +
+        notes.push_back("the stretch is " + measure_told(span) +
                         " to each side, so that it stays clear of the next dart's mouth");
     }
     return span;
@@ -62,7 +64,7 @@ void refuse_gathered_already(const AroundDart& around, const CloseGathersRequest
             if (!edge || edge->edge != around.chain.front().item.as_edge()->edge) return;
             if (edge->fullness > 0) {
                 throw Impossible("the stretch would run into cloth that is gathered or eased already, " +
-                                     text_of("%.1f mm", walked) + " from " + quoted(request.dart),
+                                     measure_told(walked) + " from " + quoted(request.dart),
                                  "take a shorter span");
             }
             for (const Curve& curve : curves_of(*edge, item->start, item->item.to)) walked += length(curve);
@@ -144,7 +146,7 @@ void notch_stretch(Piece& piece, const Run& run, const Stretch& stretch) {
 
 // Notches the stretch on every edge that is sewn to it, and on what those are sewn to: a notch on one edge
 // asks for one on each of its seams' other sides.
-void notch_seams(Pattern& pattern, const CloseGathersAccount& account, std::vector<std::string>& notes) {
+void notch_seams(Pattern& pattern, const CloseGathersAccount& account, Notes notes) {
     std::set<std::pair<std::string, std::string>> seen{{account.piece, account.edge}};
     std::vector<Stretch> waiting{{account.piece, account.edge, account.from_mm, account.to_mm}};
     while (!waiting.empty()) {
@@ -193,7 +195,7 @@ CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRe
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Tolerances tolerances = tolerances_of(pattern);
-    piece = prepared_piece(piece, dart, tolerances, account.notes);
+    piece = prepared_piece(piece, dart, tolerances, {account.notes, pattern.unit});
     const DartFigures figures = movable_dart(piece, dart, tolerances.legs_mm);
     const std::vector<Run> before = runs_of(piece.outline);
     const AroundDart around = around_inner_dart(piece, dart);
@@ -202,7 +204,7 @@ CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRe
     account.edge = around.chain.front().item.as_edge()->edge;
     account.intake_mm = figures.intake;
     account.angle_rad = figures.angle_rad;
-    const double span = span_clear_of_darts(piece, dart, request, account.notes);
+    const double span = span_clear_of_darts(piece, dart, request, {account.notes, pattern.unit});
     piece.outline = gathered_outline(around, request, span, account);
     refuse_bad_redrawing(piece.outline);
     const std::vector<Run> after = runs_of(piece.outline);
@@ -212,7 +214,7 @@ CloseGathersResult close_as_gathers(const Pattern& pattern, const CloseGathersRe
     account.has_to_notch = account.to_mm <= run.length - notch_at_corner_mm;
     add_notches(piece, run, RunEnd::start, {account.from_mm, account.to_mm});
     note_too_much_ease(request, account);
-    notch_seams(result.pattern, account, account.notes);
+    notch_seams(result.pattern, account, {account.notes, pattern.unit});
     account.runs = run_changes(before, after);
     result.pattern.made.push_back({"close",
                                    {{"piece", request.piece},

@@ -13,6 +13,8 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -40,7 +42,7 @@ void refuse_bad_words(const Pattern& pattern, const CloseSeamRequest& request) {
                            : "the seam has two other ends; expected a second dart or a place, not both");
     }
     if (!(request.notch_mm > 0)) {
-        throw BadWords("the notches are " + text_of("%g mm", request.notch_mm) +
+        throw BadWords("the notches are " + asked_told(request.notch_mm) +
                        " from the pivot; expected more than 0");
     }
     for (const std::string& name : {request.first_name, request.second_name, request.seam})
@@ -79,7 +81,7 @@ TargetCut cut_to_place(const Piece& piece, const CloseSeamRequest& request, doub
     movable_dart(piece, dart_named(piece, request.dart), legs_mm);
     const TargetChosen target = target_anywhere(piece, runs_of(piece.outline), request.to);
     TargetCut cut = cut_at_target(piece.outline, target, request.dart);
-    const std::string trouble = trouble_with(cut.polygon, cut.outline);
+    const Sentence trouble = trouble_with(cut.polygon, cut.outline);
     if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
     refuse_blocked_cut(piece, cut, target);
     return cut;
@@ -123,7 +125,7 @@ SeparatedNames names_for(const Pattern& pattern, const CloseSeamRequest& request
 }
 
 void warn_of_corners(const Pattern& pattern, const CloseSeamRequest& request, const Piece& whole,
-                     std::vector<std::string>& notes) {
+                     Notes notes) {
     const Tolerances tolerances = tolerances_of(pattern);
     for (const std::string& name : {request.dart, request.with}) {
         if (name.empty()) continue;
@@ -197,23 +199,24 @@ CloseSeamResult close_as_seam(const Pattern& pattern, const CloseSeamRequest& re
     const Tolerances tolerances = tolerances_of(pattern);
     const std::size_t at = piece_index(pattern, request.piece);
     const Piece whole = prepared_piece(pattern.pieces[at], dart_named(pattern.pieces[at], request.dart),
-                                       tolerances, account.notes);
+                                       tolerances, {account.notes, pattern.unit});
     const std::string seam = seam_name(pattern, request);
     const TargetCut cut = request.with.empty() ? cut_to_place(whole, request, tolerances.legs_mm)
                                                : cut_to_dart(whole, request, tolerances.legs_mm);
     refuse_other_dart_at_pivot(whole, request);
-    const Separation s = separated(cut, {seam, request.round_mm}, account.notes);
+    const Separation s = separated(cut, {seam, request.round_mm}, {account.notes, pattern.unit});
     const std::size_t held = is_after_dart_held(whole, cut, request.hold) ? 0 : 1;
     const SeparatedNames names = names_for(pattern, request, s, held);
     std::array<Piece, 2> pieces =
-        separated_pieces(whole, s, {names.parts, held, request.notch_mm}, account.notes);
-    warn_of_corners(pattern, request, whole, account.notes);
+        separated_pieces(whole, s, {names.parts, held, request.notch_mm}, {account.notes, pattern.unit});
+    warn_of_corners(pattern, request, whole, {account.notes, pattern.unit});
     account_for(account, request, s);
     account.seam = seam;
     account.parts = {account_of(pieces[held], s.parts[held]),
                      account_of(pieces[1 - held], s.parts[1 - held])};
     account.runs = whole_runs_after(runs_of(whole.outline), s);
-    for (Seam& each : result.pattern.seams) each = separated_seam(each, s, names, pattern, account.notes);
+    for (Seam& each : result.pattern.seams)
+        each = separated_seam(each, s, names, pattern, {account.notes, pattern.unit});
     result.pattern.seams.push_back(seam_between_parts(s, names));
     put_in_place(result.pattern, at, std::move(pieces), names);
     result.pattern.made.push_back(made_of(request, account));

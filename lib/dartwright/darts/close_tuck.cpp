@@ -9,6 +9,8 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -16,12 +18,12 @@ namespace {
 double stitched_length(const CloseTuckRequest& request, double leg_mm) {
     const double stitched = request.stitched_mm.value_or(leg_mm / 2);
     if (!(stitched >= least_span_mm)) {
-        throw BadWords("the tuck is stitched over " + text_of("%g mm", stitched) + "; expected " +
-                       text_of("%g mm or more", least_span_mm));
+        throw BadWords("the tuck is stitched over " + asked_told(stitched) + "; expected " +
+                       least_told(least_span_mm, 0) + " or more");
     }
     if (stitched >= leg_mm) {
-        throw Impossible("the tuck would be stitched over " + text_of("%.1f mm", stitched) + " of legs of " +
-                             text_of("%.1f mm", leg_mm) + ", which is the whole dart",
+        throw Impossible("the tuck would be stitched over " + measure_told(stitched) + " of legs of " +
+                             measure_told(leg_mm) + ", which is the whole dart",
                          "stitch less of it, or leave it a dart");
     }
     return stitched;
@@ -37,7 +39,7 @@ CloseTuckResult close_as_tuck(const Pattern& pattern, const CloseTuckRequest& re
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
     const Tolerances tolerances = tolerances_of(pattern);
-    piece = prepared_piece(piece, dart, tolerances, account.notes);
+    piece = prepared_piece(piece, dart, tolerances, {account.notes, pattern.unit});
     const DartFigures figures = movable_dart(piece, dart, tolerances.legs_mm);
     account.piece = request.piece;
     account.dart = request.dart;

@@ -12,6 +12,8 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -50,8 +52,7 @@ void refuse_bad_words(const ClusterRequest& request) {
         throw BadWords("a cluster of " + std::to_string(request.count) + "; expected two darts or more");
     }
     if (!(request.apart_mm > 0)) {
-        throw BadWords("the darts are " + text_of("%g mm", request.apart_mm) +
-                       " apart; expected more than 0");
+        throw BadWords("the darts are " + asked_told(request.apart_mm) + " apart; expected more than 0");
     }
 }
 
@@ -63,7 +64,7 @@ std::vector<double> distances_in(const Row& row, const ClusterRequest& request) 
     if (out.front() > 0 && out.back() < row.length_mm) return out;
     const double most = 2 * std::min(row.middle_mm, row.length_mm - row.middle_mm) / (request.count - 1);
     throw Impossible("the cluster is longer than " + quoted(row.edge) + " has room for",
-                     "set its darts less than " + text_of("%.1f mm", most) + " apart");
+                     "set its darts less than " + most_told(most) + " apart");
 }
 
 std::string name_in_row(const ClusterRequest& request, std::size_t k) {
@@ -106,13 +107,13 @@ double middle_leg(const Piece& piece, const ClusterRequest& request) {
 }
 
 // The middle dart's, or as long as every dart of the row can be without reaching beyond the pivot.
-double leg_for_all(const Piece& piece, const ClusterRequest& request, std::vector<std::string>& notes) {
+double leg_for_all(const Piece& piece, const ClusterRequest& request, Notes notes) {
     const double wanted = middle_leg(piece, request);
     double leg = wanted;
     for (std::size_t k = 0; k < std::size_t(request.count); ++k)
         leg = std::min(leg, figures_in_row(piece, request, k).pivot_leg_a);
     if (leg < wanted) {
-        notes.push_back("the legs are " + text_of("%.1f mm", wanted - leg) +
+        notes.push_back("the legs are " + difference_told(wanted - leg) +
                         " shorter than the middle dart's would be, since the edge comes nearer to the pivot");
     }
     return leg;
@@ -134,7 +135,7 @@ void radiate(DartItem& dart, const DartFigures& f, double leg) {
     dart.point = f.pivot + back_off * bisector_of(f);
 }
 
-void set_legs(Piece& piece, const ClusterRequest& request, std::vector<std::string>& notes) {
+void set_legs(Piece& piece, const ClusterRequest& request, Notes notes) {
     const double leg = leg_for_all(piece, request, notes);
     for (std::size_t k = 0; k < std::size_t(request.count); ++k) {
         const DartFigures f = figures_in_row(piece, request, k);
@@ -316,7 +317,7 @@ ClusterResult cluster(const Pattern& pattern, const ClusterRequest& request) {
         dart.name = name_in_row(request, std::size_t(request.count) / 2);
         if (!request.press.empty()) dart.press = request.press;
     }
-    set_legs(piece, request, account.notes);
+    set_legs(piece, request, {account.notes, pattern.unit});
     if (request.lies == ClusterLies::parallel) lay_parallel(result.pattern, request, account.angle_rad);
     const Piece& after = piece_named(result.pattern, request.piece);
     refuse_overlap(after.outline);

@@ -4,12 +4,14 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
 
 // Where the closed dart's two ends come together: the held one's place, or their mean if they differ.
-Point closed_joint(const DartFigures& f, bool is_after_held, std::vector<std::string>& notes) {
+Point closed_joint(const DartFigures& f, bool is_after_held, Notes notes) {
     const Point held = is_after_held ? f.b : f.a;
     const double difference = f.pivot_leg_a - f.pivot_leg_b;
     // Below a thousandth of a micrometre the legs are equal but for rounding.
@@ -18,7 +20,7 @@ Point closed_joint(const DartFigures& f, bool is_after_held, std::vector<std::st
     // What a file's decimals leave, under what the sentence could show, is not worth one.
     constexpr double worth_saying_mm = 0.0005;
     if (std::abs(difference) >= worth_saying_mm) {
-        notes.push_back("the legs differed by " + text_of("%.3f mm", std::abs(difference)) +
+        notes.push_back("the legs differed by " + difference_told(std::abs(difference), 3) +
                         "; both ends were brought to their mean");
     }
     return f.pivot + ((f.pivot_leg_a + f.pivot_leg_b) / 2) * unit(held - f.pivot);
@@ -40,7 +42,7 @@ struct TurnedParts {
     PairOfPoints mouth;
 };
 
-PairOfPoints mouth_left(const DartTurn& t, std::vector<std::string>& notes) {
+PairOfPoints mouth_left(const DartTurn& t, Notes notes) {
     if (t.angle.is_all) {
         const Point joint = closed_joint(t.figures, t.is_after_held, notes);
         return {joint, joint};
@@ -50,7 +52,7 @@ PairOfPoints mouth_left(const DartTurn& t, std::vector<std::string>& notes) {
     return {t.figures.a, apply(motion, t.figures.b)};
 }
 
-TurnedParts turned_parts(const TargetCut& cut, const DartTurn& t, std::vector<std::string>& notes) {
+TurnedParts turned_parts(const TargetCut& cut, const DartTurn& t, Notes notes) {
     TurnedParts out{parts_of(cut), mouth_left(t, notes)};
     Chain& turning = t.is_after_held ? out.parts.before_dart : out.parts.after_dart;
     const Chain unturned = turning;
@@ -82,7 +84,7 @@ ChainItem dart_left(const TurnedParts& turned, const TargetCut& cut, const DartT
     return {turned.mouth.first, item, static_cast<double>(cut.dart)};
 }
 
-Outline turned_outline(const TargetCut& cut, const DartTurn& t, std::vector<std::string>& notes) {
+Outline turned_outline(const TargetCut& cut, const DartTurn& t, Notes notes) {
     const TurnedParts turned = turned_parts(cut, t, notes);
     Chain chain = turned.parts.after_dart;
     chain.push_back(dart_at_cut(turned, cut, t));
@@ -141,8 +143,7 @@ Motion motion_of(const DartTurn& t) {
     return turn_about(t.figures.pivot, turn);
 }
 
-Piece turned_piece(const Piece& piece, const TargetCut& cut, const DartTurn& turn,
-                   std::vector<std::string>& notes) {
+Piece turned_piece(const Piece& piece, const TargetCut& cut, const DartTurn& turn, Notes notes) {
     Piece out = piece;
     out.outline = turned_outline(cut, turn, notes);
     turn_contents(out, cut, turn);
@@ -150,14 +151,14 @@ Piece turned_piece(const Piece& piece, const TargetCut& cut, const DartTurn& tur
 }
 
 void refuse_overlap(const Outline& turned) {
-    const std::string overlap = trouble_with(wedge_polygon(turned), turned);
+    const Sentence overlap = trouble_with(wedge_polygon(turned), turned);
     if (overlap.empty()) return;
     throw Impossible("the parts would overlap after turning: " + overlap,
                      "move a smaller part, or to another place");
 }
 
 void warn_of_corner(const Outline& outline, const DartFigures& closed, const CornerWarning& warning,
-                    std::vector<std::string>& notes) {
+                    Notes notes) {
     for (const Run& run : runs_of(outline)) {
         const auto inside = std::find_if(run.darts.begin(), run.darts.end(), [&](std::size_t dart) {
             return start_of_item(outline, dart) == closed.a && outline.items[dart].to == closed.b;

@@ -10,6 +10,7 @@
 #include "dartwright/darts/pivot_choices.hpp"
 #include "dartwright/darts/target_cut.hpp"
 #include "dartwright/geometry/motion.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -27,8 +28,7 @@ Motion motion_of(const DartTurn& turn);
 /// The piece with the part turned: outline, marks, grain, double darts. Overlaps are not looked for. Where
 /// the cut's target is a dart, that dart opens further instead of a new one, and takes the name, press and
 /// back-off given. What had to be settled is said in `notes`. Impossible if the cut crosses a double dart.
-Piece turned_piece(const Piece& piece, const TargetCut& cut, const DartTurn& turn,
-                   std::vector<std::string>& notes);
+Piece turned_piece(const Piece& piece, const TargetCut& cut, const DartTurn& turn, Notes notes);
 
 /// Impossible if parts of the outline lie over each other, wedges drawn to the pivots.
 void refuse_overlap(const Outline& turned);
@@ -40,7 +40,7 @@ struct CornerWarning {
     std::string remedy = "draw that edge smooth";
 };
 void warn_of_corner(const Outline& outline, const DartFigures& closed, const CornerWarning& warning,
-                    std::vector<std::string>& notes);
+                    Notes notes);
 
 /// Names of the runs in a part, in outline order.
 struct RunsOfParts {

@@ -4,6 +4,8 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -25,8 +27,7 @@ RunEnd walked_from(const Pattern& pattern, const Run& run, const RunGrown& grown
     return other_end(grown.at);
 }
 
-void keep_notch(Notch& notch, const Run& run, const RunGrown& grown, RunEnd kept,
-                std::vector<std::string>& notes) {
+void keep_notch(Notch& notch, const Run& run, const RunGrown& grown, RunEnd kept, Notes notes) {
     const auto from = end_named(run, notch.from);
     if (!from || *from == kept) return;
     const double at = notch.at + grown.by_mm;
@@ -35,7 +36,7 @@ void keep_notch(Notch& notch, const Run& run, const RunGrown& grown, RunEnd kept
         return;
     }
     notes.push_back("a notch of " + quoted(notch.edge) + " lay on the strip that was cut off, " +
-                    text_of("%.1f mm", notch.at) + " from " + notch.from + "; mark it anew");
+                    measure_told(notch.at) + " from " + notch.from + "; mark it anew");
 }
 
 void keep_stretch(AllowanceStretch& stretch, const Run& run, const RunGrown& grown) {
@@ -53,7 +54,7 @@ void keep_stretch(AllowanceStretch& stretch, const Run& run, const RunGrown& gro
 
 }  // namespace
 
-Pattern with_notches_kept(Pattern pattern, const RunGrown& grown, std::vector<std::string>& notes) {
+Pattern with_notches_kept(Pattern pattern, const RunGrown& grown, Notes notes) {
     if (grown.by_mm == 0) return pattern;
     Piece& piece = pattern.pieces[grown.piece];
     const std::vector<Run> runs = runs_of(piece.outline);

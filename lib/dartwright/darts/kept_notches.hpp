@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -19,6 +20,6 @@ struct RunGrown {
 /// A notch keeps its distance from the end from which the first seam with that run is walked, so that pairs
 /// that matched still match; in no seam it keeps its place on the cloth. Stretches keep theirs. A notch that
 /// the change took the place of is left and said in `notes`.
-Pattern with_notches_kept(Pattern pattern, const RunGrown& grown, std::vector<std::string>& notes);
+Pattern with_notches_kept(Pattern pattern, const RunGrown& grown, Notes notes);
 
 }  // namespace dartwright

@@ -6,6 +6,7 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -58,7 +59,7 @@ void account_for(MergeAccount& account, const MergeRequest& request, const BothD
 }
 
 // Of the one that closes and of the one that opens.
-void note_curved_legs(const Piece& piece, const BothDarts& both, std::vector<std::string>& notes) {
+void note_curved_legs(const Piece& piece, const BothDarts& both, Notes notes) {
     for (const std::size_t item : {both.dart, both.with}) {
         const DartItem& dart = *piece.outline.items[item].as_dart();
         if (dart.legs) notes.push_back("the curved legs of " + quoted(dart.name) + " are drawn straight");
@@ -82,16 +83,17 @@ MergeResult merge(const Pattern& pattern, const MergeRequest& request) {
     const Tolerances tolerances = tolerances_of(pattern);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     dart_named(piece, request.with);
-    const Piece before = prepared_piece(piece, dart_named(piece, request.dart), tolerances, account.notes);
+    const Piece before =
+        prepared_piece(piece, dart_named(piece, request.dart), tolerances, {account.notes, pattern.unit});
     const BothDarts both = both_darts(before, request, tolerances.legs_mm);
     const TargetCut cut =
         cut_between_darts(before.outline, both.dart, both.with, "no one turn closes the one into the other");
     const DartTurn turn = planned_merge(before, cut, request, both);
     account_for(account, request, both);
-    note_curved_legs(before, both, account.notes);
-    piece = turned_piece(before, cut, turn, account.notes);
+    note_curved_legs(before, both, {account.notes, pattern.unit});
+    piece = turned_piece(before, cut, turn, {account.notes, pattern.unit});
     refuse_overlap(piece.outline);
-    warn_of_corner(before.outline, both.figures, {tolerances.mouth_deg}, account.notes);
+    warn_of_corner(before.outline, both.figures, {tolerances.mouth_deg}, {account.notes, pattern.unit});
     const RunsOfParts parts = runs_of_parts(cut, turn);
     account.turned = parts.turned;
     account.held = parts.held;

@@ -89,7 +89,7 @@ void MouthWalk::close(std::size_t item) {
     const double differ = std::abs(norm(near_leg) - norm(far_leg));
     if (differ > legs_tolerance_mm_) {
         throw Impossible("the legs of " + quoted(dart.as_dart()->name) + " beside the mouth differ by " +
-                             text_of("%.1f mm", differ),
+                             difference_told(differ),
                          "true that dart first");
     }
     if (norm(near_leg) > 0 && norm(far_leg) > 0) {

@@ -23,7 +23,7 @@ void refuse_too_short(const Chain& part, double by_mm) {
     constexpr double least_left_mm = 1;
     if (whole + by_mm >= least_left_mm) return;
     throw Impossible(quoted(part.front().item.as_edge()->edge) + " would have to be shortened by " +
-                         text_of("%.1f mm", -by_mm) + ", and is only " + text_of("%.1f mm", whole) +
+                         measure_told(-by_mm) + ", and is only " + measure_told(whole) +
                          " long up to its other end or a dart",
                      "move the end on the other side");
 }

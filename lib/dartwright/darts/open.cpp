@@ -9,12 +9,13 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
 
 void refuse_lying_over_itself(const Outline& whole) {
-    const std::string trouble = trouble_with(wedge_polygon(whole), whole);
+    const Sentence trouble = trouble_with(wedge_polygon(whole), whole);
     if (!trouble.empty())
         throw Impossible("opened, the piece would not be a fair one: " + trouble, "mend the half first");
 }
@@ -28,7 +29,7 @@ Cut whole_cut(const Cut& half) {
     return cut;
 }
 
-std::optional<Grain> whole_grain(const Unfolding& u, std::vector<std::string>& notes) {
+std::optional<Grain> whole_grain(const Unfolding& u, Notes notes) {
     std::optional<Grain> grain = u.half.grain;
     if (!grain || grain->along.empty()) return grain;
     const bool is_along_fold = grain->along == u.fold;
@@ -37,8 +38,7 @@ std::optional<Grain> whole_grain(const Unfolding& u, std::vector<std::string>& n
     return grain;
 }
 
-Piece whole_piece(const Unfolding& u, const Outline& outline, double gap_mm,
-                  std::vector<std::string>& notes) {
+Piece whole_piece(const Unfolding& u, const Outline& outline, double gap_mm, Notes notes) {
     Piece piece;
     piece.name = u.half.name;
     piece.cut = whole_cut(*u.half.cut);
@@ -131,7 +131,7 @@ OpenResult open(const Pattern& pattern, const OpenRequest& request) {
     const Tolerances tolerances = tolerances_of(pattern);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const HowWorn how = how_worn(piece, request);
-    Unfolding unfolding = unfolding_of(piece, tolerances, account.notes);
+    Unfolding unfolding = unfolding_of(piece, tolerances, {account.notes, pattern.unit});
     account.is_as_worn = how.worn && request.by == SidesBy::wearer;
     if (account.is_as_worn) name_as_worn(unfolding, *how.worn, how.side_up);
     if (!how.worn && request.by == SidesBy::wearer)
@@ -141,7 +141,7 @@ OpenResult open(const Pattern& pattern, const OpenRequest& request) {
     refuse_lying_over_itself(outline);
     unfolding.whole_runs = runs_of(outline);
     UnfoldedSeams seams = unfolded_seams(pattern, unfolding);
-    piece = whole_piece(unfolding, outline, tolerances.gap_mm, account.notes);
+    piece = whole_piece(unfolding, outline, tolerances.gap_mm, {account.notes, pattern.unit});
     result.pattern.seams = std::move(seams.seams);
     account.seams = std::move(seams.opened);
     // Left is said first, as of edges and darts.

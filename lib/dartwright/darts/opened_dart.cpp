@@ -37,12 +37,12 @@ std::string name_chosen(const Piece& piece, std::size_t dart, const NameQuestion
 double back_off_chosen(std::optional<double> wanted_mm, const DartFigures& old, double leg_mm) {
     const double back_off = wanted_mm.value_or(old.back_off);
     if (wanted_mm && !(back_off >= 0)) {
-        throw BadWords("the back-off is " + text_of("%g mm", back_off) + "; expected 0 or more");
+        throw BadWords("the back-off is " + asked_told(back_off) + "; expected 0 or more");
     }
     if (back_off > leg_mm / 2) {
-        throw Impossible("the point would back off " + text_of("%.1f mm", back_off) +
-                             " on a dart whose leg is " + text_of("%.1f mm", leg_mm) + " from the pivot",
-                         "set a back-off of at most " + text_of("%.1f mm", leg_mm / 2));
+        throw Impossible("the point would back off " + measure_told(back_off) + " on a dart whose leg is " +
+                             measure_told(leg_mm) + " from the pivot",
+                         "set a back-off of at most " + most_told(leg_mm / 2));
     }
     return back_off;
 }

@@ -66,8 +66,8 @@ void require_name(const std::string& name) {
 void require_span(double span_mm, SpanMayBe may_be) {
     const bool may_be_none = may_be == SpanMayBe::none_or_wide;
     if (span_mm >= least_span_mm || (may_be_none && span_mm == 0)) return;
-    throw BadWords("the span is " + text_of("%g mm", span_mm) + "; expected " +
-                   (may_be_none ? "0, or " : "") + text_of("%g mm or more", least_span_mm));
+    throw BadWords("the span is " + asked_told(span_mm) + "; expected " + (may_be_none ? "0, or " : "") +
+                   least_told(least_span_mm, 0) + " or more");
 }
 
 }  // namespace dartwright

@@ -7,6 +7,7 @@
 #include "dartwright/darts/request_words.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -53,7 +54,7 @@ PivotResult pivot(const Pattern& pattern, const PivotRequest& request) {
     const SoundEntry sound(pattern);
     if (has_spare_items(pattern)) return pivot(without_spare_items(pattern), request);
     PivotResult result;
-    std::vector<std::string>& notes = result.account.notes;
+    Notes notes(result.account.notes, pattern.unit);
     const Tolerances tolerances = tolerances_of(pattern);
     result.pattern = with_centre_seam(pattern, {request.piece, request.centre_seam, {request.to}}, notes);
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];

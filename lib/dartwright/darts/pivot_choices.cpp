@@ -8,15 +8,15 @@
 namespace dartwright {
 namespace {
 
-std::string one_decimal(double value, const char* unit) {
-    return text_of("%.1f ", value) + unit;
+std::string degrees_to_a_decimal(double angle_rad) {
+    return text_of("%.1f degrees", degrees(angle_rad));
 }
 
 void refuse_near_mouth(const Outline& outline, std::size_t dart, double apart) {
     if (apart >= nearest_to_mouth_mm) return;
-    throw Impossible("the place is " + one_decimal(apart, "mm") + " from the mouth of " +
+    throw Impossible("the place is " + difference_told(apart) + " from the mouth of " +
                          quoted(outline.items[dart].as_dart()->name),
-                     "choose a place at least 1 mm from every mouth");
+                     "choose a place at least " + least_told(nearest_to_mouth_mm, 0) + " from every mouth");
 }
 
 void refuse_near_mouths(const Outline& outline, const Run& run, double distance) {
@@ -37,8 +37,9 @@ void refuse_near_corner(const TargetChosen& target, const Run& run) {
     const double apart = is_start ? target.distance : run.length - target.distance;
     if (apart >= nearest_to_mouth_mm) return;
     const std::string corner = run.edge + "@0/" + name_of_end(run, is_start ? RunEnd::start : RunEnd::end);
-    throw Impossible("the place is " + one_decimal(apart, "mm") + " from the corner of " + quoted(run.edge),
-                     "take the corner itself, " + corner + ", or a place at least 1 mm from it");
+    throw Impossible("the place is " + difference_told(apart) + " from the corner of " + quoted(run.edge),
+                     "take the corner itself, " + corner + ", or a place at least " +
+                         least_told(nearest_to_mouth_mm, 0) + " from it");
 }
 
 }  // namespace
@@ -54,13 +55,13 @@ DartFigures movable_dart(const Piece& piece, std::size_t item, double legs_mm) {
     const double at_pivot = has_own_pivot ? std::abs(f.pivot_leg_a - f.pivot_leg_b) : 0;
     if (std::max(at_point, at_pivot) > legs_mm) {
         throw Impossible("the legs of " + name + " differ by " +
-                             one_decimal(std::max(at_point, at_pivot), "mm") + " (allowed " +
-                             one_decimal(legs_mm, "mm") + ")",
+                             difference_told(std::max(at_point, at_pivot)) + " (allowed " +
+                             difference_told(legs_mm) + ")",
                          "true the dart first, so that its legs match");
     }
     if (std::abs(f.off_bisector) > legs_mm) {
-        throw Impossible("the point of " + name + " lies " + one_decimal(std::abs(f.off_bisector), "mm") +
-                             " off its centre line (allowed " + one_decimal(legs_mm, "mm") + ")",
+        throw Impossible("the point of " + name + " lies " + difference_told(std::abs(f.off_bisector)) +
+                             " off its centre line (allowed " + difference_told(legs_mm) + ")",
                          "true the dart first, so that its point lies on the centre line");
     }
     return f;
@@ -85,8 +86,8 @@ AngleChosen angle_chosen(const DartPart& part, const DartFigures& f) {
     // A share or an intake worked out by hand may miss the whole by rounding.
     constexpr double rounding_rad = 1e-9;
     if (asked > f.angle_rad + rounding_rad) {
-        throw Impossible("the dart has only " + one_decimal(degrees(f.angle_rad), "degrees") + ", and " +
-                             one_decimal(degrees(asked), "degrees") + " were asked for",
+        throw Impossible("the dart has only " + degrees_to_a_decimal(f.angle_rad) + ", and " +
+                             degrees_to_a_decimal(asked) + " were asked for",
                          "move all of it, or less");
     }
     if (asked >= f.angle_rad - rounding_rad) return {f.angle_rad, true};

@@ -1,12 +1,12 @@
 #include "dartwright/darts/planned_turn.hpp"
 
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
 
-void choose_press(PlannedTurn& plan, const Piece& piece, const TurnWanted& wanted, Vector axis,
-                  std::vector<std::string>& notes) {
+void choose_press(PlannedTurn& plan, const Piece& piece, const TurnWanted& wanted, Vector axis, Notes notes) {
     const bool is_corner = plan.target.at_start || plan.target.at_end;
     const std::string press = wanted.press.empty() ? plan.turn.dart.press : wanted.press;
     const PressChosen chosen =
@@ -17,7 +17,7 @@ void choose_press(PlannedTurn& plan, const Piece& piece, const TurnWanted& wante
 
 }  // namespace
 
-PlannedTurn planned_turn(const Piece& piece, const TurnWanted& wanted, std::vector<std::string>& notes) {
+PlannedTurn planned_turn(const Piece& piece, const TurnWanted& wanted, Notes notes) {
     PlannedTurn plan;
     const std::size_t dart = dart_named(piece, wanted.dart);
     plan.runs = runs_of(piece.outline);
@@ -37,7 +37,7 @@ PlannedTurn planned_turn(const Piece& piece, const TurnWanted& wanted, std::vect
 }
 
 void judge_cut(const Piece& piece, const PlannedTurn& plan) {
-    const std::string trouble = trouble_with(plan.cut.polygon, plan.cut.outline);
+    const Sentence trouble = trouble_with(plan.cut.polygon, plan.cut.outline);
     if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
     refuse_blocked_cut(piece, plan.cut, plan.target);
 }

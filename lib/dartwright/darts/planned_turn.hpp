@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "dartwright/darts/dart_turn.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -30,7 +31,7 @@ struct PlannedTurn {
 
 /// Preconditions: the piece is prepared, and the dart's figures are those of a dart that can be moved.
 /// Whether the cut stays inside is not judged. What was chosen for the user is said in `notes`.
-PlannedTurn planned_turn(const Piece& piece, const TurnWanted& wanted, std::vector<std::string>& notes);
+PlannedTurn planned_turn(const Piece& piece, const TurnWanted& wanted, Notes notes);
 
 /// Impossible if the outline, wedges drawn to the pivots, is not a fair one, or if the cut leaves the piece
 /// or crosses a dart.

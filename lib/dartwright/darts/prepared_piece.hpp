@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -14,7 +15,6 @@ inline constexpr double same_pivot_mm = 0.1;
 
 /// The piece with its outline closed exactly and with the pivots that count as one with this dart's set to
 /// it; each change is said in `notes`. Impossible if the outline is open by more than the tolerance `gap`.
-Piece prepared_piece(const Piece& piece, std::size_t dart, const Tolerances& tolerances,
-                     std::vector<std::string>& notes);
+Piece prepared_piece(const Piece& piece, std::size_t dart, const Tolerances& tolerances, Notes notes);
 
 }  // namespace dartwright

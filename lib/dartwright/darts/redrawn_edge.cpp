@@ -259,7 +259,7 @@ Bridged bridged_over(const Chain& around, double span_mm) {
 }
 
 void refuse_bad_redrawing(const Outline& outline) {
-    const std::string trouble = trouble_with(wedge_polygon(outline), outline);
+    const Sentence trouble = trouble_with(wedge_polygon(outline), outline);
     if (trouble.empty()) return;
     throw Impossible("the edge cannot be redrawn so: " + trouble, "take a shorter span");
 }

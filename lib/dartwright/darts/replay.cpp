@@ -19,11 +19,11 @@ auto said_of_step(std::size_t number, const Made& made, const Doing& doing) {
     try {
         return doing();
     } catch (const Impossible& error) {
-        throw Impossible(where + error.reason, error.remedy);
+        throw Impossible(where + error.reason_told, error.remedy_told);
     } catch (const BadWords& error) {
-        throw BadWords(where + error.what());
+        throw BadWords(where + error.told());
     } catch (const UnknownName& error) {
-        throw BadWords(where + error.what());
+        throw BadWords(where + error.told());
     }
 }
 

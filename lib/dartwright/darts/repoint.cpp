@@ -15,6 +15,8 @@
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -50,8 +52,7 @@ void refuse_outside(const Outline& outline, const PlannedMoves& moves) {
 }
 
 // The same mouth, its ends at one distance from the pivot, and the dart aimed along its centre line.
-Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& move,
-                    std::vector<std::string>& notes) {
+Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& move, Notes notes) {
     const DartFigures f = figures_of(outline, dart);
     const double apart = std::abs(f.pivot_leg_a - f.pivot_leg_b);
     PairOfPoints mouth{f.a, f.b};
@@ -68,7 +69,7 @@ Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& mo
     // What a file's decimals leave, under what the sentence could show, is not worth one.
     constexpr double worth_saying_mm = 0.0005;
     if (apart >= worth_saying_mm) {
-        notes.push_back("the legs of " + quoted(move.dart) + " differed by " + text_of("%.3f mm", apart) +
+        notes.push_back("the legs of " + quoted(move.dart) + " differed by " + difference_told(apart, 3) +
                         "; both ends were brought to their mean");
     }
     DartItem aimed = *outline.items[dart].as_dart();
@@ -114,7 +115,7 @@ void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves
         account.notes.push_back("the curved legs of " + quoted(move.dart) + " are drawn straight");
     }
     if (is_on_centre_line(done.before, move.pivot)) {
-        outline = aimed_along(outline, item(), move, account.notes);
+        outline = aimed_along(outline, item(), move, {account.notes, moves.unit});
     } else {
         const RemadeMouth remade =
             remade_mouth(outline, item(), {move.pivot, move.back_off_mm, moves.span_mm});
@@ -124,9 +125,9 @@ void move_dart(Outline& outline, const DartMove& move, const PlannedMoves& moves
     }
     done.after = figures_of(outline, item());
     if (move.back_off_mm > done.after.pivot_leg_a / 2) {
-        throw Impossible(quoted(move.dart) + " stops " + text_of("%.1f mm", move.back_off_mm) +
+        throw Impossible(quoted(move.dart) + " stops " + measure_told(move.back_off_mm) +
                              " short of its pivot, which would be only " +
-                             text_of("%.1f mm", done.after.pivot_leg_a) + " from its mouth",
+                             measure_told(done.after.pivot_leg_a) + " from its mouth",
                          "");
     }
     done.mouth_after_deg = corner_over_mouth(outline, item());
@@ -172,7 +173,7 @@ Piece moved_piece(const Piece& piece, const PlannedMoves& moves, RepointAccount&
     refuse_outside(piece.outline, moves);
     for (const DartMove& move : moves.darts) move_dart(out.outline, move, moves, account);
     refuse_double_darts(piece, account);
-    const std::string trouble = trouble_with(wedge_polygon(out.outline), out.outline);
+    const Sentence trouble = trouble_with(wedge_polygon(out.outline), out.outline);
     if (!trouble.empty()) throw Impossible("the darts cannot aim there: " + trouble, "");
     move_drills(out, moves, account);
     return out;
@@ -186,7 +187,7 @@ PlannedMoves aimed_at(PlannedMoves moves, Point pivot) {
 
 // The farthest of the places on the way from the old pivot at which the darts can aim; whole tenths of a
 // millimetre, so that it is what it is said to be.
-std::string nearest_place(const Piece& piece, const PlannedMoves& moves) {
+Sentence nearest_place(const Piece& piece, const PlannedMoves& moves) {
     constexpr int ways = 40;
     for (int k = ways - 1; k > 0; --k) {
         const Point way = between(moves.old_pivot, moves.pivot, double(k) / ways);
@@ -207,7 +208,7 @@ Piece moved_or_refused(const Piece& piece, const PlannedMoves& moves, RepointAcc
         return moved_piece(piece, moves, account);
     } catch (const Impossible& refused) {
         if (!refused.remedy.empty()) throw;
-        throw Impossible(refused.reason, nearest_place(piece, moves));
+        throw Impossible(refused.reason_told, nearest_place(piece, moves));
     }
 }
 
@@ -298,16 +299,18 @@ RepointResult repoint(const Pattern& pattern, const RepointRequest& request) {
     const Tolerances tolerances = tolerances_of(pattern);
     const std::size_t dart = dart_meant(piece, request);
     const std::string name = piece.outline.items[dart].as_dart()->name;
-    const Piece before = prepared_piece(piece, dart, tolerances, account.notes);
-    const std::string trouble = trouble_with(wedge_polygon(before.outline), before.outline);
+    const Piece before = prepared_piece(piece, dart, tolerances, {account.notes, pattern.unit});
+    const Sentence trouble = trouble_with(wedge_polygon(before.outline), before.outline);
     if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
-    const PlannedMoves moves = planned_moves(before, dart, request, tolerances.legs_mm, account.notes);
+    PlannedMoves moves =
+        planned_moves(before, dart, request, tolerances.legs_mm, {account.notes, pattern.unit});
+    moves.unit = pattern.unit;
     piece = moved_or_refused(before, moves, account);
     note_mouths(tolerances, account);
     note_corners(before.outline, piece.outline, account);
     note_lines(before, moves, account);
     account.runs = run_changes(runs_of(before.outline), runs_of(piece.outline));
-    note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
+    note_seams_of_changed_runs(pattern, request.piece, account.runs, {account.notes, pattern.unit});
     result.pattern.made.push_back(made_of(request, name));
     return result;
 }

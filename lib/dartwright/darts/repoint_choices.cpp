@@ -8,6 +8,8 @@
 #include "dartwright/darts/pivot_choices.hpp"
 #include "dartwright/darts/prepared_piece.hpp"
 #include "dartwright/pattern/place.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -30,31 +32,30 @@ double mean_leg(const DartFigures& f) {
     return (f.pivot_leg_a + f.pivot_leg_b) / 2;
 }
 
-void note_put_on_line(double beside_mm, std::vector<std::string>& notes) {
+void note_put_on_line(double beside_mm, Notes notes) {
     // Less than the sentence could show.
     constexpr double worth_saying_mm = 0.0005;
     if (beside_mm < worth_saying_mm) return;
-    notes.push_back("the place was " + text_of("%.3f mm", beside_mm) +
+    notes.push_back("the place was " + difference_told(beside_mm, 3) +
                     " off the centre line and was put on it");
 }
 
 // How far a point asked for backs off, for a dart whose pivot stays.
-double back_off_of_point(const std::string& dart, const DartFigures& f, Point point,
-                         std::vector<std::string>& notes) {
+double back_off_of_point(const std::string& dart, const DartFigures& f, Point point, Notes notes) {
     const double along = dot(bisector_of(f), point - f.pivot);
     const double beside = std::abs(cross(bisector_of(f), point - f.pivot));
     const double nearest = std::clamp(along, 0.0, mean_leg(f) / 2);
-    const std::string remedy = "the nearest point that does is " +
-                               words_of_place(f.pivot + nearest * bisector_of(f)) +
-                               "; or give the darts there a new pivot";
+    const Sentence remedy = "the nearest point that does is " +
+                            words_of_place(f.pivot + nearest * bisector_of(f)) +
+                            "; or give the darts there a new pivot";
     if (beside > same_pivot_mm) {
         throw Impossible("the point does not lie on the centre line of " + quoted(dart) + " but " +
-                             text_of("%.1f mm", beside) + " beside it",
+                             difference_told(beside) + " beside it",
                          remedy);
     }
     if (along < -same_pivot_mm) {
         throw Impossible("the point does not lie short of the pivot of " + quoted(dart) + " but " +
-                             text_of("%.1f mm", -along) + " beyond it",
+                             difference_told(-along) + " beyond it",
                          remedy);
     }
     note_put_on_line(std::max(beside, -along), notes);
@@ -62,7 +63,7 @@ double back_off_of_point(const std::string& dart, const DartFigures& f, Point po
 }
 
 // The pivot of one dart, beside its centre line by no more than a pencil's point, is meant to be on it.
-PlannedMoves put_on_centre_line(PlannedMoves moves, const DartFigures& f, std::vector<std::string>& notes) {
+PlannedMoves put_on_centre_line(PlannedMoves moves, const DartFigures& f, Notes notes) {
     const Vector along = bisector_of(f);
     const double beside = cross(along, moves.pivot - f.pivot);
     if (std::abs(beside) > same_pivot_mm) return moves;
@@ -74,8 +75,8 @@ PlannedMoves put_on_centre_line(PlannedMoves moves, const DartFigures& f, std::v
 
 }  // namespace
 
-std::string words_of_place(Point p) {
-    return "(" + text_of("%.1f", p.x) + ", " + text_of("%.1f", p.y) + ") mm";
+Sentence words_of_place(Point p) {
+    return place_told(p.x, p.y);
 }
 
 void refuse_bad_request(const RepointRequest& request) {
@@ -97,7 +98,7 @@ void refuse_bad_request(const RepointRequest& request) {
 
 std::size_t dart_meant(const Piece& piece, const RepointRequest& request) {
     if (!request.dart.empty()) return dart_named(piece, request.dart);
-    std::string pivots;
+    Sentence pivots;
     std::vector<std::size_t> found;
     for (std::size_t i = 0; i < piece.outline.items.size(); ++i) {
         const DartItem* dart = piece.outline.items[i].as_dart();
@@ -109,7 +110,7 @@ std::size_t dart_meant(const Piece& piece, const RepointRequest& request) {
         });
         if (is_known) continue;
         found.push_back(i);
-        pivots += (pivots.empty() ? "" : ", ") + quoted(dart->name) + " aims at " +
+        pivots += Sentence(pivots.empty() ? "" : ", ") + quoted(dart->name) + " aims at " +
                   words_of_place(dart->turning_point());
     }
     if (found.empty()) {
@@ -126,7 +127,7 @@ std::size_t dart_meant(const Piece& piece, const RepointRequest& request) {
 }
 
 PlannedMoves planned_moves(const Piece& piece, std::size_t dart, const RepointRequest& request,
-                           double legs_mm, std::vector<std::string>& notes) {
+                           double legs_mm, Notes notes) {
     const DartItem& meant = *piece.outline.items[dart].as_dart();
     const Point old_pivot = meant.turning_point();
     const bool has_own_pivot = !is_same_pivot(meant.point, old_pivot);

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "dartwright/darts/repoint.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -21,6 +22,7 @@ struct PlannedMoves {
     Point old_pivot;
     Point pivot;
     double span_mm = 0;
+    Unit unit = Unit::mm;  ///< of the pattern
 };
 
 /// Throws BadWords unless exactly one of back-off, point and pivot is given, with what goes with it, all
@@ -35,9 +37,9 @@ std::size_t dart_meant(const Piece& piece, const RepointRequest& request);
 /// its legs differ by more than `legs_mm` or it is shut, or where a point asked for is not on the centre line
 /// between pivot and mouth, or further off than half the leg.
 PlannedMoves planned_moves(const Piece& piece, std::size_t dart, const RepointRequest& request,
-                           double legs_mm, std::vector<std::string>& notes);
+                           double legs_mm, Notes notes);
 
 /// `(391.5, 170.0) mm`
-std::string words_of_place(Point p);
+Sentence words_of_place(Point p);
 
 }  // namespace dartwright

@@ -61,7 +61,7 @@ void refuse_side(const Pattern& pattern, const SideEnd& side, double gap_mm) {
     const double gap = gap_of(piece.outline);
     if (gap > gap_mm) {
         throw Impossible(
-            "the outline of " + quoted(piece.name) + " does not close, by " + text_of("%.1f mm", gap),
+            "the outline of " + quoted(piece.name) + " does not close, by " + difference_told(gap),
             "close it first");
     }
     const std::vector<std::size_t> darts = corner_darts(pattern, side);

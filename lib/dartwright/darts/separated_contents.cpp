@@ -5,14 +5,15 @@
 
 #include "dartwright/darts/grain_within.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
 
 class Contents {
   public:
-    Contents(const Piece& whole, const Separation& s, const PartsWanted& wanted,
-             std::vector<std::string>& notes)
+    Contents(const Piece& whole, const Separation& s, const PartsWanted& wanted, Notes notes)
         : whole_(whole), s_(s), wanted_(wanted), notes_(notes), border_(border()) {}
 
     std::array<Piece, 2> pieces() {
@@ -210,9 +211,8 @@ class Contents {
     void add_seam_notches() {
         const NotchesOfSeam at = notches_of_seam(s_, wanted_.notch_mm);
         if (wanted_.notch_mm > std::min(s_.dart_leg_mm, s_.target_leg_mm) / 2) {
-            notes_.push_back("the seam's notches are " +
-                             text_of("%.1f mm and ", s_.dart_leg_mm - at.from_dart_end) +
-                             text_of("%.1f mm", s_.target_leg_mm - at.from_target_end) +
+            notes_.push_back("the seam's notches are " + measure_told(s_.dart_leg_mm - at.from_dart_end) +
+                             " and " + measure_told(s_.target_leg_mm - at.from_target_end) +
                              " from the pivot: half of a leg at most");
         }
         for (std::size_t k = 0; k < 2; ++k) {
@@ -239,8 +239,7 @@ class Contents {
             notes_.push_back("decide the allowance of the new seam");
             return;
         }
-        notes_.push_back("the new seam has the allowance of the other edges, " +
-                         text_of("%g mm", *widths.begin()));
+        notes_.push_back("the new seam has the allowance of the other edges, " + width_told(*widths.begin()));
         for (std::size_t k = 0; k < 2; ++k) {
             for (const std::string& edge : s_.parts[k].seam_edges)
                 pieces_[k].allowance.push_back({edge, *widths.begin()});
@@ -264,7 +263,7 @@ class Contents {
     const Piece& whole_;
     const Separation& s_;
     const PartsWanted& wanted_;
-    std::vector<std::string>& notes_;
+    Notes notes_;
     TurningPart border_;
     std::array<Piece, 2> pieces_;
 };
@@ -272,7 +271,7 @@ class Contents {
 }  // namespace
 
 std::array<Piece, 2> separated_pieces(const Piece& whole, const Separation& separation,
-                                      const PartsWanted& wanted, std::vector<std::string>& notes) {
+                                      const PartsWanted& wanted, Notes notes) {
     return Contents(whole, separation, wanted, notes).pieces();
 }
 

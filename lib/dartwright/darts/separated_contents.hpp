@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "dartwright/darts/separation.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -21,7 +22,7 @@ struct PartsWanted {
 /// notches are added, and its allowance where the whole leaves no doubt of it. What had to be settled is said
 /// in `notes`. Impossible if the seam would cross a double dart.
 std::array<Piece, 2> separated_pieces(const Piece& whole, const Separation& separation,
-                                      const PartsWanted& wanted, std::vector<std::string>& notes);
+                                      const PartsWanted& wanted, Notes notes);
 
 /// The corner of the part's run that was this end of the whole's run, by the name of its neighbour.
 std::string end_in_part(const Separation& separation, const std::string& edge, RunEnd end);

@@ -4,6 +4,7 @@
 
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/separated_contents.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -39,7 +40,7 @@ bool is_new_edge(const Separation& s, const std::string& edge) {
 // Where the new seam ends in a corner of the whole, three parts meet: what crosses the old seam there runs on
 // over the new one, which two sides cannot tell.
 void free_corners_of_three(std::map<std::string, CornerIs>& ends, const SeamPart& part, const Separation& s,
-                           std::vector<std::string>& notes, const std::string& seam) {
+                           Notes notes, const std::string& seam) {
     for (const RunEnd end : {RunEnd::start, RunEnd::end}) {
         const std::string there = end_in_part(s, part.edge, end);
         if (!is_new_edge(s, there) || !ends.emplace(there, CornerIs::free).second) continue;
@@ -51,7 +52,7 @@ void free_corners_of_three(std::map<std::string, CornerIs>& ends, const SeamPart
 // Corners that were said to be free, by the names that their neighbours have now.
 std::map<std::string, CornerIs> separated_ends(const Seam& seam, const Separation& s,
                                                const SeparatedNames& names, const Pattern& pattern,
-                                               std::vector<std::string>& notes) {
+                                               Notes notes) {
     std::map<std::string, CornerIs> ends;
     for (const auto& [name, corner] : seam.ends) {
         for (const SeamSide& side : seam.joins) {
@@ -85,7 +86,7 @@ SeamSide side_of_part(const Separation& s, const SeparatedNames& names, std::siz
 }  // namespace
 
 Seam separated_seam(const Seam& seam, const Separation& s, const SeparatedNames& names,
-                    const Pattern& pattern, std::vector<std::string>& notes) {
+                    const Pattern& pattern, Notes notes) {
     Seam out = seam;
     for (std::size_t k = 0; k < 2; ++k) out.joins[k] = separated_side(seam.joins[k], s, names);
     out.ends = separated_ends(seam, s, names, pattern, notes);

@@ -8,6 +8,7 @@
 
 #include "dartwright/darts/separation.hpp"
 #include "dartwright/pattern/pattern.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -21,7 +22,7 @@ struct SeparatedNames {
 /// The seam with the whole's edges said by the parts': an edge that was divided is two runs in walking order.
 /// Corners where the new seam ends too are made free, and that is said in `notes`.
 Seam separated_seam(const Seam& seam, const Separation& separation, const SeparatedNames& names,
-                    const Pattern& pattern, std::vector<std::string>& notes);
+                    const Pattern& pattern, Notes notes);
 
 /// The seam between the parts, walked from the dart's mouth. An end that lies in a corner of the whole is
 /// free: its edges were never meant to run on.

@@ -6,6 +6,8 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/rounded_corners.hpp"
 #include "dartwright/geometry/arc_length.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -45,7 +47,7 @@ Shape leg_shape(const DartItem& dart, std::size_t which) {
 }
 
 // Both mouth ends at the mean of the legs, where legs differ within their tolerance.
-DartFigures evened(DartFigures f, const std::string& name, std::vector<std::string>& notes) {
+DartFigures evened(DartFigures f, const std::string& name, Notes notes) {
     const double difference = std::abs(f.pivot_leg_a - f.pivot_leg_b);
     constexpr double rounding_mm = 1e-6;
     constexpr double worth_saying_mm = 0.0005;
@@ -54,21 +56,21 @@ DartFigures evened(DartFigures f, const std::string& name, std::vector<std::stri
     f.a = f.pivot + mean * unit(f.a - f.pivot);
     f.b = f.pivot + mean * unit(f.b - f.pivot);
     if (difference >= worth_saying_mm) {
-        notes.push_back("the legs of " + quoted(name) + " differed by " + text_of("%.3f mm", difference) +
+        notes.push_back("the legs of " + quoted(name) + " differed by " + difference_told(difference, 3) +
                         "; both ends were brought to their mean");
     }
     return f;
 }
 
-void note_legs_redrawn(const DartItem& dart, std::vector<std::string>& notes) {
+void note_legs_redrawn(const DartItem& dart, Notes notes) {
     const double back_off = distance(dart.point, dart.turning_point());
     if (back_off == 0) return;
     if (dart.legs) notes.push_back("the curved legs of " + quoted(dart.name) + " are drawn straight");
     notes.push_back("the legs of " + quoted(dart.name) + " were redrawn to the pivot, " +
-                    text_of("%.1f mm", back_off) + " beyond its point");
+                    measure_told(back_off) + " beyond its point");
 }
 
-DartFigures seam_dart(const Outline& outline, std::size_t item, std::vector<std::string>& notes) {
+DartFigures seam_dart(const Outline& outline, std::size_t item, Notes notes) {
     const DartItem& dart = *outline.items[item].as_dart();
     note_legs_redrawn(dart, notes);
     return evened(figures_of(outline, item), dart.name, notes);
@@ -128,7 +130,7 @@ constexpr double sharpest_corner_deg = 120;
 
 void refuse_rounding(const SeamLegs& legs, double round_mm) {
     if (!(round_mm > 0)) {
-        throw BadWords("the rounding is " + text_of("%g mm", round_mm) + "; expected more than 0");
+        throw BadWords("the rounding is " + asked_told(round_mm) + "; expected more than 0");
     }
     for (const Chain& chain : legs.chains) {
         for (const ChainItem& each : chain) {
@@ -140,7 +142,7 @@ void refuse_rounding(const SeamLegs& legs, double round_mm) {
             const double leg_mm = leg_length(each);
             if (leg_mm <= round_mm) {
                 throw Impossible("the rounding is longer than the seam from the pivot to its end (" +
-                                     text_of("%.1f mm", leg_mm) + ")",
+                                     measure_told(leg_mm) + ")",
                                  "round over less than that");
             }
         }
@@ -203,7 +205,7 @@ Outline outline_with(Chain own, const Chain& seam) {
 }
 
 void refuse_bad_part(const Outline& outline) {
-    const std::string trouble = trouble_with(wedge_polygon(outline), outline);
+    const Sentence trouble = trouble_with(wedge_polygon(outline), outline);
     if (!trouble.empty())
         throw Impossible("a part would not be a fair one: " + trouble, "end the seam elsewhere");
 }
@@ -243,7 +245,7 @@ bool is_after_dart(const TargetCut& cut, std::size_t item) {
 
 }  // namespace
 
-Separation separated(const TargetCut& cut, const SeamWanted& wanted, std::vector<std::string>& notes) {
+Separation separated(const TargetCut& cut, const SeamWanted& wanted, Notes notes) {
     Separation s;
     s.cut = cut;
     s.whole_runs = runs_of(cut.outline);

@@ -10,6 +10,7 @@
 
 #include "dartwright/darts/target_cut.hpp"
 #include "dartwright/pattern/dart.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -46,7 +47,7 @@ struct Separation {
 /// Preconditions: the cut lies free, or ends at a dart of the same pivot; the darts can be moved. Impossible
 /// if a part would have no edge, or one edge in two places, if a part lies over itself, or if the rounding
 /// is longer than a leg.
-Separation separated(const TargetCut& cut, const SeamWanted& wanted, std::vector<std::string>& notes);
+Separation separated(const TargetCut& cut, const SeamWanted& wanted, Notes notes);
 
 /// A run of the whole as it lies in a part.
 struct PartOfRun {

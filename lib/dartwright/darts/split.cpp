@@ -8,6 +8,7 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -37,7 +38,8 @@ TurnWanted wanted_at(const SplitRequest& request, const SplitPlace& place, const
 
 // Every cut on the piece as it is: what the places before it have turned neither helps nor hinders.
 void judge_cuts(const Piece& piece, const SplitRequest& request, const DartFigures& figures) {
-    std::vector<std::string> ignored;
+    std::vector<std::string> unread;
+    const Notes ignored(unread, Unit::mm);
     for (const SplitPlace& place : request.places) {
         judge_cut(piece, planned_turn(piece, wanted_at(request, place, {figures.angle_rad, true}), ignored));
     }
@@ -48,21 +50,20 @@ struct Opening {
     OpenedDart opened;
 };
 
-Opening opened_at(const Piece& piece, const TurnWanted& wanted, std::vector<std::string>& notes) {
+Opening opened_at(const Piece& piece, const TurnWanted& wanted, Notes notes) {
     const PlannedTurn plan = planned_turn(piece, wanted, notes);
     return {turned_piece(piece, plan.cut, plan.turn, notes),
             {plan.turn.opened.name, wanted.to, wanted.angle.rad, 0}};
 }
 
 Piece opened_everywhere(Piece piece, const SplitRequest& request, const DartFigures& figures,
-                        SplitAccount& account) {
+                        SplitAccount& account, Notes notes) {
     const bool is_all = sum_of_shares(request) >= 1 - share_rounding;
     double left = figures.angle_rad;
     for (std::size_t i = 0; i < request.places.size(); ++i) {
         const bool is_rest = is_all && i + 1 == request.places.size();
         const double rad = is_rest ? left : request.places[i].share * figures.angle_rad;
-        Opening opening =
-            opened_at(piece, wanted_at(request, request.places[i], {rad, is_rest}), account.notes);
+        Opening opening = opened_at(piece, wanted_at(request, request.places[i], {rad, is_rest}), notes);
         piece = std::move(opening.piece);
         account.opened.push_back(opening.opened);
         left -= rad;
@@ -104,17 +105,17 @@ SplitResult split(const Pattern& pattern, const SplitRequest& request) {
     SplitResult result;
     SplitAccount& account = result.account;
     const Tolerances tolerances = tolerances_of(pattern);
-    result.pattern = with_centre_seam(pattern, centre_seam_of(request), account.notes);
+    result.pattern = with_centre_seam(pattern, centre_seam_of(request), {account.notes, pattern.unit});
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
-    const Piece before = prepared_piece(piece, dart, tolerances, account.notes);
+    const Piece before = prepared_piece(piece, dart, tolerances, {account.notes, pattern.unit});
     const DartFigures figures = movable_dart(before, dart, tolerances.legs_mm);
     sum_of_shares(request);
     judge_cuts(before, request, figures);
-    piece = opened_everywhere(before, request, figures, account);
+    piece = opened_everywhere(before, request, figures, account, {account.notes, pattern.unit});
     refuse_overlap(piece.outline);
     if (account.angle_left_rad == 0) {
-        warn_of_corner(before.outline, figures, {tolerances.mouth_deg}, account.notes);
+        warn_of_corner(before.outline, figures, {tolerances.mouth_deg}, {account.notes, pattern.unit});
     }
     account.piece = request.piece;
     account.dart = request.dart;

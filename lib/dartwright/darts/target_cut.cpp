@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -127,17 +128,17 @@ TargetCut cut_between_darts(const Outline& outline, std::size_t dart, std::size_
     const double apart = distance(one.turning_point(), other.turning_point());
     if (apart != 0) {
         throw Impossible("the pivots of " + quoted(one.name) + " and " + quoted(other.name) + " are " +
-                             text_of("%.1f mm", apart) + " apart, so that " + so_that,
+                             difference_told(apart) + " apart, so that " + so_that,
                          "give both darts one pivot first");
     }
     TargetCut cut{outline, dart, with, wedge_polygon(outline)};
-    const std::string trouble = trouble_with(cut.polygon, cut.outline);
+    const Sentence trouble = trouble_with(cut.polygon, cut.outline);
     if (!trouble.empty()) throw Impossible(trouble, "mend the outline first");
     return cut;
 }
 
 void refuse_blocked_cut(const Piece& piece, const TargetCut& cut, const TargetChosen& target) {
-    const std::string blocked = what_blocks_cut(cut.polygon, cut.outline, cut.dart, cut.target);
+    const Sentence blocked = what_blocks_cut(cut.polygon, cut.outline, cut.dart, cut.target);
     if (blocked.empty()) return;
     const std::string dart = cut.outline.items[cut.dart].as_dart()->name;
     const std::string nearest = nearest_reachable(piece, target, dart);

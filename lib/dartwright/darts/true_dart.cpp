@@ -13,6 +13,7 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -158,7 +159,7 @@ TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request)
     TrueDartAccount& account = result.account;
     Piece& piece = result.pattern.pieces[piece_index(pattern, request.piece)];
     const std::size_t dart = dart_named(piece, request.dart);
-    piece = prepared_piece(piece, dart, tolerances_of(pattern), account.notes);
+    piece = prepared_piece(piece, dart, tolerances_of(pattern), {account.notes, pattern.unit});
     const DartFigures before = figures_of(piece.outline, dart);
     const std::vector<Run> runs = runs_of(piece.outline);
     true_outline(piece, dart, request, account);
@@ -173,7 +174,7 @@ TrueDartResult true_dart(const Pattern& pattern, const TrueDartRequest& request)
     account.intake_after_mm = after.intake;
     if (is_in_one_run(around)) account.mouth_after_deg = mouth_corner_deg(around, after);
     account.runs = run_changes(runs, runs_of(piece.outline));
-    note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
+    note_seams_of_changed_runs(pattern, request.piece, account.runs, {account.notes, pattern.unit});
     result.pattern.made.push_back({"true",
                                    {{"piece", request.piece},
                                     {"dart", request.dart},

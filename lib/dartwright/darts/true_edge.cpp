@@ -12,6 +12,7 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -85,7 +86,7 @@ TrueEdgeResult true_edge(const Pattern& pattern, const TrueEdgeRequest& request)
     if (account.corners.empty()) account.notes.push_back("the edge has no corner; nothing was changed");
     refuse_bad_redrawing(piece.outline);
     account.runs = run_changes(before, runs_of(piece.outline));
-    note_seams_of_changed_runs(pattern, request.piece, account.runs, account.notes);
+    note_seams_of_changed_runs(pattern, request.piece, account.runs, {account.notes, pattern.unit});
     result.pattern.made.push_back(
         {"true",
          {{"piece", request.piece}, {"edge", request.edge}, {"span", words_of_length(request.span_mm)}}});

@@ -14,6 +14,8 @@
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
+#include "dartwright/words/notes.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
@@ -127,9 +129,9 @@ double span_of(const Pattern& pattern, const Trueing& trueing, std::size_t side,
     const ChainItem& beyond = chain[next];
     if (beyond.item.as_dart() && length < span_mm) {
         throw Impossible("the mouth of " + quoted(beyond.item.as_dart()->name) + " stands in " +
-                             quoted(at.crossing) + " of " + quoted(piece.name) +
-                             text_of(", %.1f mm from the seam, within the span", length),
-                         text_of("take a span of at most %.0f mm", std::floor(length)));
+                             quoted(at.crossing) + " of " + quoted(piece.name) + ", " + measure_told(length) +
+                             " from the seam, within the span",
+                         "take a span of at most " + most_told(length, 0));
     }
     const SideEnd& other = found.sides[1 - side];
     const bool is_at_both_ends =
@@ -139,10 +141,9 @@ double span_of(const Pattern& pattern, const Trueing& trueing, std::size_t side,
 
 void refuse_long_move(const SideEnd& at, double by_mm, double span_mm) {
     if (std::abs(by_mm) <= span_mm) return;
-    throw Impossible("the end of " + quoted(at.edge) + " would move by " +
-                         text_of("%.1f mm", std::abs(by_mm)) + ", further than the span over which " +
-                         quoted(at.crossing) + " is redrawn",
-                     text_of("take a span of %.0f mm or more", std::ceil(std::abs(by_mm))));
+    throw Impossible("the end of " + quoted(at.edge) + " would move by " + measure_told(std::abs(by_mm)) +
+                         ", further than the span over which " + quoted(at.crossing) + " is redrawn",
+                     "take a span of " + least_told(std::abs(by_mm), 0) + " or more");
 }
 
 using DrawnSides = std::array<WalkedSideEnd, 2>;
@@ -201,7 +202,7 @@ Pattern redrawn_pattern(const Pattern& pattern, Trueing& trueing) {
     return out;
 }
 
-Pattern with_notches_of_sides(Pattern pattern, const Trueing& trueing, std::vector<std::string>& notes) {
+Pattern with_notches_of_sides(Pattern pattern, const Trueing& trueing, Notes notes) {
     for (std::size_t side = 0; side < (trueing.found.is_with_itself ? 1u : 2u); ++side) {
         const SideEnd& at = trueing.found.sides[side];
         const RunEnd joint = at.end == RunEnd::end ? RunEnd::start : RunEnd::end;
@@ -263,14 +264,14 @@ void account_for(TrueSeamAccount& account, const Pattern& before, const Pattern&
     }
 }
 
-void close_outline(Piece& piece, std::vector<std::string>& notes) {
+void close_outline(Piece& piece, Notes notes) {
     const double gap = gap_of(piece.outline);
     if (gap > 0) {
-        notes.push_back("a gap of " + text_of("%.4f mm", gap) + " in the outline of " + quoted(piece.name) +
+        notes.push_back("a gap of " + difference_told(gap, 4) + " in the outline of " + quoted(piece.name) +
                         " was closed");
     }
     piece.outline = with_gap_closed(piece.outline);
-    const std::string trouble = trouble_with(wedge_polygon(piece.outline), piece.outline);
+    const Sentence trouble = trouble_with(wedge_polygon(piece.outline), piece.outline);
     if (!trouble.empty()) throw Impossible(quoted(piece.name) + ": " + trouble, "mend the outline first");
 }
 
@@ -288,7 +289,7 @@ TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request)
     account.laid = trueing.laid;
     refuse_untruable(pattern, trueing.found, tolerances_of(pattern).gap_mm);
     for (const SideEnd& side : trueing.found.sides) {
-        close_outline(result.pattern.pieces[side.piece], account.notes);
+        close_outline(result.pattern.pieces[side.piece], {account.notes, pattern.unit});
     }
     const Pattern before = result.pattern;
     trueing.by_mm = moves_of_sides(before, trueing.found, request.move);
@@ -307,7 +308,7 @@ TrueSeamResult true_seam(const Pattern& pattern, const TrueSeamRequest& request)
             refuse_long_move(trueing.found.sides[side], trueing.by_mm[side], trueing.span_mm[side]);
         }
         result.pattern = redrawn_pattern(before, trueing);
-        result.pattern = with_notches_of_sides(result.pattern, trueing, account.notes);
+        result.pattern = with_notches_of_sides(result.pattern, trueing, {account.notes, pattern.unit});
         note_parts(pattern, trueing, account);
     }
     account_for(account, before, result.pattern, trueing);

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -120,8 +121,7 @@ std::vector<Notch> unfolded_notches(const Unfolding& u) {
     return out;
 }
 
-std::vector<std::pair<std::string, Allowance>> unfolded_allowance(const Unfolding& u,
-                                                                  std::vector<std::string>& notes) {
+std::vector<std::pair<std::string, Allowance>> unfolded_allowance(const Unfolding& u, Notes notes) {
     std::vector<std::pair<std::string, Allowance>> out;
     for (const auto& [edge, allowance] : u.half.allowance) {
         if (edge == u.fold) {

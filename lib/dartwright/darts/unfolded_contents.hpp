@@ -4,13 +4,13 @@
 
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/unfolding.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
 /// Preconditions of all: the whole's runs are known. What had to be settled is said in `notes`.
 std::vector<Notch> unfolded_notches(const Unfolding& unfolding);
-std::vector<std::pair<std::string, Allowance>> unfolded_allowance(const Unfolding& unfolding,
-                                                                  std::vector<std::string>& notes);
+std::vector<std::pair<std::string, Allowance>> unfolded_allowance(const Unfolding& unfolding, Notes notes);
 /// The fold itself is the last of the marks; notches on it are drills.
 std::vector<Mark> unfolded_marks(const Unfolding& unfolding, double gap_mm);
 /// One that lies along the fold, alike on both sides, stays one. Impossible for others across the fold.

@@ -6,6 +6,7 @@
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/press.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 namespace {
@@ -36,7 +37,7 @@ void close_outline(Unfolding& u, double gap_mm) {
     const double gap = gap_of(u.half.outline);
     if (gap > gap_mm) {
         throw Impossible(
-            "the outline of " + quoted(u.half.name) + " does not close, by " + text_of("%.1f mm", gap),
+            "the outline of " + quoted(u.half.name) + " does not close, by " + difference_told(gap),
             "close it first");
     }
     u.half.outline = with_gap_closed(u.half.outline);
@@ -121,7 +122,7 @@ void press_darts(Outline& whole, const Unfolding& u) {
 
 }  // namespace
 
-Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::vector<std::string>& notes) {
+Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, Notes notes) {
     if (!piece.cut || piece.cut->fold.empty())
         throw Impossible(quoted(piece.name) + " is not cut on a fold",
                          "only a piece on the fold can be opened");
@@ -142,11 +143,11 @@ Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::ve
     u.line = {u.from, unit(u.to - u.from)};
     const double off = distance_off_line(u, fold.items);
     if (off > tolerances.fold_mm) {
-        throw Impossible("the fold " + quoted(u.fold) + " is not straight, by " + text_of("%.1f mm", off),
+        throw Impossible("the fold " + quoted(u.fold) + " is not straight, by " + difference_told(off),
                          "draw it straight first");
     }
     if (off > 1e-6)
-        notes.push_back("the fold was " + text_of("%.2f mm", off) + " off straight; its ends were kept");
+        notes.push_back("the fold was " + difference_told(off, 2) + " off straight; its ends were kept");
     name_sides(u);
     return u;
 }

@@ -9,6 +9,7 @@
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/run.hpp"
+#include "dartwright/words/notes.hpp"
 
 namespace dartwright {
 
@@ -33,7 +34,7 @@ struct Unfolding {
 };
 
 /// Impossible if the piece has no fold, or one that cannot be unfolded at.
-Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, std::vector<std::string>& notes);
+Unfolding unfolding_of(const Piece& piece, const Tolerances& tolerances, Notes notes);
 
 /// Calls the halves after the wearer of a piece that lies so: left and right change places where the wearer's
 /// are not those of the drawing.

@@ -1,16 +1,6 @@
 #include "dartwright/darts/wedges.hpp"
 
-#include "dartwright/words/written_number.hpp"
-
 namespace dartwright {
-namespace {
-
-std::string words_for_place(Point p) {
-    return "(" + with_decimals(p.x, 1) + ", " + with_decimals(p.y, 1) + ") mm";
-}
-
-}  // namespace
-
 WedgePolygon wedge_polygon(const Outline& outline) {
     WedgePolygon out;
     out.flat = flat_outline(outline, DartsDrawn::to_pivots, decision_chord_error_mm);
@@ -29,21 +19,21 @@ std::string words_for_item(const Outline& outline, std::size_t item) {
     return "dart \"" + it.as_dart()->name + "\"";
 }
 
-std::string trouble_with(const WedgePolygon& polygon, const Outline& outline) {
+Sentence trouble_with(const WedgePolygon& polygon, const Outline& outline) {
     const auto crossings = self_crossings(polygon.flat.points, polygon.pivots, 1);
     if (!crossings.empty()) {
         const SelfCrossing& c = crossings.front();
         return "with the darts drawn to their pivots, " +
                words_for_item(outline, polygon.flat.item_of_side[c.first]) + " meets " +
                words_for_item(outline, polygon.flat.item_of_side[c.second]) + " at " +
-               words_for_place(c.place);
+               place_told(c.place.x, c.place.y);
     }
     if (!(signed_area(polygon.flat.points) > 0)) return "the outline encloses no cloth";
     return {};
 }
 
-std::string what_blocks_cut(const WedgePolygon& polygon, const Outline& outline, std::size_t dart_item,
-                            std::size_t item_at_target) {
+Sentence what_blocks_cut(const WedgePolygon& polygon, const Outline& outline, std::size_t dart_item,
+                         std::size_t item_at_target) {
     const std::size_t from = polygon.first_vertex[dart_item] + 1;
     const std::size_t to = polygon.first_vertex[item_at_target];
     if (polygon.flat.points[from] == polygon.flat.points[to]) return "the place is the pivot itself";
@@ -51,7 +41,7 @@ std::string what_blocks_cut(const WedgePolygon& polygon, const Outline& outline,
     if (!blocked) return {};
     return "the cut from the pivot would cross " +
            words_for_item(outline, polygon.flat.item_of_side[blocked->side]) + " at " +
-           words_for_place(blocked->place);
+           place_told(blocked->place.x, blocked->place.y);
 }
 
 }  // namespace dartwright

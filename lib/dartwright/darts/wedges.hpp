@@ -9,6 +9,7 @@
 
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/piece.hpp"
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 
@@ -24,10 +25,10 @@ std::string words_for_item(const Outline& outline, std::size_t item);
 
 /// Why the polygon is not a fair one (its outline crosses itself, or a wedge drawn to its pivot leaves the
 /// piece or enters another), or empty.
-std::string trouble_with(const WedgePolygon& polygon, const Outline& outline);
+Sentence trouble_with(const WedgePolygon& polygon, const Outline& outline);
 
 /// What stands in the way of a straight cut from the pivot of the dart to the start of an item, or empty.
-std::string what_blocks_cut(const WedgePolygon& polygon, const Outline& outline, std::size_t dart_item,
-                            std::size_t item_at_target);
+Sentence what_blocks_cut(const WedgePolygon& polygon, const Outline& outline, std::size_t dart_item,
+                         std::size_t item_at_target);
 
 }  // namespace dartwright

@@ -48,9 +48,9 @@ std::vector<SheetPiece> pieces_to_place(const std::vector<PrintedPiece>& pieces,
     return result;
 }
 
-std::string whole_mm(double length_mm) {
+Sentence whole_mm(double length_mm) {
     // Up, so that what is said to work does.
-    return shortest_decimals(rounded_up(length_mm), 0) + " mm";
+    return least_told(rounded_up(length_mm), 0);
 }
 
 void require_room_across(const std::vector<SheetPiece>& pieces, const PrintRequest& request) {
@@ -59,8 +59,8 @@ void require_room_across(const std::vector<SheetPiece>& pieces, const PrintReque
         if (width <= request.paper.width_mm - 2 * request.margin_mm + choice_mm) continue;
         throw Impossible(piece.name + " is " + whole_mm(width) +
                              " wide with its grain upright, and a roll of " +
-                             shortest_decimals(request.paper.width_mm, 1) + " mm prints " +
-                             shortest_decimals(request.paper.width_mm - 2 * request.margin_mm, 1) + " mm",
+                             width_told(request.paper.width_mm) + " prints " +
+                             width_told(request.paper.width_mm - 2 * request.margin_mm),
                          "a roll of " + whole_mm(width + 2 * request.margin_mm) + " would do");
     }
 }
@@ -76,7 +76,7 @@ PrintSheet roll_sheet(const std::vector<SheetPiece>& pieces, const PrintRequest&
 }
 
 /// The narrowest roll on which all pieces are no longer than a page can be; empty if there is none.
-std::string remedy_for_length(const std::vector<SheetPiece>& pieces, PrintRequest request) {
+Sentence remedy_for_length(const std::vector<SheetPiece>& pieces, PrintRequest request) {
     for (; request.paper.width_mm <= longest_page_mm; request.paper.width_mm += roll_step_mm)
         if (page_height(roll_sheet(pieces, request), request) <= longest_page_mm)
             return "a roll of " + whole_mm(request.paper.width_mm) + " would do, or fewer pieces at a time";
@@ -89,7 +89,7 @@ PrintSheet sheet_on_roll(const std::vector<SheetPiece>& pieces, const PrintReque
     const double height = page_height(sheet, request);
     if (height <= longest_page_mm) return sheet;
     throw Impossible("the sheet would be " + whole_mm(height) + " long, and a page of a PDF is at most " +
-                         shortest_decimals(longest_page_mm, 0) + " mm",
+                         width_told(longest_page_mm),
                      remedy_for_length(pieces, request));
 }
 

@@ -1,7 +1,6 @@
 #include "dartwright/pattern/errors.hpp"
 
 #include "dartwright/words/lists.hpp"
-#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -12,22 +11,26 @@ std::string listed(const std::vector<std::string>& names) {
 
 }  // namespace
 
-Impossible::Impossible(std::string reason_, std::string remedy_)
+Impossible::Impossible(Sentence reason_, Sentence remedy_)
     : Impossible(ErrorKind::impossible, std::move(reason_), std::move(remedy_)) {}
 
-Impossible::Impossible(ErrorKind kind, std::string reason_, std::string remedy_)
+Impossible::Impossible(ErrorKind kind, Sentence reason_, Sentence remedy_)
     : Error(kind, remedy_.empty() ? reason_ : reason_ + "; " + remedy_),
-      reason(std::move(reason_)),
-      remedy(std::move(remedy_)) {}
+      reason(reason_.in(Unit::mm)),
+      remedy(remedy_.in(Unit::mm)),
+      reason_told(std::move(reason_)),
+      remedy_told(std::move(remedy_)) {}
 
-BeyondTheRun::BeyondTheRun(std::string place_, std::string edge_, double length_mm_)
+BeyondTheRun::BeyondTheRun(std::string place_, std::string edge_, double length_mm_, Unit asked_in_)
     : Impossible(ErrorKind::beyond_the_run,
                  "the place " + place_ + " lies beyond the end of \"" + edge_ + "\", which is " +
-                     with_decimals(length_mm_, 6) + " mm long",
+                     measure_told(length_mm_, 6) + " long",
                  ""),
       place(std::move(place_)),
       edge(std::move(edge_)),
-      length_mm(length_mm_) {}
+      length_mm(length_mm_) {
+    if (asked_in_ == Unit::inch) asked_in = asked_in_;
+}
 
 UnknownName::UnknownName(std::string kind_, std::string name_, std::vector<std::string> known_,
                          const std::string& where)

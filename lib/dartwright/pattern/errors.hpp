@@ -3,9 +3,12 @@
 // What the library throws. Every error of its own is an Error; anything else (std::bad_alloc, and what a
 // broken precondition throws, such as std::invalid_argument) is beyond what a file or a request can cause.
 
+#include <optional>
 #include <stdexcept>
 #include <string>
 #include <vector>
+
+#include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 
@@ -20,28 +23,39 @@ enum class ErrorKind {
     library_missing  ///< a library that is loaded where something is drawn
 };
 
-/// The base of all that the library throws of its own: one line or more in the trade's words.
+/// The base of all that the library throws of its own: one line or more in the trade's words. `what()` has
+/// its lengths in mm, and `in` in the reader's unit.
 class Error : public std::runtime_error {
   public:
-    Error(ErrorKind kind, const std::string& message) : std::runtime_error(message), error_kind(kind) {}
+    Error(ErrorKind kind, Sentence message)
+        : std::runtime_error(message.in(Unit::mm)), error_kind(kind), message_(std::move(message)) {}
+    /// In the unit in which it was asked, if that is known, or in this one.
+    std::string in(Unit unit) const { return message_.in(asked_in.value_or(unit)); }
+    const Sentence& told() const { return message_; }
     ErrorKind error_kind;
+    std::optional<Unit> asked_in = {};  ///< the unit that the asker wrote, for what answers just that
+
+  private:
+    Sentence message_;
 };
 
 /// An operation that geometry does not allow as asked: the reason, and the nearest thing that would work.
 class Impossible : public Error {
   public:
-    Impossible(std::string reason_, std::string remedy_);
-    std::string reason;
+    Impossible(Sentence reason_, Sentence remedy_);
+    std::string reason;  ///< in mm
     std::string remedy;
+    Sentence reason_told;  ///< the same, for any reader's unit
+    Sentence remedy_told;
 
   protected:
-    Impossible(ErrorKind kind, std::string reason_, std::string remedy_);
+    Impossible(ErrorKind kind, Sentence reason_, Sentence remedy_);
 };
 
 /// A place that lies beyond the end of its run; the remedy says how far the run goes.
 class BeyondTheRun : public Impossible {
   public:
-    BeyondTheRun(std::string place_, std::string edge_, double length_mm_);
+    BeyondTheRun(std::string place_, std::string edge_, double length_mm_, Unit asked_in_ = Unit::mm);
     std::string place;
     std::string edge;
     double length_mm;  ///< of the run, sewn
@@ -50,7 +64,7 @@ class BeyondTheRun : public Impossible {
 /// What was written is not a length, share, place or number; says what was found and what was expected.
 class BadWords : public Error {
   public:
-    explicit BadWords(const std::string& message) : Error(ErrorKind::bad_words, message) {}
+    explicit BadWords(Sentence message) : Error(ErrorKind::bad_words, std::move(message)) {}
 };
 
 /// A name that does not exist; the message lists those that do, twenty at most.

@@ -65,8 +65,10 @@ std::vector<Number> numbers_at(const std::string& text, std::size_t at) {
 struct UnitWord {
     const char* word;
     double mm;  ///< 0 marks the per cent sign
+    Unit unit;
 };
-constexpr UnitWord unit_words[] = {{"mm", 1}, {"cm", 10}, {"in", 25.4}, {"%", 0}};
+constexpr UnitWord unit_words[] = {
+    {"mm", 1, Unit::mm}, {"cm", 10, Unit::cm}, {"in", 25.4, Unit::inch}, {"%", 0, Unit::mm}};
 
 ParsedMeasure with_unit(const std::string& text, const Number& number, double sign) {
     const std::size_t at = skip_spaces(text, number.end);
@@ -74,7 +76,7 @@ ParsedMeasure with_unit(const std::string& text, const Number& number, double si
         const std::string word = unit.word;
         if (text.compare(at, word.size(), word) != 0) continue;
         const std::size_t end = at + word.size();
-        if (unit.mm > 0) return {{sign * number.value * unit.mm, false}, end};
+        if (unit.mm > 0) return {{sign * number.value * unit.mm, false, unit.unit}, end};
         return {{sign * number.value / 100, true}, end};
     }
     return {{sign * number.value, false}, number.end};
@@ -99,6 +101,17 @@ const Run* longest_edge_before_at(const std::string& text, const std::vector<Run
         if (fits && (!best || run.edge.size() > best->edge.size())) best = &run;
     }
     return best;
+}
+
+// First those after which an edge beside the run is named, as FROM.
+std::vector<ParsedMeasure> in_order_of_sense(std::vector<ParsedMeasure> all, const std::string& rest,
+                                             const Run& run) {
+    const auto names_an_end = [&](const ParsedMeasure& parsed) {
+        return parsed.characters < rest.size() && rest[parsed.characters] == '/' &&
+               end_named(run, rest.substr(parsed.characters + 1));
+    };
+    std::stable_partition(all.begin(), all.end(), names_an_end);
+    return all;
 }
 
 }  // namespace
@@ -166,7 +179,7 @@ Place parse_place(const std::string& text, const std::vector<Run>& runs, const s
     const Run* run = longest_edge_before_at(text, runs);
     if (!run) run_named(runs, text.substr(0, sign), piece);  // throws, naming those that exist
     const std::string rest = text.substr(run->edge.size() + 1);
-    for (const ParsedMeasure& parsed : measures_at_start(rest)) {
+    for (const ParsedMeasure& parsed : in_order_of_sense(measures_at_start(rest), rest, *run)) {
         const bool ends_here = parsed.characters == rest.size();
         if (!ends_here && rest[parsed.characters] != '/') continue;
         Place place{run->edge, parsed.measure, ends_here ? "" : rest.substr(parsed.characters + 1)};
@@ -194,12 +207,23 @@ std::string to_text(const Place& place) {
     return out;
 }
 
+namespace {
+
+// In mm as the reader reads bare numbers, unless it was written in inches.
+std::string as_written(const Place& place) {
+    if (place.distance.is_share || place.distance.unit != Unit::inch) return to_text(place);
+    const std::string inches = with_figures(rounded_figure(place.distance.value / mm_in(Unit::inch)), 6);
+    return place.edge + "@" + inches + "in" + (place.from.empty() ? "" : "/" + place.from);
+}
+
+}  // namespace
+
 double distance_from_start(const Place& place, const Run& run) {
     const double along = place.distance.is_share ? place.distance.value * run.length : place.distance.value;
     // A written distance may name the run's very end: rounding of its length is no fault of the writer.
     constexpr double rounding_mm = 1e-6;
     if (!(along >= -rounding_mm) || !(along <= run.length + rounding_mm)) {
-        throw BeyondTheRun(to_text(place), run.edge, run.length);
+        throw BeyondTheRun(as_written(place), run.edge, run.length, place.distance.unit);
     }
     const double inside = std::clamp(along, 0.0, run.length);
     if (place.from.empty()) return inside;

@@ -13,6 +13,7 @@ namespace dartwright {
 struct Measure {
     double value = 0;  ///< mm, or a share where is_share (50% is 0.5)
     bool is_share = false;
+    Unit unit = Unit::mm;  ///< in which it was written
 };
 /// The longest measure at the start of the text, and how many characters it takes; empty if there is none.
 struct ParsedMeasure {
@@ -30,8 +31,9 @@ Point parse_point(const std::string& text);
 /// A count: a whole number from 0 to 10,000 in digits. BadWords otherwise.
 int parse_whole(const std::string& text);
 
-/// `EDGE@DISTANCE/FROM`, read against the known edge names (longest first). BadWords, or UnknownName for the
-/// names.
+/// `EDGE@DISTANCE/FROM`, read against the known edge names (longest first). Where the distance might be read
+/// as a fraction or as a whole number before FROM (`3@60/2`), it is that with which FROM names an edge beside
+/// the run, and the longer if both do or none does. BadWords, or UnknownName for the names.
 struct Place {
     std::string edge;
     Measure distance;

@@ -1,0 +1,74 @@
+#include "dartwright/words/sentence.hpp"
+
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <cmath>
+#include <cstdlib>
+#include <limits>
+
+#include "support/evenly.hpp"
+
+namespace dartwright {
+namespace {
+
+TEST(sentence, tells_its_lengths_in_the_readers_unit) {
+    const Sentence said = "the legs of " + Sentence("\"waist dart\"") + " differ by " + difference_told(2.2) +
+                          "; the longer is " + measure_told(116.44);
+    EXPECT_EQ(said.in(Unit::mm), "the legs of \"waist dart\" differ by 2.2 mm; the longer is 116.4 mm");
+    EXPECT_EQ(said.in(Unit::cm), said.in(Unit::mm));
+    EXPECT_EQ(said.in(Unit::inch),
+              "the legs of \"waist dart\" differ by 0.087 in; the longer is about 4 19/32 in");
+}
+
+TEST(sentence, tells_a_limit_that_will_do) {
+    EXPECT_EQ(most_told(12.29).in(Unit::mm), "12.2 mm");
+    EXPECT_EQ(most_told(12.2).in(Unit::mm), "12.2 mm");
+    EXPECT_EQ(most_told(12.29, 0).in(Unit::mm), "12 mm");
+    EXPECT_EQ(least_told(12.21).in(Unit::mm), "12.3 mm");
+    EXPECT_EQ(most_told(12.29).in(Unit::inch), "15/32 in");
+    EXPECT_EQ(least_told(12.29).in(Unit::inch), "1/2 in");
+    EXPECT_EQ(most_told(0.5).in(Unit::inch), "0.019 in");
+}
+
+TEST(sentence, tells_what_was_asked_as_it_was_asked) {
+    EXPECT_EQ(asked_told(12.25).in(Unit::mm), "12.25 mm");
+    EXPECT_EQ(asked_told(0.02 * 25.4).in(Unit::inch), "0.02 in");
+    EXPECT_EQ(asked_told(1).in(Unit::inch), "0.03937 in");
+    EXPECT_EQ(place_told(391.5, 170).in(Unit::mm), "(391.5, 170.0) mm");
+    EXPECT_EQ(place_told(391.5, 170).in(Unit::inch), "(15.413, 6.693) in");
+}
+
+TEST(sentence, tells_any_number) {
+    constexpr double none = std::numeric_limits<double>::quiet_NaN();
+    for (const Unit unit : {Unit::mm, Unit::inch}) {
+        EXPECT_EQ(asked_told(none).in(unit), "nan mm");
+        EXPECT_EQ(measure_told(std::numeric_limits<double>::infinity()).in(unit), "inf mm");
+        EXPECT_EQ(place_told(0, none).in(unit), "(0.0, nan) mm");
+    }
+}
+
+TEST(sentence, may_be_put_behind_itself_and_be_empty) {
+    Sentence said = "twice " + measure_told(1) + " ";
+    said += said;
+    EXPECT_EQ(said.in(Unit::mm), "twice 1.0 mm twice 1.0 mm ");
+    EXPECT_TRUE(Sentence().empty());
+    EXPECT_TRUE((Sentence("") + "").empty());
+    EXPECT_FALSE(measure_told(0).empty());
+}
+
+// Whoever follows the remedy must not be refused again.
+RC_GTEST_PROP(Sentence, ALimitToldIsWithinTheLimit, ()) {
+    const double limit_mm = std::pow(10, *testing::evenly(-1300, 3000) / 1000.0);
+    const int decimals = *testing::evenly(0, 3);
+    const auto number = [](const std::string& words) { return std::strtod(words.c_str(), nullptr); };
+    // Limits are computed: the last bits are no part of them.
+    const double grain_mm = 1e-5;
+    RC_ASSERT(number(most_told(limit_mm, decimals).in(Unit::mm)) <= limit_mm + grain_mm);
+    RC_ASSERT(number(least_told(limit_mm, decimals).in(Unit::mm)) >= limit_mm - grain_mm);
+    RC_ASSERT(number(most_told(limit_mm, decimals).in(Unit::mm)) >
+              limit_mm - std::pow(10, -decimals) - grain_mm);
+}
+
+}  // namespace
+}  // namespace dartwright
