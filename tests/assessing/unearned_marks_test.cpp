@@ -565,6 +565,31 @@ TEST(unearned_marks, are_the_same_wherever_the_outline_of_an_undivided_piece_beg
     }
 }
 
+// A division that begins at another dart's point: the seam that it makes has another length all along, and
+// the rest of the piece is the exercise's.
+TEST(unearned_marks, piece_divided_from_another_dart_is_the_exercises_alone_and_at_any_unit) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
+    std::vector<Made> made{
+        {"pivot",
+         {{"piece", "back"}, {"dart", "shoulder dart"}, {"to", "armhole@131.9733mm/side"}, {"name", "made"}}},
+        {"open", {{"piece", "front"}}},
+        {"close",
+         {{"piece", "back"}, {"dart", "made"}, {"as", "seam"}, {"to", "waist@7.4419mm/centre back"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    made[0].request[1].second = "inner waist dart";
+    const Pattern slipped = *all_done(start, made);
+    for (const Piece& piece : slipped.pieces)
+        for (const double scale : {1.0, 2.54, 10.0, 0.97})
+            for (const bool is_turned_over : {false, true}) {
+                Pattern draft = slipped;
+                draft.pieces = {piece};
+                draft.seams.clear();
+                draft = testing::image({0.3, scale, is_turned_over, {5, 5}}, draft);
+                EXPECT_FALSE(assess(asked, draft).is_another_pattern)
+                    << piece.name << " times " << scale << (is_turned_over ? ", turned over" : "");
+            }
+}
+
 // An exercise costs more to make than drafts to be judged by it: each is asked all the laws.
 RC_GTEST_PROP(unearned_marks, are_given_to_no_draft_of_any_accepted_exercise, ()) {
     const AcceptedExercise accepted = any_accepted_exercise();

@@ -71,10 +71,17 @@ std::size_t index_of_run(const std::vector<Run>& runs, const std::string& edge) 
     return static_cast<std::size_t>(find_run(runs, edge) - runs.data());
 }
 
-// The part as its edges of the right length have it.
-std::optional<Motion> motion_by(const MatchedPlaces& places, const std::vector<bool>& is_as_long) {
+// Stretches of a part that lie together, from `begin` to before `end`.
+struct Bound {
+    std::size_t begin = 0;
+    std::size_t end = 0;
+};
+
+// What is bound together as its edges of the right length have it.
+std::optional<Motion> motion_by(const MatchedPlaces& places, const std::vector<bool>& is_as_long,
+                                const Bound& bound) {
     PlacePairs some;
-    for (std::size_t stretch = 0; stretch < is_as_long.size(); ++stretch) {
+    for (std::size_t stretch = bound.begin; stretch < bound.end; ++stretch) {
         if (!is_as_long[stretch]) continue;
         for (std::size_t k = places.begins[stretch]; k < end_of_stretch(places, stretch); ++k) {
             some.from.push_back(places.before[k]);
@@ -304,25 +311,84 @@ bool is_known_at_odd_scale(const Likenesses& all, const ExercisePlan& plan, doub
 
 }  // namespace
 
+namespace {
+
+// By the edges of the first, in order. One that the second lacks is none.
+std::vector<bool> edges_as_long(const ShapedPair& both, double reach_mm) {
+    std::vector<bool> out;
+    for (const Run& run : both.before.runs) {
+        const Run* same = find_run(both.after.runs, run.edge);
+        out.push_back(same && std::abs(run.length - same->length) <= reach_mm);
+    }
+    return out;
+}
+
+// Every edge is as long but the two beside one corner.
+bool is_slip_at_a_corner(const std::vector<bool>& edge_is_as_long) {
+    const std::size_t count = edge_is_as_long.size();
+    if (count < fewest_edges || std::count(edge_is_as_long.begin(), edge_is_as_long.end(), false) != 2)
+        return false;
+    for (std::size_t i = 0; i < count; ++i)
+        if (!edge_is_as_long[i] && !edge_is_as_long[(i + 1) % count]) return true;
+    return false;
+}
+
+bool has_darts(const ShapedPiece& shaped) {
+    const std::vector<OutlineItem>& items = shaped.piece.outline.items;
+    return std::any_of(items.begin(), items.end(),
+                       [](const OutlineItem& each) { return each.as_dart() != nullptr; });
+}
+
+// The two edges that a slip drew otherwise hold nothing together: from another point a piece is divided
+// otherwise, and what lies on either side of that seam is turned as what it hangs on by its other end. A
+// round that no mouth ends hangs together the other way.
+std::vector<Bound> bound_together(const std::vector<bool>& is_as_long, bool is_parted) {
+    std::vector<Bound> out{{0, 0}};
+    for (std::size_t k = 0; k < is_as_long.size(); ++k) {
+        if (is_parted && !is_as_long[k]) out.push_back({k, k});
+        out.back().end = k + 1;
+    }
+    return out;
+}
+
+struct Nearness {
+    double reach_mm = 0;
+    bool is_parted = false;  ///< at the edges that are not as long
+};
+// Of each stretch of a part.
+std::vector<double> shares_near(const MatchedPlaces& places, const std::vector<bool>& is_as_long,
+                                const Nearness& how) {
+    std::vector<double> out(is_as_long.size(), 0);
+    for (const Bound& bound : bound_together(is_as_long, how.is_parted)) {
+        const auto motion = motion_by(places, is_as_long, bound);
+        for (std::size_t k = bound.begin; motion && k < bound.end; ++k)
+            if (is_as_long[k]) out[k] = share_near(places, k, *motion, how.reach_mm);
+    }
+    return out;
+}
+
+}  // namespace
+
 Likeness likeness(const ShapedPiece& known, const ShapedPiece& drawn, const HandReach& reach) {
     Likeness out;
     for (const Run& run : known.runs) out.edges.push_back({run.length, 0});
     out.around_mm = std::max(drawn_around(known), drawn_around(drawn));
+    const std::vector<bool> edge_is_as_long = edges_as_long({known, drawn}, reach.length);
     const RigidParts parts = rigid_parts({known, drawn});
+    const bool is_round = parts.parts.size() == 1 && !has_darts(known) && !has_darts(drawn);
+    const bool is_parted = !is_round && is_slip_at_a_corner(edge_is_as_long);
     for (std::size_t i = 0; i < parts.parts.size(); ++i) {
-        const MatchedPlaces& places = parts.places[i];
         const std::vector<PartStretch>& stretches = parts.parts[i].stretches;
+        std::vector<std::size_t> edges;
         std::vector<bool> is_as_long;
-        for (const PartStretch& each : stretches)
-            is_as_long.push_back(std::abs(find_run(known.runs, each.edge)->length -
-                                          find_run(drawn.runs, each.edge)->length) <= reach.length);
-        const auto motion = motion_by(places, is_as_long);
-        if (!motion) continue;
+        for (const PartStretch& each : stretches) {
+            edges.push_back(index_of_run(known.runs, each.edge));
+            is_as_long.push_back(edge_is_as_long[edges.back()]);
+        }
+        const std::vector<double> near = shares_near(parts.places[i], is_as_long, {reach.place, is_parted});
         for (std::size_t k = 0; k < stretches.size(); ++k) {
-            if (!is_as_long[k]) continue;
-            Likeness::Edge& edge = out.edges[index_of_run(known.runs, stretches[k].edge)];
-            const double length = (stretches[k].to_share - stretches[k].from_share) * edge.length_mm;
-            edge.near_mm += length * share_near(places, k, *motion, reach.place);
+            Likeness::Edge& edge = out.edges[edges[k]];
+            edge.near_mm += (stretches[k].to_share - stretches[k].from_share) * edge.length_mm * near[k];
         }
     }
     for (const Likeness::Edge& edge : out.edges) out.near_mm += edge.near_mm;
