@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "assessing/generated_exercises.hpp"
+#include "dartwright/checks/placed_dart.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "support/evenly.hpp"
@@ -588,6 +589,85 @@ TEST(unearned_marks, piece_divided_from_another_dart_is_the_exercises_alone_and_
                 EXPECT_FALSE(assess(asked, draft).is_another_pattern)
                     << piece.name << " times " << scale << (is_turned_over ? ", turned over" : "");
             }
+}
+
+// Divided from another dart, the centre back is a narrow piece of other lengths, and the side back has all
+// its edges by name, and more: the dart that was left open is looked for in that which is called so.
+TEST(unearned_marks, dart_left_open_is_found_where_its_piece_was_divided_otherwise) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/close-fitting.json");
+    std::vector<Made> made{
+        {"pivot",
+         {{"piece", "back"}, {"dart", "waist dart"}, {"to", "waist@96mm/centre back"}, {"name", "moved"}}},
+        {"close", {{"piece", "back"}, {"dart", "moved"}, {"as", "seam"}, {"to", "centre back@20.5mm/neck"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    EXPECT_EQ(assess(asked, asked.finished).tasks[0].marks, 12);
+    made[0].request[1].second = "shoulder dart";
+    const Assessment assessment = assess(asked, *all_done(start, made));
+    EXPECT_EQ(assessment.tasks[0].marks, 0);
+    for (const std::string& note : assessment.notes) {
+        EXPECT_EQ(note.find("No piece of the draft"), std::string::npos) << note;
+        EXPECT_EQ(note.find("none of the exercise's"), std::string::npos) << note;
+    }
+}
+
+// Of seven edges, with a wide dart in the second to come, so that truing what is merged into it makes that
+// edge longer.
+Pattern piece_of_seven_edges() {
+    return read_pattern(R"({"dartwright": 1, "name": "seven edges", "unit": "mm", "pieces": [{"name": "piece",
+        "outline": {"start": [131.2, 0], "items": [
+            {"edge": "side", "to": [131.2, 50.5]},
+            {"edge": "armhole", "to": [104.3, 94.3], "curve": [[125.8, 67.3], [116.8, 81.9]]},
+            {"edge": "armhole", "to": [63.4, 125.5], "curve": [[93.2, 108], [79.5, 118.4]]},
+            {"edge": "shoulder", "to": [15.7, 156.3]},
+            {"edge": "shoulder", "to": [-34.7, 126.6]},
+            {"dart": "shoulder dart", "point": [-2.3, 4.6], "pivot": [0, 0], "to": [-81.7, 102.7]},
+            {"edge": "shoulder", "to": [-150.1, 88.3]},
+            {"edge": "neck", "to": [-138.7, 22.9], "curve": [[-151.6, 65.6], [-147.8, 43.8]]},
+            {"edge": "neck", "to": [-137.7, -28.5], "curve": [[-142.5, 5.7], [-142.2, -11.4]]},
+            {"edge": "centre", "to": [-118.3, -76.1]},
+            {"edge": "centre", "to": [-77.5, -105.9], "curve": [[-107.1, -89.3], [-93.5, -99.2]]},
+            {"dart": "centre dart", "point": [-1.2, -2.3], "pivot": [0, 0], "to": [-43.4, -123.9]},
+            {"edge": "centre", "to": [4.3, -140.6], "curve": [[-28.9, -133.2], [-13, -138.8]]},
+            {"edge": "waist", "to": [54.5, -129.6], "curve": [[21.9, -140.9], [38.6, -137.3]]},
+            {"edge": "waist", "to": [97.5, -101.4]},
+            {"edge": "hip", "to": [127.4, -59.6]},
+            {"edge": "side", "to": [130.9, -9.2], "curve": [[132.6, -43.1], [133.8, -26.2]]},
+            {"dart": "side dart", "point": [0, 0], "pivot": [0, 0], "to": [131.2, 0]}]}}]})",
+                        "seven-edges.json");
+}
+
+double place_mm(const Pattern& pattern, const std::string& dart) {
+    const Outline& outline = pattern.pieces[0].outline;
+    const std::vector<Run> runs = runs_of(outline);
+    const std::vector<PlacedDart> placed = placed_darts(outline, runs);
+    return placed[testing::dart_item(pattern.pieces[0], dart)].distance;
+}
+
+// By truing an edge over a mouth it grows, and its darts lie elsewhere along it: none was moved from where it
+// stood, and of the other one there is nothing to be judged.
+TEST(unearned_marks, are_not_given_for_darts_that_truing_shifts) {
+    const Pattern start = piece_of_seven_edges();
+    std::vector<Made> made{
+        {"merge", {{"piece", "piece"}, {"dart", "side dart"}, {"with", "shoulder dart"}, {"name", "merged"}}},
+        {"pivot",
+         {{"piece", "piece"},
+          {"dart", "centre dart"},
+          {"to", "shoulder@49mm/armhole"},
+          {"name", "beside"},
+          {"back_off", "5mm"}}},
+        {"true", {{"piece", "piece"}, {"dart", "merged"}}}};
+    const Pattern before = *all_done(start, {made[0], made[1]});
+    const Pattern after = *all_done(start, made);
+    EXPECT_GT(std::abs(place_mm(after, "merged") - place_mm(before, "merged")), 2);
+    const OperationDeeds deeds = deeds_of(made[2], {before, after});
+    EXPECT_TRUE(deeds.closed.empty());
+    ASSERT_EQ(deeds.touched.size(), 1u);
+    EXPECT_EQ(deeds.touched[0].dart, "merged");
+    EXPECT_FALSE(deeds.touched[0].is_placed);
+    EXPECT_EQ(assess(exercise_of(start, made), after).marks, 39);
+    // Nothing is left of it where the dart is closed then.
+    made.push_back({"close", {{"piece", "piece"}, {"dart", "merged"}, {"as", "gathers"}}});
+    EXPECT_THROW(exercise_of(start, made), InvalidPattern);
 }
 
 // An exercise costs more to make than drafts to be judged by it: each is asked all the laws.
