@@ -566,29 +566,43 @@ TEST(unearned_marks, are_the_same_wherever_the_outline_of_an_undivided_piece_beg
     }
 }
 
-// A division that begins at another dart's point: the seam that it makes has another length all along, and
-// the rest of the piece is the exercise's.
+/// A dart is moved, and its piece divided by it.
+struct MovedAndDivided {
+    std::string block;
+    std::string dart;
+    std::string other;  ///< that is moved by mistake
+    std::string to;
+    std::string divided_to;
+};
+
+// A division that begins at another dart's point: the seam that it makes has another length all along, or in
+// one of its two parts, and the rest of the piece is the exercise's.
 TEST(unearned_marks, piece_divided_from_another_dart_is_the_exercises_alone_and_at_any_unit) {
-    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
-    std::vector<Made> made{
-        {"pivot",
-         {{"piece", "back"}, {"dart", "shoulder dart"}, {"to", "armhole@131.9733mm/side"}, {"name", "made"}}},
-        {"open", {{"piece", "front"}}},
-        {"close",
-         {{"piece", "back"}, {"dart", "made"}, {"as", "seam"}, {"to", "waist@7.4419mm/centre back"}}}};
-    const PreparedExercise asked = exercise_of(start, made);
-    made[0].request[1].second = "inner waist dart";
-    const Pattern slipped = *all_done(start, made);
-    for (const Piece& piece : slipped.pieces)
-        for (const double scale : {1.0, 2.54, 10.0, 0.97})
-            for (const bool is_turned_over : {false, true}) {
-                Pattern draft = slipped;
-                draft.pieces = {piece};
-                draft.seams.clear();
-                draft = testing::image({0.3, scale, is_turned_over, {5, 5}}, draft);
-                EXPECT_FALSE(assess(asked, draft).is_another_pattern)
-                    << piece.name << " times " << scale << (is_turned_over ? ", turned over" : "");
-            }
+    for (const MovedAndDivided& steps :
+         {MovedAndDivided{"three-measure", "shoulder dart", "inner waist dart", "armhole@131.9733mm/side",
+                          "waist@7.4419mm/centre back"},
+          MovedAndDivided{"close-fitting", "waist dart", "shoulder dart", "neck@5mm/shoulder",
+                          "side@9.789mm/waist"}}) {
+        const Pattern start =
+            read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/" + steps.block + ".json");
+        std::vector<Made> made{
+            {"pivot", {{"piece", "back"}, {"dart", steps.dart}, {"to", steps.to}, {"name", "made"}}},
+            {"close", {{"piece", "back"}, {"dart", "made"}, {"as", "seam"}, {"to", steps.divided_to}}}};
+        const PreparedExercise asked = exercise_of(start, made);
+        made[0].request[1].second = steps.other;
+        const Pattern slipped = *all_done(start, made);
+        for (const char* name : {"back", "side back"})
+            for (const double scale : {1.0, 2.54, 10.0, 0.97})
+                for (const bool is_turned_over : {false, true}) {
+                    Pattern draft = slipped;
+                    draft.pieces = {piece_named(slipped, name)};
+                    draft.seams.clear();
+                    draft = testing::image({0.3, scale, is_turned_over, {5, 5}}, draft);
+                    EXPECT_FALSE(assess(asked, draft).is_another_pattern)
+                        << steps.block << ", " << name << " times " << scale
+                        << (is_turned_over ? ", turned over" : "");
+                }
+    }
 }
 
 // Divided from another dart, the centre back is a narrow piece of other lengths, and the side back has all

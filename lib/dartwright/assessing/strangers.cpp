@@ -71,27 +71,6 @@ std::size_t index_of_run(const std::vector<Run>& runs, const std::string& edge) 
     return static_cast<std::size_t>(find_run(runs, edge) - runs.data());
 }
 
-// Stretches of a part that lie together, from `begin` to before `end`.
-struct Bound {
-    std::size_t begin = 0;
-    std::size_t end = 0;
-};
-
-// What is bound together as its edges of the right length have it.
-std::optional<Motion> motion_by(const MatchedPlaces& places, const std::vector<bool>& is_as_long,
-                                const Bound& bound) {
-    PlacePairs some;
-    for (std::size_t stretch = bound.begin; stretch < bound.end; ++stretch) {
-        if (!is_as_long[stretch]) continue;
-        for (std::size_t k = places.begins[stretch]; k < end_of_stretch(places, stretch); ++k) {
-            some.from.push_back(places.before[k]);
-            some.to.push_back(places.after[k]);
-        }
-    }
-    if (some.from.empty()) return std::nullopt;
-    return robust_fit(some);
-}
-
 double share_near(const MatchedPlaces& places, std::size_t stretch, const Motion& motion, double reach_mm) {
     const std::size_t begin = places.begins[stretch];
     const std::size_t end = end_of_stretch(places, stretch);
@@ -323,14 +302,16 @@ std::vector<bool> edges_as_long(const ShapedPair& both, double reach_mm) {
     return out;
 }
 
-// Every edge is as long but the two beside one corner.
-bool is_slip_at_a_corner(const std::vector<bool>& edge_is_as_long) {
+// The corners, by the edge before each, beside which all edges lie that are not as long.
+std::vector<std::size_t> slipped_corners(const std::vector<bool>& edge_is_as_long) {
     const std::size_t count = edge_is_as_long.size();
-    if (count < fewest_edges || std::count(edge_is_as_long.begin(), edge_is_as_long.end(), false) != 2)
-        return false;
+    const auto off = std::count(edge_is_as_long.begin(), edge_is_as_long.end(), false);
+    std::vector<std::size_t> out;
+    if (count < fewest_edges || off == 0) return out;
     for (std::size_t i = 0; i < count; ++i)
-        if (!edge_is_as_long[i] && !edge_is_as_long[(i + 1) % count]) return true;
-    return false;
+        if ((edge_is_as_long[i] ? 0 : 1) + (edge_is_as_long[(i + 1) % count] ? 0 : 1) == off)
+            out.push_back(i);
+    return out;
 }
 
 bool has_darts(const ShapedPiece& shaped) {
@@ -339,60 +320,113 @@ bool has_darts(const ShapedPiece& shaped) {
                        [](const OutlineItem& each) { return each.as_dart() != nullptr; });
 }
 
+// Stretches of a part that lie together, from `begin` to before `end`.
+struct Bound {
+    std::size_t begin = 0;
+    std::size_t end = 0;
+};
+
+/// A stretch of a part by the edge that it lies on.
+struct OnEdge {
+    std::size_t edge = 0;
+    bool is_as_long = false;
+    bool is_aside = false;  ///< beside the corner where a slip was made
+};
+
 // The two edges that a slip drew otherwise hold nothing together: from another point a piece is divided
-// otherwise, and what lies on either side of that seam is turned as what it hangs on by its other end. A
-// round that no mouth ends hangs together the other way.
-std::vector<Bound> bound_together(const std::vector<bool>& is_as_long, bool is_parted) {
-    std::vector<Bound> out{{0, 0}};
-    for (std::size_t k = 0; k < is_as_long.size(); ++k) {
-        if (is_parted && !is_as_long[k]) out.push_back({k, k});
+// otherwise, and what lies on either side of that seam is turned as what it hangs on by its other end.
+std::vector<Bound> bound_together(const std::vector<OnEdge>& stretches) {
+    std::vector<Bound> out;
+    for (std::size_t k = 0; k < stretches.size(); ++k) {
+        const bool goes_on = k > 0 && !stretches[k].is_aside && !stretches[k - 1].is_aside;
+        if (!goes_on) out.push_back({k, k});
         out.back().end = k + 1;
     }
     return out;
 }
 
-struct Nearness {
-    double reach_mm = 0;
-    bool is_parted = false;  ///< at the edges that are not as long
-};
-// Of each stretch of a part.
-std::vector<double> shares_near(const MatchedPlaces& places, const std::vector<bool>& is_as_long,
-                                const Nearness& how) {
-    std::vector<double> out(is_as_long.size(), 0);
-    for (const Bound& bound : bound_together(is_as_long, how.is_parted)) {
-        const auto motion = motion_by(places, is_as_long, bound);
-        for (std::size_t k = bound.begin; motion && k < bound.end; ++k)
-            if (is_as_long[k]) out[k] = share_near(places, k, *motion, how.reach_mm);
+// What is bound together as its edges of the right length have it.
+std::optional<Motion> motion_by(const MatchedPlaces& places, const std::vector<OnEdge>& stretches,
+                                const Bound& bound) {
+    PlacePairs some;
+    for (std::size_t stretch = bound.begin; stretch < bound.end; ++stretch) {
+        if (!stretches[stretch].is_as_long) continue;
+        for (std::size_t k = places.begins[stretch]; k < end_of_stretch(places, stretch); ++k) {
+            some.from.push_back(places.before[k]);
+            some.to.push_back(places.after[k]);
+        }
     }
-    return out;
+    if (some.from.empty()) return std::nullopt;
+    return robust_fit(some);
 }
+
+class LikenessOf {
+  public:
+    LikenessOf(const ShapedPiece& known, const ShapedPiece& drawn, const HandReach& reach)
+        : known_(known),
+          reach_(reach),
+          edge_is_as_long_(edges_as_long({known, drawn}, reach.length)),
+          parts_(rigid_parts({known, drawn})) {
+        for (const Run& run : known.runs) none_.edges.push_back({run.length, 0});
+        none_.around_mm = std::max(drawn_around(known), drawn_around(drawn));
+        // A round that no mouth ends hangs together the other way.
+        const bool is_round = parts_.parts.size() == 1 && !has_darts(known) && !has_darts(drawn);
+        if (!is_round) corners_ = slipped_corners(edge_is_as_long_);
+    }
+
+    Likeness likeness() const {
+        Likeness best = parted_at(std::nullopt);
+        for (const std::size_t corner : corners_) {
+            Likeness other = parted_at(corner);
+            if (other.near_mm > best.near_mm) best = std::move(other);
+        }
+        return best;
+    }
+
+  private:
+    std::vector<OnEdge> on_edges(std::size_t part, std::optional<std::size_t> corner) const {
+        std::vector<OnEdge> out;
+        for (const PartStretch& each : parts_.parts[part].stretches) {
+            const std::size_t edge = index_of_run(known_.runs, each.edge);
+            const bool is_aside = corner && (edge == *corner || edge == (*corner + 1) % known_.runs.size());
+            out.push_back({edge, edge_is_as_long_[edge], is_aside});
+        }
+        return out;
+    }
+    Likeness parted_at(std::optional<std::size_t> corner) const {
+        Likeness out = none_;
+        for (std::size_t part = 0; part < parts_.parts.size(); ++part) {
+            const std::vector<OnEdge> stretches = on_edges(part, corner);
+            for (const Bound& bound : bound_together(stretches)) add_near(out, part, stretches, bound);
+        }
+        for (const Likeness::Edge& edge : out.edges) out.near_mm += edge.near_mm;
+        return out;
+    }
+    void add_near(Likeness& out, std::size_t part, const std::vector<OnEdge>& stretches,
+                  const Bound& bound) const {
+        const MatchedPlaces& places = parts_.places[part];
+        const auto motion = motion_by(places, stretches, bound);
+        for (std::size_t k = bound.begin; motion && k < bound.end; ++k) {
+            if (!stretches[k].is_as_long) continue;
+            Likeness::Edge& edge = out.edges[stretches[k].edge];
+            const PartStretch& stretch = parts_.parts[part].stretches[k];
+            edge.near_mm += (stretch.to_share - stretch.from_share) * edge.length_mm *
+                            share_near(places, k, *motion, reach_.place);
+        }
+    }
+
+    const ShapedPiece& known_;
+    HandReach reach_;
+    std::vector<bool> edge_is_as_long_;
+    RigidParts parts_;
+    Likeness none_;
+    std::vector<std::size_t> corners_;
+};
 
 }  // namespace
 
 Likeness likeness(const ShapedPiece& known, const ShapedPiece& drawn, const HandReach& reach) {
-    Likeness out;
-    for (const Run& run : known.runs) out.edges.push_back({run.length, 0});
-    out.around_mm = std::max(drawn_around(known), drawn_around(drawn));
-    const std::vector<bool> edge_is_as_long = edges_as_long({known, drawn}, reach.length);
-    const RigidParts parts = rigid_parts({known, drawn});
-    const bool is_round = parts.parts.size() == 1 && !has_darts(known) && !has_darts(drawn);
-    const bool is_parted = !is_round && is_slip_at_a_corner(edge_is_as_long);
-    for (std::size_t i = 0; i < parts.parts.size(); ++i) {
-        const std::vector<PartStretch>& stretches = parts.parts[i].stretches;
-        std::vector<std::size_t> edges;
-        std::vector<bool> is_as_long;
-        for (const PartStretch& each : stretches) {
-            edges.push_back(index_of_run(known.runs, each.edge));
-            is_as_long.push_back(edge_is_as_long[edges.back()]);
-        }
-        const std::vector<double> near = shares_near(parts.places[i], is_as_long, {reach.place, is_parted});
-        for (std::size_t k = 0; k < stretches.size(); ++k) {
-            Likeness::Edge& edge = out.edges[edges[k]];
-            edge.near_mm += (stretches[k].to_share - stretches[k].from_share) * edge.length_mm * near[k];
-        }
-    }
-    for (const Likeness::Edge& edge : out.edges) out.near_mm += edge.near_mm;
-    return out;
+    return LikenessOf(known, drawn, reach).likeness();
 }
 
 double share_alike(const std::vector<Likeness>& pieces) {

@@ -4,8 +4,8 @@
 //
 // The rule. A student's draft differs from the exercise's pattern by a slip or two, in the edges beside it;
 // somebody else's differs in most edges at once. So the draft is held against the pattern as it is before
-// each task and after the last, each part between mouths wherever it was turned to. Where just two edges are
-// of other lengths, those beside one corner, they end a part as a mouth does: so it is where a piece was
+// each task and after the last, each part between mouths wherever it was turned to. Where no edges are of
+// other lengths but those beside one corner, these end a part as a mouth does: so it is where a piece was
 // divided from another dart. A place on an edge is the exercise's if the edge is as long, and the place lies
 // where that part has it, as nearly as a hand draws.
 //
@@ -44,8 +44,8 @@ struct Likeness {
     double near_mm = 0;       ///< of all edges
 };
 /// Both with the same names of edges. An edge of another length is not there, and does not turn its part.
-/// Where those are just the two beside one corner, they hold nothing together either: each side of them lies
-/// wherever it was turned to, as beside a mouth.
+/// Where all of those lie beside one corner, its two edges hold nothing together either: each side of them
+/// lies wherever it was turned to, as beside a mouth.
 /// O((n + p) log n) for n curves and p places.
 Likeness likeness(const ShapedPiece& known, const ShapedPiece& drawn, const HandReach& reach);
 
