@@ -72,6 +72,8 @@ struct AskedClosed {
     double around_mm = 0;
     std::size_t task = 0;
     std::vector<UndividedPlace> undivided = {};  ///< before each task that divides its piece
+    /// The earlier task that opened it; none for one that the pattern is handed out with.
+    std::optional<std::size_t> opened_by = {};
 };
 
 struct ExercisePlan {
