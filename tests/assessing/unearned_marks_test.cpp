@@ -685,6 +685,48 @@ TEST(unearned_marks, are_not_given_for_darts_that_truing_shifts) {
     EXPECT_THROW(exercise_of(start, made), InvalidPattern);
 }
 
+/// A dart of the back is moved, to a wrong place by mistake; then the back is divided by the other one.
+struct PlacedAndDivided {
+    std::string dart;
+    std::string to;
+    std::string wrong;
+    std::string divided_by;
+    std::string divided_to;
+};
+
+// Wherever the part that it comes to would lie, and though it was moved by less than a hand that copies may
+// miss, a dart is judged on the whole piece as it is on the part.
+TEST(unearned_marks, are_given_for_a_dart_placed_on_a_piece_that_is_not_yet_divided) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/close-fitting.json");
+    for (const PlacedAndDivided& steps :
+         {PlacedAndDivided{"waist dart", "waist@20%/centre back", "waist@8%/centre back", "shoulder dart",
+                           "waist@40%/centre back"},
+          PlacedAndDivided{"waist dart", "neck@55%/shoulder", "neck@20%/shoulder", "shoulder dart",
+                           "waist@70%/centre back"},
+          PlacedAndDivided{"shoulder dart", "shoulder@55%/armhole", "shoulder@75%/armhole", "waist dart",
+                           "side@40%/waist"}}) {
+        std::vector<Made> made{
+            {"pivot", {{"piece", "back"}, {"dart", steps.dart}, {"to", steps.to}, {"name", "moved"}}},
+            {"close",
+             {{"piece", "back"}, {"dart", steps.divided_by}, {"as", "seam"}, {"to", steps.divided_to}}}};
+        const PreparedExercise asked = exercise_of(start, made);
+        const auto marks_after = [&](const std::vector<Made>& some) {
+            const Assessment assessment = assess(asked, *all_done(start, some));
+            EXPECT_FALSE(assessment.is_another_pattern);
+            EXPECT_NEAR(assessment.tasks[0].marks + assessment.tasks[1].marks + assessment.tasks[2].marks,
+                        assessment.marks, 1e-9);
+            return std::vector<double>{assessment.tasks[0].marks, assessment.tasks[1].marks};
+        };
+        EXPECT_EQ(marks_after(made), (std::vector<double>{12, 12}));
+        EXPECT_EQ(marks_after({made[0]}), (std::vector<double>{12, 0})) << steps.to;
+        EXPECT_EQ(marks_after({}), (std::vector<double>{0, 0})) << steps.to;
+        made[0].request[2].second = steps.wrong;
+        const std::vector<double> wrong = marks_after({made[0]});
+        EXPECT_NEAR(wrong[0], 10, 1e-9) << steps.to;
+        EXPECT_EQ(wrong[1], 0) << steps.to;
+    }
+}
+
 // A corner of the front that is 15 mm off is a slip of its own, and no work on its darts: what one task opens
 // and a later one closes was never open.
 TEST(unearned_marks, are_not_given_for_a_mouth_that_was_never_opened) {

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "dartwright/assessing/left_undivided.hpp"
 #include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -47,7 +48,10 @@ Point pivot_before(const RigidParts& parts, const ShapedPiece& shaped, const Sta
 
 class Planning {
   public:
-    explicit Planning(const Exercise& exercise) { plan_.exercise = exercise; }
+    explicit Planning(const Exercise& exercise) {
+        plan_.exercise = exercise;
+        plan_.without_divisions = std::make_shared<WithoutDivisions>();
+    }
     ExercisePlan planned();
 
   private:
@@ -131,8 +135,10 @@ void Planning::follow_step(Closed& closed, const PatternStep& step) {
 
 void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern& before) {
     const PatternStep step_done{before, plan_.finished_pattern};
-    if (before.pieces.size() != plan_.finished_pattern.pieces.size())
+    if (before.pieces.size() != plan_.finished_pattern.pieces.size()) {
+        plan_.divisions.push_back(task);
         for (Closed& earlier : closed_) follow_step(earlier, step_done);
+    }
     const OperationDeeds deeds = deeds_of(operation, step_done);
     for (const TouchedDart& dart : deeds.touched) touched_.push_back({dart, task});
     for (const ClosedDart& dart : deeds.closed) closed_.push_back({task, dart, {}, opener_of(dart)});

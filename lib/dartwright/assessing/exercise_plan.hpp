@@ -16,6 +16,8 @@
 
 namespace dartwright {
 
+class WithoutDivisions;
+
 /// A dart where it stands and how it is drawn.
 struct StandingDart {
     std::size_t item = 0;  ///< in the outline
@@ -88,6 +90,8 @@ struct ExercisePlan {
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
     std::vector<UndividedPiece> undivided;  ///< in which a mouth was closed
+    std::vector<std::size_t> divisions;     ///< the tasks that divide a piece
+    std::shared_ptr<WithoutDivisions> without_divisions;
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
     std::shared_ptr<TracedCuttingLines> traced = std::make_shared<TracedCuttingLines>();  ///< of `known`
     /// Which of them the pattern has before each of the tasks and after the last.
