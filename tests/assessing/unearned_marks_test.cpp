@@ -727,6 +727,53 @@ TEST(unearned_marks, are_given_for_a_dart_placed_on_a_piece_that_is_not_yet_divi
     }
 }
 
+// Much alike, with a wide dart in its side too.
+Pattern piece_with_a_wide_side_dart() {
+    return read_pattern(
+        R"({"dartwright": 1, "name": "wide side dart", "unit": "mm", "pieces": [{"name": "piece",
+        "grain": {"from": [30.8, 21.4], "to": [51.3, 35.7], "along": "side"},
+        "outline": {"start": [131.2, 0.0], "items": [
+            {"edge": "side", "to": [129.3, 55.4], "curve": [[135, 18.6], [134.4, 37.1]]},
+            {"edge": "armhole", "to": [97, 101.8], "curve": [[122.2, 73.5], [111.5, 88.9]]},
+            {"edge": "armhole", "to": [49, 131.8], "curve": [[83.4, 115.7], [67.4, 125.7]]},
+            {"edge": "shoulder", "to": [-7.2, 147.2], "curve": [[29.4, 133.9], [11.4, 141.7]]},
+            {"edge": "shoulder", "to": [-57.5, 118], "through": [[-21.8, 137.5], [-43.5, 128.6]]},
+            {"dart": "shoulder dart", "point": [-1.2, 2.3], "pivot": [0, 0], "to": [-65.6, 113.7]},
+            {"edge": "shoulder", "to": [-130, 78.1], "through": [[-86.4, 105.6], [-112.1, 91.4]]},
+            {"edge": "neck", "to": [-140.5, 4.9], "curve": [[-139.4, 54.6], [-142.9, 30.2]]},
+            {"edge": "neck", "to": [-125.3, -63.8]},
+            {"edge": "centre", "to": [-73.4, -108.8], "curve": [[-111.6, -83], [-94.3, -98]]},
+            {"dart": "centre dart", "point": [0, 0], "pivot": [0, 0], "to": [-65.6, -113.7]},
+            {"edge": "centre", "to": [-16.7, -139.6]},
+            {"edge": "waist", "to": [39.7, -134.9], "curve": [[2.5, -142.6], [21.3, -141]]},
+            {"edge": "waist", "to": [89.6, -108.4], "curve": [[58.5, -130], [75.1, -121.2]]},
+            {"edge": "hip", "to": [125.1, -64.3], "curve": [[105, -96.5], [116.8, -81.8]]},
+            {"edge": "side", "to": [130.9, -9.2], "curve": [[131.4, -46.4], [133.4, -28]]},
+            {"dart": "side dart", "point": [2.6, -0.1], "pivot": [0, 0], "to": [131.2, 0]}]}}]})",
+        "wide-side-dart.json");
+}
+
+// Truing the edge makes it shorter, by the right dart otherwise than by another one: the old dart, left open,
+// stands where it stood by one end of the edge or the other, and is not taken for the one that was moved.
+TEST(unearned_marks, dart_left_open_is_found_on_an_edge_that_a_later_task_makes_shorter) {
+    const Pattern start = piece_with_a_wide_side_dart();
+    std::vector<Made> made{{"pivot",
+                            {{"piece", "piece"},
+                             {"dart", "shoulder dart"},
+                             {"to", "shoulder@49.6mm/armhole"},
+                             {"name", "moved"},
+                             {"back_off", "5mm"}}},
+                           {"close", {{"piece", "piece"}, {"dart", "centre dart"}, {"as", "gathers"}}},
+                           {"true", {{"piece", "piece"}, {"dart", "moved"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    EXPECT_EQ(assess(asked, asked.finished).tasks[0].marks, 12);
+    made[0].request[1].second = "side dart";
+    const Pattern slipped = all_done(start, made).value();
+    const Assessment assessment = assess(asked, slipped);
+    const JudgedCriterion* gone = testing::criterion_in(assessment, Criterion::gone);
+    EXPECT_EQ(gone->marks, 0) << testing::explained(assessment);
+}
+
 // A corner of the front that is 15 mm off is a slip of its own, and no work on its darts: what one task opens
 // and a later one closes was never open.
 TEST(unearned_marks, are_not_given_for_a_mouth_that_was_never_opened) {

@@ -119,7 +119,7 @@ void Planning::follow_step(Closed& closed, const PatternStep& step) {
     const ShapedPiece whole = shaped_piece(*before, tolerances_of(step.before), "in the exercise");
     const Run* run = find_run(whole.runs, dart.edge);
     if (!run) return;
-    closed.undivided.push_back({undivided_as(whole), dart.distance_mm});
+    closed.undivided.push_back({undivided_as(whole), dart.distance_mm, run->length - dart.distance_mm});
     for (const Piece& piece : step.after.pieces) {
         const bool is_of_it = piece.name == dart.piece || !find_piece(step.before, piece.name);
         if (!is_of_it) continue;
@@ -129,6 +129,7 @@ void Planning::follow_step(Closed& closed, const PatternStep& step) {
         if (!at) continue;
         dart.piece = piece.name;
         dart.distance_mm = *at;
+        dart.to_end_mm = rest->length - *at;
         return;
     }
 }

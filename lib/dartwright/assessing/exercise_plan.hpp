@@ -60,6 +60,7 @@ struct AskedDart {
 struct UndividedPlace {
     std::size_t piece = 0;   ///< of the plan's undivided ones
     double distance_mm = 0;  ///< sewn, from the run's anticlockwise start
+    double to_end_mm = 0;    ///< from its other end
 };
 /// A piece before a task divides it, with the darts that it has then.
 struct UndividedPiece {

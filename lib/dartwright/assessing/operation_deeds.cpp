@@ -13,8 +13,11 @@ namespace {
 
 ClosedDart closed_at(const std::string& piece, const ComparedDart& dart, const std::vector<Run>& runs) {
     const Run* run = find_run(runs, dart.before->edge);
-    return {piece, dart.name, dart.before->edge, run ? dart.before->share * run->length : 0,
-            dart.before->angle_rad};
+    ClosedDart out{piece, dart.name, dart.before->edge, 0, dart.before->angle_rad};
+    if (!run) return out;
+    out.distance_mm = dart.before->share * run->length;
+    out.to_end_mm = run->length - out.distance_mm;
+    return out;
 }
 
 // Of a dart that both have, wherever it stands.
