@@ -774,6 +774,35 @@ TEST(unearned_marks, dart_left_open_is_found_on_an_edge_that_a_later_task_makes_
     EXPECT_EQ(gone->marks, 0) << testing::explained(assessment);
 }
 
+// A waist that was drawn too long or too short at one of its ends moves no dart along it.
+TEST(unearned_marks, are_not_given_to_a_start_with_an_edge_of_another_length) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
+    const PreparedExercise asked = exercise_of(start, {{"pivot",
+                                                        {{"piece", "front"},
+                                                         {"dart", "waist dart"},
+                                                         {"to", "neck@5.2mm/centre front"},
+                                                         {"name", "moved"},
+                                                         {"back_off", "5mm"}}}});
+    const std::size_t last = start.pieces[0].outline.items.size() - 1;
+    for (const bool is_at_side : {true, false})
+        for (const double off_mm : {-18.0, -12.0, -6.0, 6.0, 12.0, 18.0}) {
+            Pattern draft = start;
+            Outline& outline = draft.pieces[0].outline;
+            for (std::size_t i = 0; i <= last; ++i) {
+                OutlineItem& item = outline.items[i];
+                const bool is_waist = item.as_edge() && item.as_edge()->edge == "waist";
+                const bool is_front = is_waist && outline.items[(i + 1) % outline.items.size()].as_edge();
+                if (is_at_side ? i == last : is_front) item.to = item.to + Vector{off_mm, 0};
+            }
+            outline.start = outline.items[last].to;
+            const Assessment assessment = assess(asked, draft);
+            EXPECT_FALSE(assessment.is_another_pattern);
+            EXPECT_EQ(assessment.tasks[0].marks, 0)
+                << (is_at_side ? "side" : "front") << " by " << off_mm << "\n"
+                << testing::explained(assessment);
+        }
+}
+
 // A corner of the front that is 15 mm off is a slip of its own, and no work on its darts: what one task opens
 // and a later one closes was never open.
 TEST(unearned_marks, are_not_given_for_a_mouth_that_was_never_opened) {
