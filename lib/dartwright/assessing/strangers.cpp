@@ -113,13 +113,15 @@ struct Pair {
 // Every edge that is as long taken for the known one's.
 Likeness likeness_by_lengths(const DraftedPiece& drawn, const KnownAs& as, double scale, double reach_mm) {
     Likeness out;
-    out.around_mm = std::max(drawn_around(as.known), drawn_around(drawn.shaped) / scale);
+    out.drawn_mm = drawn_around(drawn.shaped) / scale;
+    out.around_mm = std::max(drawn_around(as.known), out.drawn_mm);
     for (std::size_t i = 0; i < as.known.runs.size(); ++i) {
         const double length = as.known.runs[i].length;
         const auto& run = as.runs.drawn[i];
         const bool is_as_long =
             run && std::abs(drawn.shaped.runs[*run].length / scale - length) <= reach_mm + same_length_mm;
-        out.edges.push_back({length, is_as_long ? length : 0});
+        out.edges.push_back(
+            {length, is_as_long ? length : 0, run ? drawn.shaped.runs[*run].length / scale : 0});
         out.near_mm += out.edges.back().near_mm;
     }
     return out;
@@ -367,8 +369,12 @@ class LikenessOf {
           reach_(reach),
           edge_is_as_long_(edges_as_long({known, drawn}, reach.length)),
           parts_(rigid_parts({known, drawn})) {
-        for (const Run& run : known.runs) none_.edges.push_back({run.length, 0});
-        none_.around_mm = std::max(drawn_around(known), drawn_around(drawn));
+        for (const Run& run : known.runs) {
+            const Run* same = find_run(drawn.runs, run.edge);
+            none_.edges.push_back({run.length, 0, same ? same->length : 0});
+        }
+        none_.drawn_mm = drawn_around(drawn);
+        none_.around_mm = std::max(drawn_around(known), none_.drawn_mm);
         // A round that no mouth ends hangs together the other way.
         const bool is_round = parts_.parts.size() == 1 && !has_darts(known) && !has_darts(drawn);
         if (!is_round) corners_ = slipped_corners(edge_is_as_long_);
@@ -436,11 +442,25 @@ double share_alike(const std::vector<Likeness>& pieces) {
 
 namespace {
 
+double known_around(const Likeness& piece) {
+    double known = 0;
+    for (const Likeness::Edge& each : piece.edges) known += each.length_mm;
+    return known;
+}
+
+// Of the longer way round, as it was drawn without the two edges as it was drawn with them.
+double left_around(const Likeness& piece, const Likeness::Edge& one, const Likeness::Edge& other) {
+    return std::max(known_around(piece) - one.length_mm - other.length_mm,
+                    piece.drawn_mm - one.drawn_mm - other.drawn_mm);
+}
+
 enum class LeftAside { edges_beside_a_corner, any_two_edges };
 
 double share_without_two(const std::vector<Likeness>& pieces, LeftAside which) {
     const double around = around_all(pieces);
     const double near = near_all(pieces);
+    double known = 0;
+    for (const Likeness& piece : pieces) known += known_around(piece);
     double most = share_alike(pieces);
     for (const Likeness& piece : pieces) {
         const std::size_t count = piece.edges.size();
@@ -450,8 +470,8 @@ double share_without_two(const std::vector<Likeness>& pieces, LeftAside which) {
             for (std::size_t on = 1; on <= reach; ++on) {
                 const Likeness::Edge& one = piece.edges[i];
                 const Likeness::Edge& other = piece.edges[(i + on) % count];
-                const double left = around - one.length_mm - other.length_mm;
-                if (left >= least_left * around)
+                const double left = around - piece.around_mm + left_around(piece, one, other);
+                if (left >= least_left * known)
                     most = std::max(most, (near - one.near_mm - other.near_mm) / left);
             }
         }

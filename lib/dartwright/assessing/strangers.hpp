@@ -38,9 +38,11 @@ struct Likeness {
     struct Edge {
         double length_mm = 0;
         double near_mm = 0;
+        double drawn_mm = 0;  ///< as it was drawn; 0 where it was not
     };
     std::vector<Edge> edges;  ///< in outline order
     double around_mm = 0;     ///< of the longer way round
+    double drawn_mm = 0;      ///< as it was drawn, all round
     double near_mm = 0;       ///< of all edges
 };
 /// Both with the same names of edges. An edge of another length is not there, and does not turn its part.
