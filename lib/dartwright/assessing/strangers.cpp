@@ -38,7 +38,8 @@ constexpr double exact_reach = 0.4;
 constexpr double least_cutting_share = 0.9;
 constexpr double clearly_less_share = 0.15;
 
-/// Two edges are left aside only of as many, and only if so much of all is left to know the pattern by.
+/// Two edges are left aside only of as many that both have, and only if so much of all is left to know the
+/// pattern by.
 constexpr std::size_t fewest_edges = 4;
 constexpr double least_left = 0.4;
 
@@ -454,6 +455,12 @@ double left_around(const Likeness& piece, const Likeness::Edge& one, const Liken
                     piece.drawn_mm - one.drawn_mm - other.drawn_mm);
 }
 
+// Two edges of the right length alone are in many patterns: what lacks an edge as well leaves no more.
+std::size_t edges_of_both(const Likeness& piece) {
+    return static_cast<std::size_t>(std::count_if(piece.edges.begin(), piece.edges.end(),
+                                                  [](const auto& each) { return each.drawn_mm > 0; }));
+}
+
 enum class LeftAside { edges_beside_a_corner, any_two_edges };
 
 double share_without_two(const std::vector<Likeness>& pieces, LeftAside which) {
@@ -464,7 +471,7 @@ double share_without_two(const std::vector<Likeness>& pieces, LeftAside which) {
     double most = share_alike(pieces);
     for (const Likeness& piece : pieces) {
         const std::size_t count = piece.edges.size();
-        if (count < fewest_edges) continue;
+        if (edges_of_both(piece) < fewest_edges) continue;
         const std::size_t reach = which == LeftAside::any_two_edges ? count - 1 : 1;
         for (std::size_t i = 0; i < count; ++i) {
             for (std::size_t on = 1; on <= reach; ++on) {
