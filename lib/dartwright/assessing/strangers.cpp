@@ -87,6 +87,17 @@ double drawn_around(const ShapedPiece& shaped) {
     return around;
 }
 
+// It has edges that none has of the pieces handed out.
+bool is_divided(const ExercisePlan& plan, const ShapedPiece& known) {
+    const auto is_handed_out = [&](const Run& run) {
+        const std::vector<std::size_t>& start = plan.states.front();
+        return std::any_of(start.begin(), start.end(), [&](std::size_t piece) {
+            return find_run(plan.known[piece].runs, run.edge) != nullptr;
+        });
+    };
+    return !std::all_of(known.runs.begin(), known.runs.end(), is_handed_out);
+}
+
 // What the exercise's ladder still gives marks for is no other pattern's either.
 HandReach reach_of(const ExercisePlan& plan, const ShapedPiece& known) {
     const double around = drawn_around(known);
@@ -94,7 +105,7 @@ HandReach reach_of(const ExercisePlan& plan, const ShapedPiece& known) {
                             ? slip_length_share * around
                             : std::min(hand_length_mm, hand_length_share * around);
     const double length = std::max(hand, plan.exercise.ladders.lengths.back().within);
-    return {length, place_per_length * length};
+    return {length, place_per_length * length, is_divided(plan, known)};
 }
 
 /// How a draft is looked at: how many times too large, and how many times a hand's reach is allowed.
@@ -150,7 +161,8 @@ class Likenesses {
     // None for what nobody would take for that piece.
     std::optional<Pair> pair(std::size_t known, std::size_t drawn, const Look& look) const {
         std::optional<Pair> best;
-        const HandReach reach{look.reach * reaches_[known].length, look.reach * reaches_[known].place};
+        const HandReach reach{look.reach * reaches_[known].length, look.reach * reaches_[known].place,
+                              reaches_[known].is_divided};
         for (const RunMatching& way : matched_runs(signatures_[known], drawn_[drawn].runs)) {
             if (!(way.misfit < worst_misfit)) continue;
             const KnownAs as{known_[known], way};
@@ -378,7 +390,7 @@ class LikenessOf {
         none_.around_mm = std::max(drawn_around(known), none_.drawn_mm);
         // A round that no mouth ends hangs together the other way.
         const bool is_round = parts_.parts.size() == 1 && !has_darts(known) && !has_darts(drawn);
-        if (!is_round) corners_ = slipped_corners(edge_is_as_long_);
+        if (reach.is_divided && !is_round) corners_ = slipped_corners(edge_is_as_long_);
     }
 
     Likeness likeness() const {
