@@ -431,6 +431,39 @@ TEST(strangers, block_with_a_slip_in_each_piece_at_a_scale_of_its_own_is_another
     }
 }
 
+// Of four edges it has three, two of them as long and at the same corner, once an inch is taken for a
+// centimetre: so have many patterns.
+TEST(strangers, piece_that_lacks_one_of_four_edges_and_has_two_is_another_pattern) {
+    const Pattern block = read_pattern(R"({"dartwright": 1, "name": "four edges", "unit": "mm", "pieces": [
+        {"name": "piece", "grain": {"from": [20, 40], "to": [20, 120], "along": "side"},
+         "outline": {"start": [0, 0], "items": [
+            {"edge": "waist", "to": [202, 0]}, {"edge": "side", "to": [108.9, 172.5]},
+            {"edge": "top", "to": [-10.1, 168.3]},
+            {"dart": "dart", "point": [-18.8, 62.6], "to": [-40.1, 166.5]},
+            {"edge": "top", "to": [-146.7, 157.3]}, {"edge": "front", "to": [0, 0]}]}}]})",
+                                       "four-edges.json");
+    Exercise exercise;
+    exercise.name = "four edges";
+    exercise.pattern = block;
+    exercise.ladders = usual_ladders();
+    exercise.tasks = {
+        {"move",
+         "",
+         OperationTask{
+             {"pivot",
+              {{"piece", "piece"}, {"dart", "dart"}, {"to", "front@100mm/waist"}, {"name", "moved"}}}},
+         {{Criterion::place, 5}, {Criterion::gone, 5}}}};
+    const PreparedExercise asked = prepared(exercise);
+    const Pattern draft = read_pattern(R"({"dartwright": 1, "name": "three edges", "unit": "mm", "pieces": [
+        {"name": "piece", "outline": {"start": [0, 0], "items": [
+            {"edge": "waist", "to": [202, 0]}, {"edge": "side", "to": [108.9, 172.5]},
+            {"edge": "top", "to": [0, 0]}]}}]})",
+                                       "three-edges.json");
+    for (const double scale : {1.0, 2.54, 2.6, 10.0})
+        EXPECT_TRUE(assess(asked, image({0.3, scale, false, {5, 5}}, draft)).is_another_pattern) << scale;
+    EXPECT_FALSE(assess(asked, image({0.3, 2.54, false, {5, 5}}, block)).is_another_pattern);
+}
+
 // Said of the draft: it is the size that is wrong, and one piece that is there.
 TEST(strangers, right_pieces_among_others_are_a_draft) {
     const Known known = dart_to_the_shoulder("workshop/chorus-bodice.json");

@@ -10,6 +10,7 @@
 #include <cmath>
 
 #include "assessing/generated_exercises.hpp"
+#include "dartwright/checks/placed_dart.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "support/evenly.hpp"
@@ -302,8 +303,10 @@ void what_was_closed_is_gone_from_an_undivided_piece(const AcceptedExercise& acc
         return *all_done(accepted.exercise.exercise.pattern,
                          {made.begin(), made.begin() + std::ptrdiff_t(count)});
     };
-    // What a later task makes of the whole piece, as by opening it, is none that the exercise knows.
-    if (divided + 1 < made.size()) return;
+    // The edges of a whole piece that a later task opens have other names.
+    const bool is_opened = std::any_of(made.begin() + std::ptrdiff_t(divided) + 1, made.end(),
+                                       [](const Made& each) { return each.operation == "open"; });
+    if (is_opened) return;
     if (done_to(divided).pieces.size() == done_to(divided + 1).pieces.size()) return;
     for (std::size_t task = 0; task < divided; ++task)
         for (const JudgedCriterion& each : assessment.tasks[task].criteria)
@@ -563,6 +566,292 @@ TEST(unearned_marks, are_the_same_wherever_the_outline_of_an_undivided_piece_beg
         otherwise.pieces[1].outline = testing::begun_at(start.pieces[1].outline, first);
         EXPECT_EQ(assess(asked, otherwise).marks, marks) << first;
     }
+}
+
+/// A dart is moved, and its piece divided by it.
+struct MovedAndDivided {
+    std::string block;
+    std::string dart;
+    std::string other;  ///< that is moved by mistake
+    std::string to;
+    std::string divided_to;
+};
+
+// A division that begins at another dart's point: the seam that it makes has another length all along, or in
+// one of its two parts, and the rest of the piece is the exercise's.
+TEST(unearned_marks, piece_divided_from_another_dart_is_the_exercises_alone_and_at_any_unit) {
+    for (const MovedAndDivided& steps :
+         {MovedAndDivided{"three-measure", "shoulder dart", "inner waist dart", "armhole@131.9733mm/side",
+                          "waist@7.4419mm/centre back"},
+          MovedAndDivided{"close-fitting", "waist dart", "shoulder dart", "centre back@20.5mm/neck",
+                          "waist@9.1mm/centre back"},
+          MovedAndDivided{"close-fitting", "waist dart", "shoulder dart", "neck@5mm/shoulder",
+                          "side@9.789mm/waist"}}) {
+        const Pattern start =
+            read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/" + steps.block + ".json");
+        std::vector<Made> made{
+            {"pivot", {{"piece", "back"}, {"dart", steps.dart}, {"to", steps.to}, {"name", "made"}}},
+            {"close", {{"piece", "back"}, {"dart", "made"}, {"as", "seam"}, {"to", steps.divided_to}}}};
+        const PreparedExercise asked = exercise_of(start, made);
+        made[0].request[1].second = steps.other;
+        const Pattern slipped = *all_done(start, made);
+        for (const char* name : {"back", "side back"})
+            for (const double scale : {1.0, 2.54, 10.0, 0.97})
+                for (const bool is_turned_over : {false, true}) {
+                    Pattern draft = slipped;
+                    draft.pieces = {piece_named(slipped, name)};
+                    draft.seams.clear();
+                    draft = testing::image({0.3, scale, is_turned_over, {5, 5}}, draft);
+                    EXPECT_FALSE(assess(asked, draft).is_another_pattern)
+                        << steps.block << ", " << name << " times " << scale
+                        << (is_turned_over ? ", turned over" : "");
+                }
+    }
+}
+
+// Divided from another dart, the centre back is a narrow piece of other lengths, and the side back has all
+// its edges by name, and more: the dart that was left open is looked for in that which is called so.
+TEST(unearned_marks, dart_left_open_is_found_where_its_piece_was_divided_otherwise) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/close-fitting.json");
+    std::vector<Made> made{
+        {"pivot",
+         {{"piece", "back"}, {"dart", "waist dart"}, {"to", "waist@96mm/centre back"}, {"name", "moved"}}},
+        {"close", {{"piece", "back"}, {"dart", "moved"}, {"as", "seam"}, {"to", "centre back@20.5mm/neck"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    EXPECT_EQ(assess(asked, asked.finished).tasks[0].marks, 12);
+    made[0].request[1].second = "shoulder dart";
+    const Assessment assessment = assess(asked, *all_done(start, made));
+    EXPECT_EQ(assessment.tasks[0].marks, 0);
+    for (const std::string& note : assessment.notes) {
+        EXPECT_EQ(note.find("No piece of the draft"), std::string::npos) << note;
+        EXPECT_EQ(note.find("none of the exercise's"), std::string::npos) << note;
+    }
+}
+
+// Of seven edges, with a wide dart in the second to come, so that truing what is merged into it makes that
+// edge longer.
+Pattern piece_of_seven_edges() {
+    return read_pattern(R"({"dartwright": 1, "name": "seven edges", "unit": "mm", "pieces": [{"name": "piece",
+        "grain": {"from": [31.9, 19.6], "to": [53.2, 32.7], "along": "side"},
+        "outline": {"start": [131.2, 0], "items": [
+            {"edge": "side", "to": [131.2, 50.5]},
+            {"edge": "armhole", "to": [104.3, 94.3], "curve": [[125.8, 67.3], [116.8, 81.9]]},
+            {"edge": "armhole", "to": [63.4, 125.5], "curve": [[93.2, 108], [79.5, 118.4]]},
+            {"edge": "shoulder", "to": [15.7, 156.3]},
+            {"edge": "shoulder", "to": [-34.7, 126.6]},
+            {"dart": "shoulder dart", "point": [-2.3, 4.6], "pivot": [0, 0], "to": [-81.7, 102.7]},
+            {"edge": "shoulder", "to": [-150.1, 88.3]},
+            {"edge": "neck", "to": [-138.7, 22.9], "curve": [[-151.6, 65.6], [-147.8, 43.8]]},
+            {"edge": "neck", "to": [-137.7, -28.5], "curve": [[-142.5, 5.7], [-142.2, -11.4]]},
+            {"edge": "centre", "to": [-118.3, -76.1]},
+            {"edge": "centre", "to": [-77.5, -105.9], "curve": [[-107.1, -89.3], [-93.5, -99.2]]},
+            {"dart": "centre dart", "point": [-1.2, -2.3], "pivot": [0, 0], "to": [-43.4, -123.9]},
+            {"edge": "centre", "to": [4.3, -140.6], "curve": [[-28.9, -133.2], [-13, -138.8]]},
+            {"edge": "waist", "to": [54.5, -129.6], "curve": [[21.9, -140.9], [38.6, -137.3]]},
+            {"edge": "waist", "to": [97.5, -101.4]},
+            {"edge": "hip", "to": [127.4, -59.6]},
+            {"edge": "side", "to": [130.9, -9.2], "curve": [[132.6, -43.1], [133.8, -26.2]]},
+            {"dart": "side dart", "point": [0, 0], "pivot": [0, 0], "to": [131.2, 0]}]}}]})",
+                        "seven-edges.json");
+}
+
+double place_mm(const Pattern& pattern, const std::string& dart) {
+    const Outline& outline = pattern.pieces[0].outline;
+    const std::vector<Run> runs = runs_of(outline);
+    const std::vector<PlacedDart> placed = placed_darts(outline, runs);
+    return placed[testing::dart_item(pattern.pieces[0], dart)].distance;
+}
+
+// By truing an edge over a mouth it grows, and its darts lie elsewhere along it: none was moved from where it
+// stood, and of the other one there is nothing to be judged.
+TEST(unearned_marks, are_not_given_for_darts_that_truing_shifts) {
+    const Pattern start = piece_of_seven_edges();
+    std::vector<Made> made{
+        {"merge", {{"piece", "piece"}, {"dart", "side dart"}, {"with", "shoulder dart"}, {"name", "merged"}}},
+        {"pivot",
+         {{"piece", "piece"},
+          {"dart", "centre dart"},
+          {"to", "shoulder@49mm/armhole"},
+          {"name", "beside"},
+          {"back_off", "5mm"}}},
+        {"true", {{"piece", "piece"}, {"dart", "merged"}}}};
+    const Pattern before = all_done(start, {made[0], made[1]}).value();
+    const Pattern after = all_done(start, made).value();
+    EXPECT_GT(std::abs(place_mm(after, "merged") - place_mm(before, "merged")), 1);
+    const OperationDeeds deeds = deeds_of(made[2], {before, after});
+    EXPECT_TRUE(deeds.closed.empty());
+    ASSERT_EQ(deeds.touched.size(), 1u);
+    EXPECT_EQ(deeds.touched[0].dart, "merged");
+    EXPECT_FALSE(deeds.touched[0].is_placed);
+    EXPECT_EQ(assess(exercise_of(start, made), after).marks, 39);
+    // Nothing is left of it where the dart is closed then.
+    made.push_back({"close", {{"piece", "piece"}, {"dart", "merged"}, {"as", "gathers"}}});
+    EXPECT_THROW(exercise_of(start, made), InvalidPattern);
+}
+
+/// A dart of the back is moved, to a wrong place by mistake; then the back is divided by the other one.
+struct PlacedAndDivided {
+    std::string dart;
+    std::string to;
+    std::string wrong;
+    std::string divided_by;
+    std::string divided_to;
+};
+
+// Wherever the part that it comes to would lie, and though it was moved by less than a hand that copies may
+// miss, a dart is judged on the whole piece as it is on the part.
+TEST(unearned_marks, are_given_for_a_dart_placed_on_a_piece_that_is_not_yet_divided) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/close-fitting.json");
+    for (const PlacedAndDivided& steps :
+         {PlacedAndDivided{"waist dart", "waist@20%/centre back", "waist@8%/centre back", "shoulder dart",
+                           "waist@40%/centre back"},
+          PlacedAndDivided{"waist dart", "neck@55%/shoulder", "neck@20%/shoulder", "shoulder dart",
+                           "waist@70%/centre back"},
+          PlacedAndDivided{"shoulder dart", "shoulder@55%/armhole", "shoulder@75%/armhole", "waist dart",
+                           "side@40%/waist"}}) {
+        std::vector<Made> made{
+            {"pivot", {{"piece", "back"}, {"dart", steps.dart}, {"to", steps.to}, {"name", "moved"}}},
+            {"close",
+             {{"piece", "back"}, {"dart", steps.divided_by}, {"as", "seam"}, {"to", steps.divided_to}}}};
+        const PreparedExercise asked = exercise_of(start, made);
+        const auto marks_after = [&](const std::vector<Made>& some) {
+            const Assessment assessment = assess(asked, *all_done(start, some));
+            EXPECT_FALSE(assessment.is_another_pattern);
+            EXPECT_NEAR(assessment.tasks[0].marks + assessment.tasks[1].marks + assessment.tasks[2].marks,
+                        assessment.marks, 1e-9);
+            return std::vector<double>{assessment.tasks[0].marks, assessment.tasks[1].marks};
+        };
+        EXPECT_EQ(marks_after(made), (std::vector<double>{12, 12}));
+        EXPECT_EQ(marks_after({made[0]}), (std::vector<double>{12, 0})) << steps.to;
+        EXPECT_EQ(marks_after({}), (std::vector<double>{0, 0})) << steps.to;
+        made[0].request[2].second = steps.wrong;
+        const std::vector<double> wrong = marks_after({made[0]});
+        EXPECT_NEAR(wrong[0], 10, 1e-9) << steps.to;
+        EXPECT_EQ(wrong[1], 0) << steps.to;
+    }
+}
+
+// Much alike, with a wide dart in its side too.
+Pattern piece_with_a_wide_side_dart() {
+    return read_pattern(
+        R"({"dartwright": 1, "name": "wide side dart", "unit": "mm", "pieces": [{"name": "piece",
+        "grain": {"from": [30.8, 21.4], "to": [51.3, 35.7], "along": "side"},
+        "outline": {"start": [131.2, 0.0], "items": [
+            {"edge": "side", "to": [129.3, 55.4], "curve": [[135, 18.6], [134.4, 37.1]]},
+            {"edge": "armhole", "to": [97, 101.8], "curve": [[122.2, 73.5], [111.5, 88.9]]},
+            {"edge": "armhole", "to": [49, 131.8], "curve": [[83.4, 115.7], [67.4, 125.7]]},
+            {"edge": "shoulder", "to": [-7.2, 147.2], "curve": [[29.4, 133.9], [11.4, 141.7]]},
+            {"edge": "shoulder", "to": [-57.5, 118], "through": [[-21.8, 137.5], [-43.5, 128.6]]},
+            {"dart": "shoulder dart", "point": [-1.2, 2.3], "pivot": [0, 0], "to": [-65.6, 113.7]},
+            {"edge": "shoulder", "to": [-130, 78.1], "through": [[-86.4, 105.6], [-112.1, 91.4]]},
+            {"edge": "neck", "to": [-140.5, 4.9], "curve": [[-139.4, 54.6], [-142.9, 30.2]]},
+            {"edge": "neck", "to": [-125.3, -63.8]},
+            {"edge": "centre", "to": [-73.4, -108.8], "curve": [[-111.6, -83], [-94.3, -98]]},
+            {"dart": "centre dart", "point": [0, 0], "pivot": [0, 0], "to": [-65.6, -113.7]},
+            {"edge": "centre", "to": [-16.7, -139.6]},
+            {"edge": "waist", "to": [39.7, -134.9], "curve": [[2.5, -142.6], [21.3, -141]]},
+            {"edge": "waist", "to": [89.6, -108.4], "curve": [[58.5, -130], [75.1, -121.2]]},
+            {"edge": "hip", "to": [125.1, -64.3], "curve": [[105, -96.5], [116.8, -81.8]]},
+            {"edge": "side", "to": [130.9, -9.2], "curve": [[131.4, -46.4], [133.4, -28]]},
+            {"dart": "side dart", "point": [2.6, -0.1], "pivot": [0, 0], "to": [131.2, 0]}]}}]})",
+        "wide-side-dart.json");
+}
+
+// Truing the edge makes it shorter, by the right dart otherwise than by another one: the old dart, left open,
+// stands where it stood by one end of the edge or the other, and is not taken for the one that was moved.
+TEST(unearned_marks, dart_left_open_is_found_on_an_edge_that_a_later_task_makes_shorter) {
+    const Pattern start = piece_with_a_wide_side_dart();
+    std::vector<Made> made{{"pivot",
+                            {{"piece", "piece"},
+                             {"dart", "shoulder dart"},
+                             {"to", "shoulder@49.6mm/armhole"},
+                             {"name", "moved"},
+                             {"back_off", "5mm"}}},
+                           {"close", {{"piece", "piece"}, {"dart", "centre dart"}, {"as", "gathers"}}},
+                           {"true", {{"piece", "piece"}, {"dart", "moved"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    EXPECT_EQ(assess(asked, asked.finished).tasks[0].marks, 12);
+    made[0].request[1].second = "side dart";
+    const Pattern slipped = all_done(start, made).value();
+    const Assessment assessment = assess(asked, slipped);
+    const JudgedCriterion* gone = testing::criterion_in(assessment, Criterion::gone);
+    EXPECT_EQ(gone->marks, 0) << testing::explained(assessment);
+}
+
+// A waist that was drawn too long or too short at one of its ends moves no dart along it.
+TEST(unearned_marks, are_not_given_to_a_start_with_an_edge_of_another_length) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
+    const PreparedExercise asked = exercise_of(start, {{"pivot",
+                                                        {{"piece", "front"},
+                                                         {"dart", "waist dart"},
+                                                         {"to", "neck@5.2mm/centre front"},
+                                                         {"name", "moved"},
+                                                         {"back_off", "5mm"}}}});
+    const std::size_t last = start.pieces[0].outline.items.size() - 1;
+    for (const bool is_at_side : {true, false})
+        for (const double off_mm : {-18.0, -12.0, -6.0, 6.0, 12.0, 18.0}) {
+            Pattern draft = start;
+            Outline& outline = draft.pieces[0].outline;
+            for (std::size_t i = 0; i <= last; ++i) {
+                OutlineItem& item = outline.items[i];
+                const bool is_waist = item.as_edge() && item.as_edge()->edge == "waist";
+                const bool is_front = is_waist && outline.items[(i + 1) % outline.items.size()].as_edge();
+                if (is_at_side ? i == last : is_front) item.to = item.to + Vector{off_mm, 0};
+            }
+            outline.start = outline.items[last].to;
+            const Assessment assessment = assess(asked, draft);
+            EXPECT_FALSE(assessment.is_another_pattern);
+            EXPECT_EQ(assessment.tasks[0].marks, 0)
+                << (is_at_side ? "side" : "front") << " by " << off_mm << "\n"
+                << testing::explained(assessment);
+        }
+}
+
+// A corner of the front that is 15 mm off is a slip of its own, and no work on its darts: what one task opens
+// and a later one closes was never open.
+TEST(unearned_marks, are_not_given_for_a_mouth_that_was_never_opened) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
+    const Made moved{
+        "pivot", {{"piece", "front"}, {"dart", "bust dart"}, {"to", "shoulder@60mm/neck"}, {"name", "once"}}};
+    const Made again{"pivot",
+                     {{"piece", "front"}, {"dart", "once"}, {"to", "neck@30mm/shoulder"}, {"name", "twice"}}};
+    const Made third{
+        "pivot",
+        {{"piece", "front"}, {"dart", "twice"}, {"to", "armhole@60mm/shoulder"}, {"name", "thrice"}}};
+    const Made gathered{"close", {{"piece", "front"}, {"dart", "once"}, {"as", "gathers"}}};
+    const Made eased{"close", {{"piece", "front"}, {"dart", "twice"}, {"as", "ease"}}};
+    for (const std::vector<Made>& made :
+         {std::vector<Made>{moved, again}, std::vector<Made>{moved, gathered},
+          std::vector<Made>{moved, again, third}, std::vector<Made>{moved, again, eased}}) {
+        const PreparedExercise asked = exercise_of(start, made);
+        EXPECT_EQ(assess(asked, asked.finished).marks, 12.0 * double(made.size()) + 3);
+        Pattern draft = start;
+        for (const double off_mm : {0.0, 15.0, 30.0}) {
+            for (OutlineItem& item : draft.pieces[0].outline.items)
+                if (item.as_edge() && item.as_edge()->edge == "centre front")
+                    item.to = item.to + Vector{0, off_mm};
+            const Assessment assessment = assess(asked, draft);
+            for (std::size_t i = 0; i < made.size(); ++i)
+                EXPECT_EQ(assessment.tasks[i].marks, 0)
+                    << testing::made_json(made.back()) << " of " << made.size() << ", off " << off_mm
+                    << ", task " << i << "\n"
+                    << testing::explained(assessment);
+        }
+    }
+}
+
+// By mistake another dart was opened there, and closed: that it was closed is seen.
+TEST(unearned_marks, are_given_for_a_mouth_that_another_dart_opened) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/blocks/three-measure.json");
+    std::vector<Made> made{
+        {"pivot",
+         {{"piece", "front"}, {"dart", "bust dart"}, {"to", "shoulder@60mm/neck"}, {"name", "once"}}},
+        {"close", {{"piece", "front"}, {"dart", "once"}, {"as", "gathers"}}}};
+    const PreparedExercise asked = exercise_of(start, made);
+    made[0].request[1].second = "waist dart";
+    const Assessment assessment = assess(asked, *all_done(start, made));
+    EXPECT_EQ(assessment.tasks[0].marks, 0);
+    EXPECT_EQ(assessment.tasks[1].marks, 12);
 }
 
 // An exercise costs more to make than drafts to be judged by it: each is asked all the laws.

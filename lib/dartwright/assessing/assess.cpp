@@ -8,6 +8,7 @@
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/judged_lines.hpp"
+#include "dartwright/assessing/left_undivided.hpp"
 #include "dartwright/assessing/overlaid_pieces.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/errors.hpp"
@@ -124,6 +125,35 @@ JudgedTask judged(const DraftFacts& facts, const MarkedTask& task) {
     return out;
 }
 
+// Criteria of the tasks that lose less without a division that the draft has not.
+void keep_what_is_undivided(std::vector<JudgedTask>& tasks, const WithoutDivision& without,
+                            const Pattern& draft) {
+    const DraftFacts facts = facts_of(*without.exercise.plan, draft);
+    if (facts.draft.whose.is_strangers) return;
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+        if (!without.tasks[i]) continue;
+        const MarkedTask task = marked_task(facts, *without.tasks[i]);
+        for (std::size_t k = 0; k < tasks[i].criteria.size(); ++k) {
+            JudgedCriterion& criterion = tasks[i].criteria[k];
+            if (!without.is_earned[task.index][k] || criterion.marks >= criterion.of) continue;
+            JudgedCriterion other = judged(facts, task, task.task.marks[k]);
+            if (other.marks <= criterion.marks) continue;
+            tasks[i].marks += other.marks - criterion.marks;
+            criterion = std::move(other);
+        }
+    }
+}
+
+std::vector<JudgedTask> judged_tasks(const DraftFacts& facts, const Pattern& draft) {
+    const ExercisePlan& plan = *facts.plan;
+    std::vector<JudgedTask> out;
+    for (std::size_t i = 0; i < plan.exercise.tasks.size(); ++i)
+        out.push_back(judged(facts, marked_task(facts, i)));
+    for (const WithoutDivision& each : plan.without_divisions->of(plan))
+        if (is_left_undivided(plan, each, facts.draft.drawn)) keep_what_is_undivided(out, each, draft);
+    return out;
+}
+
 /// A draft of which nothing is marked, and what is said of it.
 struct NotMarked {
     bool is_another_pattern = false;
@@ -204,10 +234,10 @@ Assessment assess(const PreparedExercise& exercise, const Pattern& draft) {
         const Whose& whose = facts.draft.whose;
         if (whose.is_strangers)
             return not_marked(tasks, whose.is_cutting_line ? only_cutting_line : another_pattern);
-        for (std::size_t i = 0; i < tasks.size(); ++i) {
-            out.tasks.push_back(judged(facts, marked_task(facts, i)));
-            out.marks += out.tasks.back().marks;
-            out.of += out.tasks.back().of;
+        out.tasks = judged_tasks(facts, sound);
+        for (const JudgedTask& task : out.tasks) {
+            out.marks += task.marks;
+            out.of += task.of;
         }
         out.pieces = overlaid_pieces(facts, sound);
         out.seams = walked(facts);

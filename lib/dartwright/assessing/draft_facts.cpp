@@ -41,7 +41,7 @@ void add_piece(DraftFacts& facts, std::size_t index) {
                               ? piece.parts
                               : rigid_parts({plan.finished[index], drawn});
     const std::vector<StandingDart> darts = standing_darts(drawn, edges_of(plan.finished[index]));
-    DartsOfPiece asked{{}, {}, sewn_around(drawn)};
+    DartsOfPiece asked{{}, {}, sewn_around(drawn), &drawn.runs};
     for (const AskedDart& each : plan.darts)
         if (each.piece == index) asked.asked.push_back(&each);
     for (const AskedClosed& each : plan.closed)
@@ -101,6 +101,7 @@ std::optional<AskedClosed> closed_in(std::size_t undivided, const AskedClosed& a
         if (each.piece != undivided) continue;
         AskedClosed out = asked;
         out.dart.distance_mm = out.around_mm = each.distance_mm;
+        out.dart.to_end_mm = each.to_end_mm;
         return out;
     }
     return std::nullopt;
@@ -126,7 +127,7 @@ std::optional<std::string> left_open(const ExercisePlan& plan, std::size_t undiv
     for (const AskedClosed& other : plan.closed)
         if (const auto there = closed_in(undivided, other); there && &other != &asked)
             if (there->dart.edge == edge) closed.push_back(*there);
-    DartsOfPiece darts{{}, {}, sewn_around(drawn)};
+    DartsOfPiece darts{{}, {}, sewn_around(drawn), &drawn.runs};
     for (const AskedDart& each : standing) darts.asked.push_back(&each);
     for (const AskedClosed& each : closed) darts.closed.push_back(&each);
     const std::vector<StandingDart> beside = along_edge(standing_darts(drawn, edges_of(drawn)), edge);

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <map>
 
+#include "dartwright/assessing/left_undivided.hpp"
 #include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/darts/phrases.hpp"
@@ -47,7 +48,10 @@ Point pivot_before(const RigidParts& parts, const ShapedPiece& shaped, const Sta
 
 class Planning {
   public:
-    explicit Planning(const Exercise& exercise) { plan_.exercise = exercise; }
+    explicit Planning(const Exercise& exercise) {
+        plan_.exercise = exercise;
+        plan_.without_divisions = std::make_shared<WithoutDivisions>();
+    }
     ExercisePlan planned();
 
   private:
@@ -72,8 +76,10 @@ class Planning {
         std::size_t task = 0;
         ClosedDart dart;
         std::vector<UndividedPlace> undivided = {};
+        std::optional<std::size_t> opened_by = {};
     };
     std::vector<Closed> closed_;
+    std::optional<std::size_t> opener_of(const ClosedDart& closed) const;
     void follow_step(Closed& closed, const PatternStep& step);
     std::size_t undivided_as(ShapedPiece whole);
     struct Step {
@@ -113,7 +119,7 @@ void Planning::follow_step(Closed& closed, const PatternStep& step) {
     const ShapedPiece whole = shaped_piece(*before, tolerances_of(step.before), "in the exercise");
     const Run* run = find_run(whole.runs, dart.edge);
     if (!run) return;
-    closed.undivided.push_back({undivided_as(whole), dart.distance_mm});
+    closed.undivided.push_back({undivided_as(whole), dart.distance_mm, run->length - dart.distance_mm});
     for (const Piece& piece : step.after.pieces) {
         const bool is_of_it = piece.name == dart.piece || !find_piece(step.before, piece.name);
         if (!is_of_it) continue;
@@ -123,17 +129,20 @@ void Planning::follow_step(Closed& closed, const PatternStep& step) {
         if (!at) continue;
         dart.piece = piece.name;
         dart.distance_mm = *at;
+        dart.to_end_mm = rest->length - *at;
         return;
     }
 }
 
 void Planning::add_deeds(std::size_t task, const Made& operation, const Pattern& before) {
     const PatternStep step_done{before, plan_.finished_pattern};
-    if (before.pieces.size() != plan_.finished_pattern.pieces.size())
+    if (before.pieces.size() != plan_.finished_pattern.pieces.size()) {
+        plan_.divisions.push_back(task);
         for (Closed& earlier : closed_) follow_step(earlier, step_done);
+    }
     const OperationDeeds deeds = deeds_of(operation, step_done);
     for (const TouchedDart& dart : deeds.touched) touched_.push_back({dart, task});
-    for (const ClosedDart& dart : deeds.closed) closed_.push_back({task, dart});
+    for (const ClosedDart& dart : deeds.closed) closed_.push_back({task, dart, {}, opener_of(dart)});
     worked_on_[task] = deeds.pieces;
     Step step{task, operation, {}};
     plan_.states.emplace_back();
@@ -220,6 +229,23 @@ const StandingDart* drawn_anew(const std::vector<StandingDart>& darts, const Sta
     return found == darts.end() ? nullptr : &*found;
 }
 
+// Before the task that closes it, from the last to the first.
+std::optional<std::size_t> Planning::opener_of(const ClosedDart& closed) const {
+    StandingDart dart;
+    dart.name = closed.dart;
+    dart.edge = closed.edge;
+    dart.distance_mm = closed.distance_mm;
+    for (auto step = before_.rbegin(); step != before_.rend(); ++step) {
+        const auto there = step->darts.find(closed.piece);
+        if (there == step->darts.end()) return std::nullopt;
+        const StandingDart* earlier = standing_there(there->second, dart);
+        if (!earlier) earlier = drawn_anew(there->second, dart, dart.name, step->made);
+        if (!earlier) return step->task;
+        dart = *earlier;
+    }
+    return std::nullopt;
+}
+
 // From the last task to the first, under the name that it had then.
 void Planning::ask(AskedDart& asked) const {
     const ShapedPiece& shaped = plan_.finished[asked.piece];
@@ -291,7 +317,7 @@ void Planning::find_start() {
 
 // What an operation closed and a later one opened again need not be closed.
 void Planning::drop_reopened() {
-    for (const auto& [task, closed, undivided] : closed_) {
+    for (const auto& [task, closed, undivided, opened_by] : closed_) {
         for (std::size_t i = 0; i < plan_.finished.size(); ++i) {
             const ShapedPiece& shaped = plan_.finished[i];
             if (shaped.piece.name != closed.piece || !find_run(shaped.runs, closed.edge)) continue;
@@ -309,7 +335,7 @@ void Planning::drop_reopened() {
                               return each.piece == i && each.dart.edge == edge &&
                                      std::abs(each.dart.distance_mm - at) < same_mouth_mm;
                           });
-            plan_.closed.push_back({i, closed, around, task, undivided});
+            plan_.closed.push_back({i, closed, around, task, undivided, opened_by});
         }
     }
 }

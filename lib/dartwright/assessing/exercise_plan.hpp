@@ -16,6 +16,8 @@
 
 namespace dartwright {
 
+class WithoutDivisions;
+
 /// A dart where it stands and how it is drawn.
 struct StandingDart {
     std::size_t item = 0;  ///< in the outline
@@ -58,6 +60,7 @@ struct AskedDart {
 struct UndividedPlace {
     std::size_t piece = 0;   ///< of the plan's undivided ones
     double distance_mm = 0;  ///< sewn, from the run's anticlockwise start
+    double to_end_mm = 0;    ///< from its other end
 };
 /// A piece before a task divides it, with the darts that it has then.
 struct UndividedPiece {
@@ -72,6 +75,8 @@ struct AskedClosed {
     double around_mm = 0;
     std::size_t task = 0;
     std::vector<UndividedPlace> undivided = {};  ///< before each task that divides its piece
+    /// The earlier task that opened it; none for one that the pattern is handed out with.
+    std::optional<std::size_t> opened_by = {};
 };
 
 struct ExercisePlan {
@@ -86,6 +91,8 @@ struct ExercisePlan {
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
     std::vector<UndividedPiece> undivided;  ///< in which a mouth was closed
+    std::vector<std::size_t> divisions;     ///< the tasks that divide a piece
+    std::shared_ptr<WithoutDivisions> without_divisions;
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
     std::shared_ptr<TracedCuttingLines> traced = std::make_shared<TracedCuttingLines>();  ///< of `known`
     /// Which of them the pattern has before each of the tasks and after the last.

@@ -301,6 +301,12 @@ ScoredLines gone_lines(const DraftFacts& facts, const MarkedTask& task) {
             lines.push_back(fault_line(std::move(line), "closed", "no such piece"));
             continue;
         }
+        if (was_never_opened(facts, closed)) {
+            line.remedy =
+                "Do what the task before it asks for: the dart that this one closes never was open.";
+            lines.push_back(fault_line(std::move(line), "opened and closed", "never opened"));
+            continue;
+        }
         double left = 0;
         if (closed.left) {
             const DartFigures& figures = closed.left->figures;

@@ -43,6 +43,8 @@ ScoredLines size_lines(const DraftFacts& facts, const MarkedTask& task);
 /// Whether a dart that the task was to change is drawn more as it was before than as any later state, so that
 /// it earns nothing. A state that is the finished one again is no fault.
 bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t task);
+/// Whether a mouth that one task was to open and this one to close never was open: all is as it was before.
+bool was_never_opened(const DraftFacts& facts, const ClosedFact& closed);
 /// The task, and whether it was begun.
 MarkedTask marked_task(const DraftFacts& facts, std::size_t index);
 /// A line at fault if it was not begun; else none.

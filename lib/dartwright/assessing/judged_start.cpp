@@ -170,8 +170,13 @@ bool is_as_it_was(const DraftFacts& facts, const DartFact& dart, std::size_t tas
 
 namespace {
 
+bool is_more_than_half_open(const ClosedFact& closed) {
+    return closed.left &&
+           std::abs(closed.left->figures.angle_rad) >= std::abs(closed.asked->dart.angle_rad) / 2;
+}
+
 // By the larger half of what the task was to change: its darts are as they were or not there, and the mouths
-// that it was to close are open. A task without darts leaves nothing to tell this by.
+// that it was to close are open, or never were. A task without darts leaves nothing to tell this by.
 bool is_undone(const DraftFacts& facts, std::size_t task) {
     bool is_any = false;
     for (const DartFact& dart : facts.darts) {
@@ -182,14 +187,25 @@ bool is_undone(const DraftFacts& facts, std::size_t task) {
     }
     for (const ClosedFact& closed : facts.closed) {
         if (closed.asked->task != task) continue;
-        const double whole = std::abs(closed.asked->dart.angle_rad);
-        if (!closed.left || std::abs(closed.left->figures.angle_rad) < whole / 2) return false;
+        if (!is_more_than_half_open(closed) && !was_never_opened(facts, closed)) return false;
         is_any = true;
     }
     return is_any;
 }
 
 }  // namespace
+
+// What else was done there, as another dart moved by mistake, may have opened it.
+bool was_never_opened(const DraftFacts& facts, const ClosedFact& closed) {
+    const auto& opened_by = closed.asked->opened_by;
+    if (!opened_by || closed.left || !closed.piece) return false;
+    const auto tells_of_work = [&](const DartFact& dart) {
+        if (dart.asked->piece != closed.asked->piece) return false;
+        return dart.found ? dart.asked->placed_by == closed.asked->task : !dart.asked->placed_by;
+    };
+    return std::none_of(facts.darts.begin(), facts.darts.end(), tells_of_work) &&
+           is_undone(facts, *opened_by);
+}
 
 MarkedTask marked_task(const DraftFacts& facts, std::size_t index) {
     MarkedTask out{index, facts.plan->exercise.tasks[index], {}};

@@ -16,6 +16,7 @@ struct StandsAt {
     const std::string& edge;
     double distance_mm = 0;
     double around_mm = 0;
+    std::optional<double> to_end_mm = {};
 };
 
 struct DartPair {
@@ -45,12 +46,15 @@ class Matching {
   private:
     enum class Unmoved { left, taken };
 
-    // On one edge by the distances along it, so that other edges may have other lengths.
+    // On one edge by the distances along it, so that other edges may have other lengths; from either end to
+    // what was closed, since a task that came after may have made the edge longer.
     double apart(const StandsAt& asked, const StandingDart& drawn) const {
         const double around =
             std::abs(std::remainder(asked.around_mm - drawn.around_mm, std::max(piece_.around_mm, 1e-9)));
         if (asked.edge != drawn.edge) return around;
-        return std::min(around, std::abs(asked.distance_mm - drawn.distance_mm));
+        const double along = std::min(around, std::abs(asked.distance_mm - drawn.distance_mm));
+        const Run* run = asked.to_end_mm && piece_.runs ? find_run(*piece_.runs, drawn.edge) : nullptr;
+        return run ? std::min(along, std::abs(*asked.to_end_mm - (run->length - drawn.distance_mm))) : along;
     }
     // Nearer to where a dart was to be closed than to here.
     bool is_unmoved(std::size_t k, double distance) const {
@@ -75,7 +79,7 @@ class Matching {
         return {asked.dart.edge, asked.dart.distance_mm, asked.dart.around_mm};
     }
     static StandsAt stands_at(const AskedClosed& closed) {
-        return {closed.dart.edge, closed.dart.distance_mm, closed.around_mm};
+        return {closed.dart.edge, closed.dart.distance_mm, closed.around_mm, closed.dart.to_end_mm};
     }
 
     void match_asked(double within, Unmoved unmoved) {

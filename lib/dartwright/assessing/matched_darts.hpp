@@ -11,7 +11,8 @@ namespace dartwright {
 struct DartsOfPiece {
     std::vector<const AskedDart*> asked;
     std::vector<const AskedClosed*> closed;
-    double around_mm = 0;  ///< sewn length around the piece
+    double around_mm = 0;                    ///< sewn length around the piece
+    const std::vector<Run>* runs = nullptr;  ///< the draft's, for places from the other end
 };
 struct MatchedDarts {
     std::vector<std::optional<std::size_t>> asked;   ///< of each, the draft's

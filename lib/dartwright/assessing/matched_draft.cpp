@@ -81,10 +81,16 @@ struct PiecePair {
     double misfit = 0;
 };
 
+// A piece that has all the edges of another, and more, is not that one as long as any piece is it better.
+double misfit_and_surplus(const PiecePair& pair) {
+    return pair.misfit + pair.ways.front().surplus;
+}
+
 // The pairs that fit best first, each piece once.
 std::vector<PiecePair> best_pairs(std::vector<PiecePair> all) {
-    std::stable_sort(all.begin(), all.end(),
-                     [](const PiecePair& a, const PiecePair& b) { return a.misfit < b.misfit; });
+    std::stable_sort(all.begin(), all.end(), [](const PiecePair& a, const PiecePair& b) {
+        return misfit_and_surplus(a) < misfit_and_surplus(b);
+    });
     std::vector<PiecePair> out;
     for (PiecePair& pair : all) {
         const bool is_taken = std::any_of(out.begin(), out.end(), [&](const PiecePair& each) {

@@ -1,6 +1,7 @@
 #include "dartwright/assessing/operation_deeds.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 #include "dartwright/checks/compared_darts.hpp"
 #include "dartwright/checks/compared_separation.hpp"
@@ -12,13 +13,31 @@ namespace {
 
 ClosedDart closed_at(const std::string& piece, const ComparedDart& dart, const std::vector<Run>& runs) {
     const Run* run = find_run(runs, dart.before->edge);
-    return {piece, dart.name, dart.before->edge, run ? dart.before->share * run->length : 0,
-            dart.before->angle_rad};
+    ClosedDart out{piece, dart.name, dart.before->edge, 0, dart.before->angle_rad};
+    if (!run) return out;
+    out.distance_mm = dart.before->share * run->length;
+    out.to_end_mm = run->length - out.distance_mm;
+    return out;
 }
 
-void add_deeds(OperationDeeds& deeds, const PieceBothWays& both, const Tolerances& tolerances) {
+// Of a dart that both have, wherever it stands.
+bool is_drawn_otherwise(const ComparedDart& dart, const Tolerances& tolerances) {
+    return std::abs(dart.before->angle_rad - dart.after->angle_rad) > radians(tolerances.grain_deg) ||
+           std::abs(dart.before->intake_mm - dart.after->intake_mm) > tolerances.notch_mm ||
+           std::abs(dart.before->back_off_mm - dart.after->back_off_mm) > tolerances.notch_mm;
+}
+
+// What is drawn anew stands where it stood: an edge that grows by it shifts what it carries, and moves none.
+bool draws_anew(const Made& operation) {
+    return operation.operation == "true" || operation.operation == "repoint";
+}
+
+void add_deeds(OperationDeeds& deeds, const Made& operation, const PieceBothWays& both,
+               const Tolerances& tolerances) {
     const std::string& piece = both.before.piece.name;
-    for (const ComparedDart& dart : compared_darts(both, tolerances)) {
+    for (ComparedDart dart : compared_darts(both, tolerances)) {
+        if (draws_anew(operation) && dart.change == DartChange::moved)
+            dart.change = is_drawn_otherwise(dart, tolerances) ? DartChange::changed : DartChange::kept;
         const bool is_new = dart.change == DartChange::moved || dart.change == DartChange::opened;
         if (is_new || dart.change == DartChange::changed) deeds.touched.push_back({piece, dart.name, is_new});
         if (dart.change == DartChange::moved || dart.change == DartChange::gone)
@@ -76,7 +95,7 @@ OperationDeeds deeds_of(const Made& operation, const PatternStep& step) {
                                  shaped_piece(*same, tolerances, "after")};
         // The darts of a piece that was separated are looked for in no other.
         if (!compared_separation(both.before, &both.after, strangers, tolerances))
-            add_deeds(deeds, both, tolerances);
+            add_deeds(deeds, operation, both, tolerances);
     }
     add_named(deeds, operation, step.after);
     for (const Piece& piece : step.after.pieces)

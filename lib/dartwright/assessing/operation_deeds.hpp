@@ -3,6 +3,7 @@
 // Private to the library: what an operation of an exercise did to the darts, so that a draft can be asked for
 // it.
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,6 +27,8 @@ struct ClosedDart {
     std::string edge;
     double distance_mm = 0;  ///< sewn, from the run's anticlockwise start
     double angle_rad = 0;
+    /// From the other end of the run, which a later task may make longer or shorter.
+    std::optional<double> to_end_mm = {};
 };
 struct OperationDeeds {
     std::vector<TouchedDart> touched;

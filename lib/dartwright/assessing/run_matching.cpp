@@ -97,6 +97,10 @@ RunMatching matched_by_name(const std::vector<RunSignature>& expected,
             out.drawn.back() = static_cast<std::size_t>(found - drawn.begin());
     }
     out.misfit = other_count_weight + missing;
+    for (const RunSignature& run : drawn)
+        if (std::none_of(expected.begin(), expected.end(),
+                         [&](const RunSignature& each) { return each.edge == run.edge; }))
+            out.surplus += run.share;
     out.is_mirrored = are_names_mirrored(expected, out, drawn.size());
     return out;
 }

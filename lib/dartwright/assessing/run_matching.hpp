@@ -22,8 +22,9 @@ struct RunMatching {
     bool is_mirrored = false;  ///< they follow each other the other way round
     /// Of each expected run the draft's, by its place in the draft's list; none where there is none.
     std::vector<std::optional<std::size_t>> drawn;
-    double misfit = 0;  ///< 0 where shape and names are the same; over `worst_misfit` nobody would say it is
-                        ///< that piece
+    double misfit = 0;   ///< 0 where shape and names are the same; over `worst_misfit` nobody would say it is
+                         ///< that piece
+    double surplus = 0;  ///< of the draft's length around, what by names alone is none of the expected runs
 };
 inline constexpr double worst_misfit = 0.5;
 

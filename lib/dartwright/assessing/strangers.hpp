@@ -4,8 +4,10 @@
 //
 // The rule. A student's draft differs from the exercise's pattern by a slip or two, in the edges beside it;
 // somebody else's differs in most edges at once. So the draft is held against the pattern as it is before
-// each task and after the last, each part between mouths wherever it was turned to. A place on an edge is the
-// exercise's if the edge is as long, and the place lies where that part has it, as nearly as a hand draws.
+// each task and after the last, each part between mouths wherever it was turned to. Where, of a piece that
+// was divided, no edges are of other lengths but those beside one corner, these end a part as a mouth does:
+// so it is where a piece was divided from another dart. A place on an edge is the exercise's if the edge is
+// as long, and the place lies where that part has it, as nearly as a hand draws.
 //
 // 1. Of all that is drawn of a state, but for the two edges beside one corner, most of the way round is the
 //    exercise's; or one piece is it nearly all round, whatever the others are.
@@ -27,8 +29,9 @@ namespace dartwright {
 
 /// By how much a hand may miss, mm.
 struct HandReach {
-    double length = 0;  ///< of an edge
-    double place = 0;   ///< of a place on it
+    double length = 0;        ///< of an edge
+    double place = 0;         ///< of a place on it
+    bool is_divided = false;  ///< the known piece came of one that a task divided or opened
 };
 
 /// How much of each edge of a known piece lies in another as it does in that.
@@ -36,13 +39,17 @@ struct Likeness {
     struct Edge {
         double length_mm = 0;
         double near_mm = 0;
+        double drawn_mm = 0;  ///< as it was drawn; 0 where it was not
     };
     std::vector<Edge> edges;  ///< in outline order
     double around_mm = 0;     ///< of the longer way round
+    double drawn_mm = 0;      ///< as it was drawn, all round
     double near_mm = 0;       ///< of all edges
 };
 /// Both with the same names of edges. An edge of another length is not there, and does not turn its part.
-/// O((n + p) log n) for n curves and p places.
+/// Of a piece that was divided, where all of those lie beside one corner, its two edges hold nothing together
+/// either: each side of them lies wherever it was turned to, as beside a mouth. O((n + p) log n) for n curves
+/// and p places.
 Likeness likeness(const ShapedPiece& known, const ShapedPiece& drawn, const HandReach& reach);
 
 /// 0 to 1, of all of them together. 0 without pieces.
