@@ -64,7 +64,7 @@ void add_stretches(const DrawnGroup& group, std::vector<Stretch>& found) {
     for (const DrawnGroup& inner : group.groups) add_stretches(inner, found);
 }
 
-bool is_meeting(const Box& a, const Box& b) {
+bool is_touching(const Box& a, const Box& b) {
     return a.low.x <= b.high.x && b.low.x <= a.high.x && a.low.y <= b.high.y && b.low.y <= a.high.y;
 }
 
@@ -139,7 +139,7 @@ std::vector<Tile> tiles_under(const SheetPiece& piece, const TileGrid& grid) {
         for (std::size_t column = 0; column < grid.columns; ++column) {
             const Tile tile{row, column};
             const Box cell = cells.cell_at(tile);
-            if (!is_meeting(cell, piece.box)) continue;
+            if (!is_touching(cell, piece.box)) continue;
             const bool is_inside = cloth.where(middle(cell.low, cell.high)) == Where::inside;
             if (cells.is_drawn_on(tile) || is_inside) tiles.push_back(tile);
         }
