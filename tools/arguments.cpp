@@ -41,7 +41,9 @@ std::string unknown_option(const Command& command, const std::string& option) {
         if (spec.letter != 0) known.push_back(std::string("-") + spec.letter);
     }
     const std::string written = option.substr(0, option.find('='));
-    return "there is no option " + written + "; the nearest is " + nearest_word(written, known);
+    const std::string nearest = nearest_told(written, known);
+    return "there is no option " + written +
+           (nearest.empty() ? std::string("; 'dartwright ") + command.name + " --help' lists them" : nearest);
 }
 
 po::parsed_options parsed(const Command& command, const std::vector<std::string>& words) {
@@ -128,8 +130,7 @@ Format format_of(const Arguments& arguments) {
     const std::string format = arguments.value("format").value_or("text");
     if (format == "text") return Format::text;
     if (format == "json") return Format::json;
-    throw WrongUse("--format is text or json, not '" + format + "'; the nearest is " +
-                   nearest_word(format, {"text", "json"}));
+    throw WrongUse("--format is text or json, not '" + format + "'" + nearest_told(format, {"text", "json"}));
 }
 
 OptionSpec format_option() {

@@ -130,8 +130,8 @@ std::unique_ptr<ClassReport> class_report(const std::string& format, const Repor
     if (format == "junit") return std::make_unique<JunitReport>(std::move(sink), of.exercise);
     if (format == "tap") return std::make_unique<TapReport>(std::move(sink), of.exercise.unit);
     if (format == "html") return std::make_unique<HtmlReport>(std::move(sink), of);
-    throw WrongUse("--format is text, json, csv, junit, tap or html, not '" + format + "'; the nearest is " +
-                   nearest_word(format, class_formats()));
+    throw WrongUse("--format is text, json, csv, junit, tap or html, not '" + format + "'" +
+                   nearest_told(format, class_formats()));
 }
 
 }  // namespace dartwright::tools

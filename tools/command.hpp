@@ -84,7 +84,8 @@ Command assess_command();
 /// Every command, in the order of the help.
 std::vector<Command> all_commands();
 
-std::string help_of(const Command& command);
+/// In lines as wide as a terminal of so many columns; 0 for none.
+std::string help_of(const Command& command, std::size_t columns);
 std::string help_of_program(const std::vector<Command>& commands);
 
 }  // namespace dartwright::tools

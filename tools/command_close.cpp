@@ -238,8 +238,8 @@ ExitStatus run_close(const Arguments& arguments, Invocation& call) {
         });
     }
     if (as != "ease" && as != "gathers")
-        throw WrongUse("--as is ease, gathers, tuck, flare or seam, not '" + as + "'; the nearest is " +
-                       nearest_word(as, {"ease", "gathers", "tuck", "flare", "seam"}));
+        throw WrongUse("--as is ease, gathers, tuck, flare or seam, not '" + as + "'" +
+                       nearest_told(as, {"ease", "gathers", "tuck", "flare", "seam"}));
     const CloseGathersRequest request =
         gathers_request_of(arguments, as == "ease" ? TakenIn::ease : TakenIn::gathers);
     return run_operation(arguments, call, [&request](const Pattern& pattern, const Ink& ink) {

@@ -52,8 +52,8 @@ Paper paper_of(const std::string& words) {
         if (lower(paper.name) == wanted) return paper;
         known.push_back(paper.name);
     }
-    throw WrongUse("--paper is A4, A3, A0, letter, tabloid or roll:WIDTH, not '" + words +
-                   "'; the nearest is " + nearest_word(words, known));
+    throw WrongUse("--paper is A4, A3, A0, letter, tabloid or roll:WIDTH, not '" + words + "'" +
+                   nearest_told(words, known));
 }
 
 struct LengthOption {
@@ -314,7 +314,8 @@ Command print_command() {
         "rules and a qualified teacher come first.",
         {output_option("the pages; they come whole or not at all"),
          overwrite_option(),
-         {"paper", 0, "PAPER", "A4 (if absent), A3, A0, letter, tabloid, or roll:WIDTH such as roll:914"},
+         {"paper", 0, "A4|A3|A0|letter|tabloid|roll:WIDTH",
+          "A4 if absent; of a roll its width, such as roll:914"},
          {"landscape", 0, "", "the sheets lie on their long side"},
          {"margin", 0, "LENGTH", "what the printer leaves white at each edge; 10 mm if absent"},
          {"overlap", 0, "LENGTH", "the strip that two pages have in common; 10 mm if absent"},

@@ -27,8 +27,8 @@ SheetKind kind_of(const std::string& path) {
     const std::string extension = dot == std::string::npos ? "" : path.substr(dot);
     if (extension == ".html") return SheetKind::html;
     if (extension == ".pdf") return SheetKind::pdf;
-    throw WrongUse(path + ": the name of a sheet ends in .html or .pdf; the nearest is " +
-                   nearest_word(extension, {".html", ".pdf"}));
+    throw WrongUse(path + ": the name of a sheet ends in .html or .pdf" +
+                   nearest_told(extension, {".html", ".pdf"}));
 }
 
 // Of the papers that are printed on, those that are read in the hand.
@@ -45,8 +45,8 @@ PageSize page_size_wanted(const Arguments& arguments) {
                        [](char a, char b) { return std::tolower(a) == std::tolower(b); }))
             return {paper.width_mm, paper.height_mm};
     }
-    throw WrongUse("--paper is A4, letter, A3 or tabloid, not '" + *words + "'; the nearest is " +
-                   nearest_word(*words, known));
+    throw WrongUse("--paper is A4, letter, A3 or tabloid, not '" + *words + "'" +
+                   nearest_told(*words, known));
 }
 
 ExitStatus run_sheet(const Arguments& arguments, Invocation& call) {
@@ -88,7 +88,7 @@ Command sheet_command() {
              opened_option(),
              one_way_option(),
              gap_option(),
-             {"paper", 0, "PAPER", "of a PDF: A4 (if absent), letter, A3 or tabloid"},
+             {"paper", 0, "A4|letter|A3|tabloid", "of a PDF; A4 if absent"},
              {"date", 0, "WORDS", "the date, as it shall stand on the sheet; none if absent"},
              output_option("the sheet; it comes whole or not at all"),
              overwrite_option()},

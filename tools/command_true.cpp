@@ -21,8 +21,8 @@ TrueLegs legs_of(const std::string& word) {
     if (word == "mean") return TrueLegs::mean;
     if (word == "long") return TrueLegs::long_;
     if (word == "short") return TrueLegs::short_;
-    throw WrongUse("--legs is long, short or mean, not '" + word + "'; the nearest is " +
-                   nearest_word(word, {"long", "short", "mean"}));
+    throw WrongUse("--legs is long, short or mean, not '" + word + "'" +
+                   nearest_told(word, {"long", "short", "mean"}));
 }
 
 TrueDartRequest dart_request_of(const Arguments& arguments) {

@@ -6,7 +6,15 @@ namespace dartwright::tools {
 
 namespace {
 
-constexpr std::size_t line_width = 79;
+// Where it is not read on a terminal. Narrower than the least, the options' column would have no room; lines
+// wider than the most are hard to read.
+constexpr std::size_t usual_width = 79;
+constexpr std::size_t least_width = 50;
+constexpr std::size_t most_width = 99;
+
+std::size_t width_on(std::size_t columns) {
+    return columns == 0 ? usual_width : std::clamp(columns - 1, least_width, most_width);
+}
 
 std::string option_words(const OptionSpec& option) {
     std::string words = option.letter != 0 ? std::string("-") + option.letter + ", " : std::string();
@@ -16,7 +24,8 @@ std::string option_words(const OptionSpec& option) {
 }
 
 /// The words wrapped at the line's width, every line but the first indented.
-std::string wrapped(const std::string& words, std::size_t indent, std::size_t column) {
+std::string wrapped(const std::string& words, std::size_t indent, std::size_t line_width) {
+    std::size_t column = indent;
     std::string text;
     std::size_t begin = 0;
     while (begin < words.size()) {
@@ -37,30 +46,37 @@ std::string wrapped(const std::string& words, std::size_t indent, std::size_t co
     return text;
 }
 
-std::string option_lines(const std::vector<OptionSpec>& options) {
+std::string option_lines(const std::vector<OptionSpec>& options, std::size_t line_width) {
     std::size_t width = 0;
     for (const OptionSpec& option : options) width = std::max(width, option_words(option).size());
-    const std::size_t indent = width + 4;
+    // What is wider stands on a line of its own.
+    constexpr std::size_t widest = 28;
+    const std::size_t indent = std::min(width, widest) + 4;
     std::string text;
     for (const OptionSpec& option : options) {
         std::string words = std::string("  ") + option_words(option);
-        words.resize(indent, ' ');
-        text += words + wrapped(option.help, indent, indent) + "\n";
+        if (words.size() + 2 > indent)
+            words += "\n" + std::string(indent, ' ');
+        else
+            words.resize(indent, ' ');
+        text += words + wrapped(option.help, indent, line_width) + "\n";
     }
     return text;
 }
 
 }  // namespace
 
-std::string help_of(const Command& command) {
+std::string help_of(const Command& command, std::size_t columns) {
+    const std::size_t line_width = width_on(columns);
     std::string text = std::string("dartwright ") + command.name + ": " + command.summary +
                        "\n\nUsage:\n  dartwright " + command.name + " " + command.usage + "\n\n" +
-                       wrapped(command.description, 0, 0) + "\n\nOptions:\n";
+                       wrapped(command.description, 0, line_width) + "\n\nOptions:\n";
     std::vector<OptionSpec> options = command.options;
     options.push_back({"help", 'h', "", "print this help"});
-    text += option_lines(options) + "\nExamples:\n";
+    text += option_lines(options, line_width) + "\nExamples:\n";
     for (const Example& example : command.examples) {
-        text += std::string("  ") + example.command + "\n      " + wrapped(example.explanation, 6, 6) + "\n";
+        text += std::string("  ") + example.command + "\n      " +
+                wrapped(example.explanation, 6, line_width) + "\n";
     }
     return text;
 }
@@ -76,7 +92,7 @@ std::string help_of_program(const std::vector<Command>& commands) {
     }
     text +=
         "\nOptions:\n"
-        "  --help     print this help; 'dartwright COMMAND --help' has the command's\n"
+        "  --help     print this help; 'dartwright help COMMAND' has the command's\n"
         "             options and examples\n"
         "  --version  print the version\n"
         "\nA FILE of '-' is standard input. A length is in mm, or has its unit: 60, 6cm,\n"

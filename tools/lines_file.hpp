@@ -27,8 +27,8 @@ class LinesFile {
     /// A new one. FileTrouble if it cannot be opened, or if another process adds to it; WrongUse if there is
     /// such a file already.
     static LinesFile created(const std::string& path);
-    /// One begun anew: its lines go to a file beside it, which takes its name with the first draft that is marked, so that
-    /// what was kept is there until something else is. FileTrouble as above.
+    /// One begun anew: its lines go to a file beside it, which takes its name with the first draft that is
+    /// marked, so that what was kept is there until something else is. FileTrouble as above.
     static LinesFile begun_anew(const std::string& path);
     /// One that exists is gone on with; a last line without its end, torn by a power cut, is taken off.
     static LinesFile resumed(const std::string& path);

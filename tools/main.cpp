@@ -34,31 +34,51 @@ std::vector<Command> all_commands() {
 
 namespace {
 
-ExitStatus run_program(const std::vector<std::string>& words, Invocation& call, std::string& name) {
-    const std::vector<Command> commands = all_commands();
-    if (words.empty()) throw WrongUse("no command is given; 'dartwright --help' lists them");
-    if (words[0] == "--help" || words[0] == "-h") {
+[[noreturn]] void refuse_unknown(const std::string& word, const std::vector<Command>& commands) {
+    const bool is_option = word[0] == '-';
+    std::vector<std::string> known{"help"};
+    for (const Command& command : commands) known.push_back(command.name);
+    if (is_option) known = {"--help", "--version"};
+    const std::string nearest = nearest_told(word, known);
+    throw WrongUse(std::string("there is no ") + (is_option ? "option " : "command '") + word +
+                   (is_option ? "" : "'") + (nearest.empty() ? "; 'dartwright help' lists them" : nearest));
+}
+
+ExitStatus run_help(const std::vector<std::string>& words, const std::vector<Command>& commands,
+                    Invocation& call) {
+    if (words.size() > 2) throw WrongUse("'" + words[2] + "' is one word too many");
+    if (words.size() < 2 || words[1] == "help") {
         call.out.write(help_of_program(commands));
         return ExitStatus::done;
+    }
+    for (const Command& command : commands) {
+        if (words[1] != command.name) continue;
+        call.out.write(help_of(command, call.out.columns()));
+        return ExitStatus::done;
+    }
+    refuse_unknown(words[1], commands);
+}
+
+ExitStatus run_program(const std::vector<std::string>& words, Invocation& call, std::string& name) {
+    const std::vector<Command> commands = all_commands();
+    if (words.empty()) throw WrongUse("no command is given; 'dartwright help' lists them");
+    if (words[0] == "--help" || words[0] == "-h" || words[0] == "help") {
+        const bool is_command = words[0] == "help";
+        return run_help(is_command ? words : std::vector<std::string>{}, commands, call);
     }
     if (words[0] == "--version") {
         call.out.write("dartwright " DARTWRIGHT_VERSION "\n");
         return ExitStatus::done;
     }
-    std::vector<std::string> known;
     for (const Command& command : commands) {
-        known.push_back(command.name);
         if (words[0] != command.name) continue;
         name += std::string(" ") + command.name;
         const Arguments arguments = read_arguments(command, {words.begin() + 1, words.end()});
         if (!arguments.has("help")) return command.run(arguments, call);
-        call.out.write(help_of(command));
+        call.out.write(help_of(command, call.out.columns()));
         return ExitStatus::done;
     }
-    const bool is_option = words[0][0] == '-';
-    if (is_option) known = {"--help", "--version"};
-    throw WrongUse(std::string("there is no ") + (is_option ? "option " : "command '") + words[0] +
-                   (is_option ? "" : "'") + "; the nearest is " + nearest_word(words[0], known));
+    refuse_unknown(words[0], commands);
 }
 
 /// What was thrown, as the exit status and the words for it.

@@ -1,5 +1,6 @@
 #include "output.hpp"
 
+#include <sys/ioctl.h>
 #include <unistd.h>
 
 #include <cerrno>
@@ -52,6 +53,11 @@ bool Output::is_coloured() const {
     const char* terminal = std::getenv("TERM");
     const bool is_plain = terminal == nullptr || std::string(terminal) == "dumb";
     return isatty(descriptor_) == 1 && !is_plain && (unwanted == nullptr || *unwanted == '\0');
+}
+
+std::size_t Output::columns() const {
+    winsize size{};
+    return isatty(descriptor_) == 1 && ioctl(descriptor_, TIOCGWINSZ, &size) == 0 ? size.ws_col : 0;
 }
 
 void say(const std::string& prefix, const std::string& words) {

@@ -6,8 +6,8 @@
 namespace dartwright::tools {
 
 /// Standard output, buffered. A reader that has gone (a closed pipe) is no error: what follows is dropped,
-/// and the command may stop early. Any other failure is FileTrouble. What a terminal would obey is left out of
-/// all that is written (clean_for_terminal).
+/// and the command may stop early. Any other failure is FileTrouble. What a terminal would obey is left out
+/// of all that is written (clean_for_terminal).
 class Output {
   public:
     explicit Output(int descriptor) : descriptor_(descriptor) {}
@@ -16,6 +16,8 @@ class Output {
     bool is_reader_gone() const { return reader_gone_; }
     /// Whether colours may be used: a terminal that knows them, and `NO_COLOR` unset or empty.
     bool is_coloured() const;
+    /// Of the terminal; 0 if it is none, or does not say.
+    std::size_t columns() const;
 
   private:
     int descriptor_;

@@ -20,8 +20,8 @@ Picture picture_of(const std::string& path) {
     if (extension == ".svg") return Picture::svg;
     if (extension == ".png") return Picture::png;
     if (extension == ".pdf") return Picture::pdf;
-    throw WrongUse(path + ": the name of a picture ends in .svg, .png or .pdf; the nearest is " +
-                   nearest_word(extension, {".svg", ".png", ".pdf"}));
+    throw WrongUse(path + ": the name of a picture ends in .svg, .png or .pdf" +
+                   nearest_told(extension, {".svg", ".png", ".pdf"}));
 }
 
 /// Pixels for a millimetre on a PNG: at 4 the smallest words are some 20 pixels high.

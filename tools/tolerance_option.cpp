@@ -17,8 +17,8 @@ const ToleranceName& tolerance_named(const std::string& name) {
         names.push_back(tolerance.name);
         list += (list.empty() ? "" : ", ") + names.back();
     }
-    throw WrongUse("there is no tolerance '" + name + "'; the nearest is " + nearest_word(name, names) +
-                   " (there are " + list + ")");
+    throw WrongUse("there is no tolerance '" + name + "'" + nearest_told(name, names) + " (there are " +
+                   list + ")");
 }
 
 }  // namespace

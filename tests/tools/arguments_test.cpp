@@ -43,6 +43,15 @@ TEST(version, is_one_line) {
     EXPECT_EQ(lines_in(ended.out), 1u);
 }
 
+TEST(help, is_a_command_as_well_as_an_option) {
+    EXPECT_EQ(dartwright({"help"}).out, dartwright({"--help"}).out);
+    EXPECT_EQ(dartwright({"help", "help"}).out, dartwright({"--help"}).out);
+    const Ended ended = dartwright({"help", "pivot"});
+    EXPECT_EQ(ended.status, 0);
+    EXPECT_EQ(ended.out.find("dartwright pivot: "), 0u);
+    EXPECT_EQ(ended.out, dartwright({"pivot", "--help"}).out);
+}
+
 struct Wrong {
     std::vector<std::string> words;
     const char* says;
@@ -63,6 +72,12 @@ INSTANTIATE_TEST_SUITE_P(
     all, wrong_words,
     testing::Values(
         Wrong{{}, "no command is given"}, Wrong{{"chek"}, "the nearest is check"},
+        Wrong{{"comp"}, "the nearest is compare"},
+        Wrong{{"bodice"}, "there is no command 'bodice'; 'dartwright help' lists them"},
+        Wrong{{"help", "bodice"}, "'dartwright help' lists them"},
+        Wrong{{"help", "pivto"}, "the nearest is pivot"},
+        Wrong{{"help", "pivot", "cut"}, "'cut' is one word too many"},
+        Wrong{{"check", bodice, "--colour", "red"}, "'dartwright check --help' lists them"},
         Wrong{{"--frob"}, "there is no option --frob"}, Wrong{{""}, "there is no command"},
         Wrong{{"check"}, "a file or folder to check is missing"},
         Wrong{{"check", bodice, "--fromat", "json"}, "the nearest is --format"},

@@ -45,9 +45,10 @@ _dartwright_values() {
     while IFS= read -r -d '|' wanted; do
         case $wanted in
             PIECE | DART | SEAM | EDGE) _dartwright_names "${wanted,,}" "$file" ;;
-            [a-z]*) printf '%s\n' "$wanted" ;;
+            PLACE*) _dartwright_names edge "$file" | sed 's/$/@/' ;;
+            [a-z]* | A[0-9]) printf '%s\n' "${wanted%WIDTH}" ;;
         esac
-    done < <(_dartwright_value "${COMP_WORDS[1]}" "$1" | sed -E '/\||^(PIECE|DART|SEAM|EDGE)$/!d; s/^\[[^]]*\]//; s/$/|/')
+    done < <(_dartwright_value "${COMP_WORDS[1]}" "$1" | sed -E '/\||^(PIECE|DART|SEAM|EDGE|PLACE.*)$/!d; s/^\[[^]]*\]//; s/$/|/')
 }
 
 _dartwright() {
@@ -57,7 +58,12 @@ _dartwright() {
     COMPREPLY=()
     if ((COMP_CWORD == 1)); then
         mapfile -t COMPREPLY < <(compgen -W "$("$_dartwright_program" --help 2> /dev/null |
-            sed -n '/^Commands:/,/^$/s/^  \([a-z]*\).*/\1/p') --help --version" -- "$word")
+            sed -n '/^Commands:/,/^$/s/^  \([a-z]*\).*/\1/p') help --help --version" -- "$word")
+        return
+    fi
+    if ((COMP_CWORD == 2)) && [[ $before == help ]]; then
+        mapfile -t COMPREPLY < <(compgen -W "$("$_dartwright_program" --help 2> /dev/null |
+            sed -n '/^Commands:/,/^$/s/^  \([a-z]*\).*/\1/p')" -- "$word")
         return
     fi
     if [[ $word == -* ]]; then
@@ -67,6 +73,8 @@ _dartwright() {
     while IFS= read -r name; do
         [[ $name == "${word//\\/}"* ]] && COMPREPLY+=("$(printf '%q' "$name")")
     done < <(_dartwright_values "$before")
+    # What ends so goes on: a distance, a width.
+    [[ ${COMPREPLY[*]} == *[@:] ]] && compopt -o nospace 2> /dev/null
     ((${#COMPREPLY[@]})) || compopt -o default 2> /dev/null
 }
 

@@ -22,13 +22,33 @@ std::size_t letters_apart(const std::string& a, const std::string& b) {
     return apart[a.size()][b.size()];
 }
 
+// A hostile word as long as a file is not worth comparing to its end.
+constexpr std::size_t longest_compared = 200;
+
 std::string nearest_word(const std::string& word, const std::vector<std::string>& known) {
     if (known.empty()) throw std::invalid_argument("nearest_word: no words to choose from");
-    // A hostile word as long as a file is not worth comparing to its end.
-    const std::string start = word.substr(0, 200);
+    const std::string start = word.substr(0, longest_compared);
     return *std::min_element(known.begin(), known.end(), [&](const auto& a, const auto& b) {
         return letters_apart(start, a) < letters_apart(start, b);
     });
+}
+
+std::string nearest_told(const std::string& word, const std::vector<std::string>& known) {
+    constexpr std::size_t least_begun = 2;
+    const auto told = [](const std::string& near) { return "; the nearest is " + near; };
+    if (word.size() >= least_begun) {
+        const auto begun = std::find_if(known.begin(), known.end(),
+                                        [&](const std::string& each) { return each.rfind(word, 0) == 0; });
+        if (begun != known.end()) return told(*begun);
+        const auto begins = std::find_if(known.begin(), known.end(), [&](const std::string& each) {
+            return each.size() > least_begun && word.rfind(each, 0) == 0;
+        });
+        if (begins != known.end() && word.size() <= 2 * begins->size()) return told(*begins);
+    }
+    if (word.empty() || word.size() > longest_compared || known.empty()) return {};
+    const std::string near = nearest_word(word, known);
+    const std::size_t allowed = std::max<std::size_t>(1, std::max(word.size(), near.size()) / 3);
+    return letters_apart(word, near) <= allowed ? told(near) : "";
 }
 
 }  // namespace dartwright
