@@ -9,19 +9,12 @@
 #include "checked_file.hpp"
 #include "command.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
-#include "dartwright/files/output_file.hpp"
-#include "dartwright/files/pattern_file.hpp"
-#include "dartwright/files/rule_file.hpp"
-#include "dartwright/pattern/errors.hpp"
-#include "dartwright/pattern/pattern.hpp"
-#include "dartwright/pattern/pattern_problems.hpp"
-#include "dartwright/pattern/place.hpp"
 #include "dartwright/words/nearest_word.hpp"
+#include "ending.hpp"
 #include "kept_memory.hpp"
 #include "output.hpp"
 #include "signals.hpp"
 #include "standard_streams.hpp"
-#include "unforeseen.hpp"
 
 namespace dartwright::tools {
 
@@ -81,58 +74,6 @@ ExitStatus run_program(const std::vector<std::string>& words, Invocation& call, 
     refuse_unknown(words[0], commands);
 }
 
-/// What was thrown, as the exit status and the words for it.
-struct Ending {
-    ExitStatus status;
-    std::string words;
-    bool names_its_file = false;  ///< the words do, so that the subject is not said again
-};
-
-ExitStatus status_of(ErrorKind kind) {
-    switch (kind) {
-        case ErrorKind::impossible:
-        case ErrorKind::beyond_the_run:
-            return ExitStatus::impossible;
-        case ErrorKind::unknown_name:
-        case ErrorKind::bad_words:
-        case ErrorKind::output_exists:
-            return ExitStatus::wrong_use;
-        case ErrorKind::bad_pattern:
-        case ErrorKind::unreadable:
-        case ErrorKind::library_missing:
-            return ExitStatus::unreadable;
-    }
-    return ExitStatus::internal;
-}
-
-Ending unforeseen_ending(const std::exception_ptr& thrown) {
-    Unforeseen other = unforeseen(thrown);
-    return {other.status, std::move(other.words)};
-}
-
-Ending ending_of(const std::exception_ptr& thrown, Unit unit) {
-    try {
-        std::rethrow_exception(thrown);
-    } catch (const InvalidRule& error) {
-        return {ExitStatus::unreadable, error.file + ": " + all_problems(error), true};
-    } catch (const InvalidPattern& error) {
-        return {ExitStatus::unreadable, error.file + ": " + first_problem(error), true};
-    } catch (const FileTrouble& error) {
-        return {ExitStatus::unreadable, error.what(), true};
-    } catch (const OutputExists& error) {
-        return {ExitStatus::wrong_use, error.what() + std::string(" with --overwrite"), true};
-    } catch (const WrongUse& error) {
-        return {ExitStatus::wrong_use, error.what(), true};
-    } catch (const UnsoundPattern&) {
-        // What is read is sound: an operation of ours gave it.
-        return unforeseen_ending(thrown);
-    } catch (const Error& error) {
-        return {status_of(error.error_kind), error.in(unit)};
-    } catch (...) {
-        return unforeseen_ending(thrown);
-    }
-}
-
 }  // namespace
 
 int run(const std::vector<std::string>& words) {
@@ -147,6 +88,10 @@ int run(const std::vector<std::string>& words) {
         return static_cast<int>(status);
     } catch (...) {
         const Ending ending = ending_of(std::current_exception(), call.unit);
+        if (is_json_asked_for(words)) {
+            say_text(json_line_of(ending, name, call));
+            return static_cast<int>(ending.status);
+        }
         const bool has_subject = !ending.names_its_file && !call.subject.empty();
         const std::string done = call.written.empty() ? "" : "; " + shown_path(call.written) + " is written";
         say(name + ": " + (has_subject ? call.subject + ": " : ""), ending.words + done);
