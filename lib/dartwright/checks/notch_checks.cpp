@@ -166,8 +166,8 @@ PlacedFinding missing_partner(const WalkedSeam& seam, const WalkedNotch& notch, 
     const std::array<std::string, 2> names = side_names(seam);
     Finding finding = seam_finding(seam, "notch-missing");
     finding.expected = walked - part.begins;
-    finding.message = seam_subject(seam) + names[1 - has] + " has no partner for the " +
-                      notch_text(*notch.notch, seam.unit) + " on " + names[has] + ".";
+    finding.message = seam_subject(seam) + "the " + notch_text(*notch.notch, seam.unit) + " on " +
+                      names[has] + " has no partner on " + names[1 - has] + ".";
     finding.remedy = "Mark one on " + part.run->edge + " of " + part.piece->name() + ", " +
                      measure_in_sentence(walked - part.begins, seam.unit) + " from " +
                      name_of_end(*part.run, part.from) + ", or take the other one out.";
