@@ -115,11 +115,13 @@ Ending ending_of(const std::exception_ptr& thrown, Unit unit) {
 }
 
 bool is_json_asked_for(const std::vector<std::string>& words) {
+    std::string format;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        if (words[i] == "--format=json") return true;
-        if (words[i] == "--format" && i + 1 < words.size() && words[i + 1] == "json") return true;
+        const std::string given = "--format=";
+        if (words[i].rfind(given, 0) == 0) format = words[i].substr(given.size());
+        if (words[i] == "--format" && i + 1 < words.size()) format = words[i + 1];
     }
-    return false;
+    return format == "json";
 }
 
 std::string json_line_of(const Ending& ending, const std::string& name, const Invocation& call) {

@@ -22,7 +22,7 @@ struct Ending {
 /// Lengths are told in the unit of the file worked on.
 Ending ending_of(const std::exception_ptr& thrown, Unit unit);
 
-/// Whether a result was asked for as JSON, by words that may be wrong in all else.
+/// Whether a result was asked for as JSON, by words that may be wrong in all else; the last one counts.
 bool is_json_asked_for(const std::vector<std::string>& words);
 
 /// One line of JSON, in ASCII: what `call` worked on, and how it ended. `name` is that of program and command.

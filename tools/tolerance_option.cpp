@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "dartwright/pattern/pattern_rules.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/words/nearest_word.hpp"
 
@@ -39,6 +40,10 @@ std::map<std::string, double> tolerances_given(const Arguments& arguments) {
         const std::string value = words.substr(sign + 1);
         const double number = tolerance.is_angle ? parse_angle_deg(value) : parse_length(value);
         if (!(number >= 0)) throw WrongUse("--tolerance " + words + ": a tolerance is not below 0");
+        constexpr double greatest_deg = 180;
+        if (number > (tolerance.is_angle ? greatest_deg : largest_length_mm))
+            throw WrongUse("--tolerance " + words + ": a tolerance is " +
+                           (tolerance.is_angle ? "180 degrees" : "10 m") + " at most");
         if (!given.emplace(tolerance.name, number).second)
             throw WrongUse(std::string("--tolerance ") + tolerance.name + " is given twice");
     }

@@ -694,6 +694,20 @@ TEST(unearned_marks, are_not_given_for_darts_that_truing_shifts) {
     EXPECT_THROW(exercise_of(start, made), InvalidPattern);
 }
 
+// Nor for an edge or a seam: its darts are judged by how they are, and not by where, nor as closed elsewhere.
+TEST(unearned_marks, truing_a_seam_judges_darts_by_what_they_are) {
+    const Pattern start = read_pattern_file(DARTWRIGHT_SOURCE_DIR "/fixtures/workshop/after-fitting.json");
+    const Made trued{"true", {{"seam", "side"}, {"end", "waist"}, {"move", "both"}, {"span", "40mm"}}};
+    const Pattern after = all_done(start, {trued}).value();
+    const OperationDeeds deeds = deeds_of(trued, {start, after});
+    EXPECT_TRUE(deeds.closed.empty());
+    ASSERT_FALSE(deeds.touched.empty());
+    for (const TouchedDart& each : deeds.touched) EXPECT_FALSE(each.is_placed) << each.dart;
+    const std::vector<Criterion> judged{Criterion::angle, Criterion::legs, Criterion::mouth, Criterion::pivot,
+                                        Criterion::shape};
+    EXPECT_EQ(criteria_of(deeds), judged);
+}
+
 /// A dart of the back is moved, to a wrong place by mistake; then the back is divided by the other one.
 struct PlacedAndDivided {
     std::string dart;
@@ -857,6 +871,38 @@ TEST(unearned_marks, are_given_for_a_mouth_that_another_dart_opened) {
     const Assessment assessment = assess(asked, *all_done(start, made));
     EXPECT_EQ(assessment.tasks[0].marks, 0);
     EXPECT_EQ(assessment.tasks[1].marks, 12);
+}
+
+// One plan more for each task that divides a piece, and not one for each order in which they may be left out:
+// that would be 40,320 of them here.
+TEST(unearned_marks, many_divisions_are_each_left_out_once) {
+    std::string pieces;
+    std::vector<Made> made;
+    for (int k = 0; k < 8; ++k) {
+        const std::string name = "panel " + std::to_string(k);
+        const std::string width = std::to_string(200 + k);
+        const std::string height = std::to_string(400 + 7 * k);
+        pieces += std::string(k > 0 ? "," : "") + R"({"name": ")" + name +
+                  R"(", "cut": {"quantity": 1}, "grain": {"from": [60, 60], "to": [60, 200]},
+                  "outline": {"start": [0, 0], "items": [{"edge": "hem", "to": [)" +
+                  width + R"(, 0]}, {"edge": "side", "to": [)" + width + "," + height +
+                  R"(]}, {"edge": "waist", "to": [120, )" + height +
+                  R"(]}, {"dart": "waist dart", "point": [105, )" + std::to_string(280 + 7 * k) +
+                  R"(], "to": [90, )" + height + R"(], "press": "centre"}, {"edge": "waist", "to": [0, )" +
+                  height + R"(]}, {"edge": "centre", "to": [0, 0]}]}})";
+        made.push_back({"close",
+                        {{"piece", name},
+                         {"dart", "waist dart"},
+                         {"as", "seam"},
+                         {"to", "hem@50%"},
+                         {"seam", "seam " + std::to_string(k)}}});
+    }
+    const Pattern start = read_pattern(
+        R"({"dartwright": 1, "name": "panels", "unit": "mm", "pieces": [)" + pieces + "]}", "panels.json");
+    const PreparedExercise asked = exercise_of(start, made);
+    const Assessment finished = assess(asked, asked.finished);
+    EXPECT_EQ(finished.marks, finished.of);
+    EXPECT_EQ(assess(asked, start).tasks[3].marks, 0);
 }
 
 // An exercise costs more to make than drafts to be judged by it: each is asked all the laws.

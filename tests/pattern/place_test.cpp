@@ -121,9 +121,8 @@ TEST(parse_place, what_was_written_in_inches_is_answered_in_inches) {
         ADD_FAILURE() << "not refused";
     } catch (const BeyondTheRun& refused) {
         for (const Unit unit : {Unit::mm, Unit::cm, Unit::inch}) {
-            EXPECT_EQ(
-                refused.in(unit),
-                "the place side@20in/hem lies beyond the end of \"side\", which is about 3 15/16 in long");
+            EXPECT_EQ(refused.in(unit),
+                      "the place side@20in/hem lies beyond the end of \"side\", which is 3.937 in long");
         }
     }
     try {
@@ -133,7 +132,7 @@ TEST(parse_place, what_was_written_in_inches_is_answered_in_inches) {
         EXPECT_EQ(refused.in(Unit::cm),
                   "the place side@200/hem lies beyond the end of \"side\", which is 100.000000 mm long");
         EXPECT_EQ(refused.in(Unit::inch),
-                  "the place side@200/hem lies beyond the end of \"side\", which is about 3 15/16 in long");
+                  "the place side@7.874016in/hem lies beyond the end of \"side\", which is 3.937 in long");
     }
 }
 

@@ -29,6 +29,12 @@ TEST(sentence, tells_a_limit_that_will_do) {
     EXPECT_EQ(most_told(12.29).in(Unit::inch), "15/32 in");
     EXPECT_EQ(least_told(12.29).in(Unit::inch), "1/2 in");
     EXPECT_EQ(most_told(0.5).in(Unit::inch), "0.019 in");
+    EXPECT_EQ(least_told(430.0000009, 0).in(Unit::mm), "431 mm") << "430 was tried, and is too little";
+    EXPECT_EQ(within_told(8.2996 * 25.4).in(Unit::inch), "8.299 in");
+    EXPECT_EQ(within_told(210.80984).in(Unit::mm), "210.809840 mm");
+    EXPECT_EQ(on_edge_told(508).in(Unit::mm) + "/" + on_edge_told(508).in(Unit::inch), "508/20in");
+    EXPECT_EQ(difference_told(0.514, by_size).in(Unit::mm), "0.51 mm");
+    EXPECT_EQ(measure_told(12.34, by_size).in(Unit::cm), "12.3 mm");
 }
 
 TEST(sentence, tells_what_was_asked_as_it_was_asked) {

@@ -149,6 +149,7 @@ std::vector<JudgedTask> judged_tasks(const DraftFacts& facts, const Pattern& dra
     std::vector<JudgedTask> out;
     for (std::size_t i = 0; i < plan.exercise.tasks.size(); ++i)
         out.push_back(judged(facts, marked_task(facts, i)));
+    if (!plan.without_divisions) return out;
     for (const WithoutDivision& each : plan.without_divisions->of(plan))
         if (is_left_undivided(plan, each, facts.draft.drawn)) keep_what_is_undivided(out, each, draft);
     return out;

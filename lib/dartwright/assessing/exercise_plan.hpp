@@ -90,9 +90,9 @@ struct ExercisePlan {
     std::vector<std::vector<RunSignature>> signatures;
     std::vector<AskedDart> darts;
     std::vector<AskedClosed> closed;
-    std::vector<UndividedPiece> undivided;  ///< in which a mouth was closed
-    std::vector<std::size_t> divisions;     ///< the tasks that divide a piece
-    std::shared_ptr<WithoutDivisions> without_divisions;
+    std::vector<UndividedPiece> undivided;                ///< in which a mouth was closed
+    std::vector<std::size_t> divisions;                   ///< the tasks that divide a piece
+    std::shared_ptr<WithoutDivisions> without_divisions;  ///< null in a plan that is one of them itself
     std::vector<ShapedPiece> known;  ///< pieces before each of the tasks and after the last, each shape once
     std::shared_ptr<TracedCuttingLines> traced = std::make_shared<TracedCuttingLines>();  ///< of `known`
     /// Which of them the pattern has before each of the tasks and after the last.

@@ -60,6 +60,14 @@ std::vector<std::size_t> pieces_beside(const ExercisePlan& plan, const ExerciseP
     return out;
 }
 
+// No other division is left out besides, which would make a plan for every order of all of them.
+PreparedExercise prepared_as_it_is(Exercise exercise) {
+    ExercisePlan plan = plan_of(exercise);
+    plan.without_divisions.reset();
+    Pattern finished = plan.finished_pattern;
+    return {std::move(exercise), std::move(finished), std::make_shared<const ExercisePlan>(std::move(plan))};
+}
+
 WithoutDivision without_division(const ExercisePlan& plan, std::size_t division) {
     WithoutDivision out;
     Exercise exercise = plan.exercise;
@@ -74,7 +82,7 @@ WithoutDivision without_division(const ExercisePlan& plan, std::size_t division)
         out.tasks.back() = exercise.tasks.size();
         exercise.tasks.push_back(task);
     }
-    out.exercise = prepared(std::move(exercise));
+    out.exercise = prepared_as_it_is(std::move(exercise));
     out.is_earned = earned_criteria(out.exercise);
     out.wholes = pieces_beside(plan, *out.exercise.plan);
     return out;

@@ -32,12 +32,15 @@ bool draws_anew(const Made& operation) {
     return operation.operation == "true" || operation.operation == "repoint";
 }
 
-void add_deeds(OperationDeeds& deeds, const Made& operation, const PieceBothWays& both,
-               const Tolerances& tolerances) {
+// Darts that are as they were elsewhere along an edge that grew come into `shifted`.
+void add_deeds(OperationDeeds& deeds, std::vector<TouchedDart>& shifted, const Made& operation,
+               const PieceBothWays& both, const Tolerances& tolerances) {
     const std::string& piece = both.before.piece.name;
     for (ComparedDart dart : compared_darts(both, tolerances)) {
-        if (draws_anew(operation) && dart.change == DartChange::moved)
+        if (draws_anew(operation) && dart.change == DartChange::moved) {
             dart.change = is_drawn_otherwise(dart, tolerances) ? DartChange::changed : DartChange::kept;
+            if (dart.change == DartChange::kept) shifted.push_back({piece, dart.name, false});
+        }
         const bool is_new = dart.change == DartChange::moved || dart.change == DartChange::opened;
         if (is_new || dart.change == DartChange::changed) deeds.touched.push_back({piece, dart.name, is_new});
         if (dart.change == DartChange::moved || dart.change == DartChange::gone)
@@ -86,6 +89,7 @@ Pattern done(const Pattern& pattern, const Made& operation) {
 
 OperationDeeds deeds_of(const Made& operation, const PatternStep& step) {
     OperationDeeds deeds;
+    std::vector<TouchedDart> shifted;
     const Tolerances tolerances = tolerances_of(step.before);
     const std::vector<ShapedPiece> strangers = new_pieces(step, tolerances);
     for (const Piece& piece : step.before.pieces) {
@@ -95,9 +99,11 @@ OperationDeeds deeds_of(const Made& operation, const PatternStep& step) {
                                  shaped_piece(*same, tolerances, "after")};
         // The darts of a piece that was separated are looked for in no other.
         if (!compared_separation(both.before, &both.after, strangers, tolerances))
-            add_deeds(deeds, operation, both, tolerances);
+            add_deeds(deeds, shifted, operation, both, tolerances);
     }
     add_named(deeds, operation, step.after);
+    // Of an edge or a seam that is trued, that its darts came through it is what there is to see of them.
+    if (deeds.touched.empty()) deeds.touched = std::move(shifted);
     for (const Piece& piece : step.after.pieces)
         if (std::find(step.before.pieces.begin(), step.before.pieces.end(), piece) ==
             step.before.pieces.end())

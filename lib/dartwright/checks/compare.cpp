@@ -96,14 +96,14 @@ void add_notes(Notes notes, const ComparedPiece& piece, const Tolerances& tolera
         notes.push_back(piece.name + " lies turned by " + turn_words(turned));
     const double shifted = norm(piece.shifted_mm);
     if (!piece.is_mirrored && std::abs(turned) <= tolerances.grain_deg && shifted > tolerances.notch_mm)
-        notes.push_back(piece.name + " lies shifted by " + measure_told(shifted));
+        notes.push_back(piece.name + " lies shifted by " + measure_told(shifted, by_size));
     for (const ComparedRun& run : piece.runs) {
         if (!run.sewn_mm.before) notes.push_back(piece.name + " has a new edge, " + run.edge);
     }
     for (const ComparedNotch& notch : piece.notches) {
         if (notch.kind_before) continue;
         notes.push_back(piece.name + " has a new notch on " + notch.edge + ", " +
-                        measure_told(*notch.at_mm[0].after) + " from " + notch.from[0]);
+                        measure_told(*notch.at_mm[0].after, by_size) + " from " + notch.from[0]);
     }
 }
 

@@ -121,9 +121,9 @@ bool has_kept_more(const MeasuredPiece& piece, const MeasuredPiece& than, const 
 ShapedPiece shaped_piece(const Piece& piece, const Tolerances& tolerances, const std::string& which) {
     const double gap = gap_of(piece.outline);
     if (gap > tolerances.gap_mm) {
-        throw Impossible(
-            "the outline of \"" + piece.name + "\" " + which + " does not close, by " + difference_told(gap),
-            "close it first");
+        throw Impossible("the outline of \"" + piece.name + "\" " + which + " does not close, by " +
+                             difference_told(gap, by_size),
+                         "close it first");
     }
     ShapedPiece out{piece, {}};
     out.piece.outline = with_gap_closed(piece.outline);

@@ -85,13 +85,13 @@ DartsLie where_edge_lies(const PartsOfCut& parts, const std::string& edge) {
     return is_after ? DartsLie::after : DartsLie::before;
 }
 
-std::string nearest_reachable(const Piece& piece, const TargetChosen& target, const std::string& dart) {
+Sentence nearest_reachable(const Piece& piece, const TargetChosen& target, const std::string& dart) {
     const std::vector<Run> runs = runs_of(piece.outline);
     const Run& run = *find_run(runs, target.edge);
     const RunEnd from = end_named(run, target.place.from).value_or(RunEnd::start);
     const double asked = from == RunEnd::start ? target.distance : run.length - target.distance;
     const double step = std::max(1.0, std::ceil(run.length / 200));
-    std::string best;
+    Sentence best;
     double least = run.length * 2;
     for (double at = step; at < run.length; at += step) {
         if (std::abs(at - asked) >= least) continue;
@@ -101,7 +101,7 @@ std::string nearest_reachable(const Piece& piece, const TargetChosen& target, co
             const TargetCut cut = cut_at_target(piece.outline, chosen, dart);
             if (!what_blocks_cut(cut.polygon, cut.outline, cut.dart, cut.target).empty()) continue;
             least = std::abs(at - asked);
-            best = to_text(place);
+            best = told(place);
         } catch (const Impossible&) {
             continue;  // beside a mouth
         }
@@ -141,11 +141,11 @@ void refuse_blocked_cut(const Piece& piece, const TargetCut& cut, const TargetCh
     const Sentence blocked = what_blocks_cut(cut.polygon, cut.outline, cut.dart, cut.target);
     if (blocked.empty()) return;
     const std::string dart = cut.outline.items[cut.dart].as_dart()->name;
-    const std::string nearest = nearest_reachable(piece, target, dart);
-    throw Impossible(blocked,
-                     nearest.empty()
-                         ? "no place on \"" + target.edge + "\" can be reached straight from this pivot"
-                         : "the nearest place on that edge that can be reached is " + nearest);
+    const Sentence nearest = nearest_reachable(piece, target, dart);
+    throw Impossible(
+        blocked, nearest.empty()
+                     ? Sentence("no place on \"" + target.edge + "\" can be reached straight from this pivot")
+                     : "the nearest place on that edge that can be reached is " + nearest);
 }
 
 PartsOfCut parts_of(const TargetCut& cut) {

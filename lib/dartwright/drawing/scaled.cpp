@@ -30,6 +30,7 @@ DrawnItem scaled(const DrawnItem& item, double factor) {
     if (out.stroke) {
         out.stroke->width_mm *= factor;
         for (double& dash : out.stroke->dash_mm) dash *= factor;
+        out.stroke->dash_begin_mm *= factor;
     }
     return out;
 }

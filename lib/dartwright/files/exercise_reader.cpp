@@ -209,9 +209,10 @@ void leave_earned_marks(Reading& reading, const JsonNode& root, Exercise& exerci
             unearned = unearned_marks(prepared(exercise));
         for (const UnearnedMarks& each : unearned) add_unearned(reading, root, exercise, each);
     } catch (const Impossible& error) {
-        reading.add(*member(root, "pattern"), error.what(), "a pattern that drafts can be held against");
+        reading.add(*member(root, "pattern"), error.in(exercise.unit),
+                    "a pattern that drafts can be held against");
     } catch (const BadWords& error) {
-        reading.add(*member(root, "tasks"), error.what(), "tasks that can be done");
+        reading.add(*member(root, "tasks"), error.in(exercise.unit), "tasks that can be done");
     }
 }
 

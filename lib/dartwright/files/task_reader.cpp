@@ -42,6 +42,13 @@ const std::vector<TaskKind>& task_kinds() {
     return kinds;
 }
 
+// A criterion of other tasks.
+bool leaves_nothing_to_judge(std::string_view key, const std::vector<std::string>& words) {
+    return std::find(words.begin(), words.end(), key) == words.end() &&
+           std::any_of(criterion_names.begin(), criterion_names.end(),
+                       [key](const CriterionName& each) { return each.word == key; });
+}
+
 class TasksRead {
   public:
     TasksRead(Reading& reading, const TasksAsked& asked)
@@ -160,9 +167,9 @@ void TasksRead::do_operation(const JsonNode& what, const Made& made, TaskKind& k
             if (each != Criterion::shape || kind.criteria.size() == 1) kind.usual.push_back(each);
         return;
     } catch (const Impossible& error) {
-        why = error.what();
+        why = error.in(reading_.unit);
     } catch (const BadWords& error) {
-        why = error.what();
+        why = error.in(reading_.unit);
     }
     // What follows begins with a pattern that nobody knows.
     is_known_ = false;
@@ -231,7 +238,7 @@ void TasksRead::check_lines() {
         } catch (const UnknownName& unknown) {
             reading_.add(*node, "no such line as " + in_quotes(line), any_of(unknown.known));
         } catch (const Impossible& error) {
-            reading_.add(*node, error.what(), "a line that can be measured");
+            reading_.add(*node, error.in(reading_.unit), "a line that can be measured");
         }
     }
 }
@@ -253,7 +260,14 @@ void TasksRead::read_marks(const JsonNode& node, Task& task, const TaskKind& kin
 void TasksRead::read_marks_of(const JsonNode& node, Task& task, const TaskKind& kind) {
     std::vector<std::string> words;
     for (const Criterion criterion : kind.criteria) words.emplace_back(word_of(criterion));
-    const Fields fields(reading_, node, "the marks of this task", words);
+    std::vector<std::string> known = words;
+    for (const JsonNode* child : node.children) {
+        if (!leaves_nothing_to_judge(child->key, words)) continue;
+        known.emplace_back(child->key);
+        reading_.add(*child, in_quotes(child->key) + ", by which this task leaves nothing to judge",
+                     "marks for " + any_of(words));
+    }
+    const Fields fields(reading_, node, "the marks of this task", known);
     for (const JsonNode* child : node.children) {
         const auto found = std::find(words.begin(), words.end(), child->key);
         if (found == words.end()) continue;

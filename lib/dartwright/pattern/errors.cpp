@@ -21,12 +21,12 @@ Impossible::Impossible(ErrorKind kind, Sentence reason_, Sentence remedy_)
       reason_told(std::move(reason_)),
       remedy_told(std::move(remedy_)) {}
 
-BeyondTheRun::BeyondTheRun(std::string place_, std::string edge_, double length_mm_, Unit asked_in_)
+BeyondTheRun::BeyondTheRun(Sentence place_, std::string edge_, double length_mm_, Unit asked_in_)
     : Impossible(ErrorKind::beyond_the_run,
                  "the place " + place_ + " lies beyond the end of \"" + edge_ + "\", which is " +
-                     measure_told(length_mm_, 6) + " long",
+                     within_told(length_mm_) + " long",
                  ""),
-      place(std::move(place_)),
+      place(place_.in(Unit::mm)),
       edge(std::move(edge_)),
       length_mm(length_mm_) {
     if (asked_in_ == Unit::inch) asked_in = asked_in_;

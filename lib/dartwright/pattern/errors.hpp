@@ -55,8 +55,9 @@ class Impossible : public Error {
 /// A place that lies beyond the end of its run; the remedy says how far the run goes.
 class BeyondTheRun : public Impossible {
   public:
-    BeyondTheRun(std::string place_, std::string edge_, double length_mm_, Unit asked_in_ = Unit::mm);
-    std::string place;
+    /// `place_` in words of its own.
+    BeyondTheRun(Sentence place_, std::string edge_, double length_mm_, Unit asked_in_ = Unit::mm);
+    std::string place;  ///< in mm
     std::string edge;
     double length_mm;  ///< of the run, sewn
 };

@@ -207,23 +207,18 @@ std::string to_text(const Place& place) {
     return out;
 }
 
-namespace {
-
-// In mm as the reader reads bare numbers, unless it was written in inches.
-std::string as_written(const Place& place) {
-    if (place.distance.is_share || place.distance.unit != Unit::inch) return to_text(place);
-    const std::string inches = with_figures(rounded_figure(place.distance.value / mm_in(Unit::inch)), 6);
-    return place.edge + "@" + inches + "in" + (place.from.empty() ? "" : "/" + place.from);
+Sentence told(const Place& place) {
+    if (place.distance.is_share) return to_text(place);
+    return place.edge + "@" + on_edge_told(place.distance.value) +
+           (place.from.empty() ? "" : "/" + place.from);
 }
-
-}  // namespace
 
 double distance_from_start(const Place& place, const Run& run) {
     const double along = place.distance.is_share ? place.distance.value * run.length : place.distance.value;
     // A written distance may name the run's very end: rounding of its length is no fault of the writer.
     constexpr double rounding_mm = 1e-6;
     if (!(along >= -rounding_mm) || !(along <= run.length + rounding_mm)) {
-        throw BeyondTheRun(as_written(place), run.edge, run.length, place.distance.unit);
+        throw BeyondTheRun(told(place), run.edge, run.length, place.distance.unit);
     }
     const double inside = std::clamp(along, 0.0, run.length);
     if (place.from.empty()) return inside;

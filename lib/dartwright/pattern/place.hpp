@@ -41,6 +41,8 @@ struct Place {
 };
 Place parse_place(const std::string& text, const std::vector<Run>& runs, const std::string& piece);
 std::string to_text(const Place& place);
+/// The same with its distance told in the reader's unit.
+Sentence told(const Place& place);
 
 /// Sewn distance of the place from the run's anticlockwise start. BeyondTheRun if it lies beyond the
 /// run's ends.

@@ -10,7 +10,7 @@ namespace {
 
 // What is left of a limit that was computed, as a share of the last decimal: 12.2 is not rounded down
 // to 12.1.
-constexpr double rounding_share = 1e-6;
+constexpr double rounding_share = 1e-9;
 
 double down_to_step(double length, double step) {
     return std::floor(length / step + rounding_share) * step;
@@ -85,7 +85,11 @@ std::string Sentence::told_in_inches(const Part& part) {
         case Kind::width:
             return width_in_unit(part.mm, Unit::inch) + " in";
         case Kind::difference:
-            return difference_in_inches(part.mm, part.decimals);
+            return difference_in_inches(part.mm, part.decimals == by_size ? 1 : part.decimals);
+        case Kind::within:
+            return shortest_decimals(down_to_step(part.mm / mm_of_inch, 0.001), 3) + " in";
+        case Kind::on_edge:
+            return with_figures(rounded_figure(part.mm / mm_of_inch), 7) + "in";
         case Kind::as_asked:
             return with_figures(rounded_figure(part.mm / mm_of_inch), 4) + " in";
         case Kind::at_most:
@@ -104,7 +108,13 @@ std::string Sentence::told_in_mm(const Part& part) {
             break;
         case Kind::measure:
         case Kind::difference:
-            return with_decimals(part.mm, part.decimals) + " mm";
+            return (part.decimals == by_size ? figure_in_sentence(part.mm)
+                                             : with_decimals(part.mm, part.decimals)) +
+                   " mm";
+        case Kind::within:
+            return with_decimals(part.mm, 6) + " mm";
+        case Kind::on_edge:
+            return plain_decimal(part.mm);
         case Kind::as_asked:
         case Kind::width:
             return with_figures(part.mm, 6) + " mm";
@@ -135,6 +145,12 @@ Sentence most_told(double length_mm, int decimals) {
 }
 Sentence least_told(double length_mm, int decimals) {
     return Sentence(Sentence::Part{Sentence::Kind::at_least, {}, length_mm, 0, decimals});
+}
+Sentence within_told(double length_mm) {
+    return Sentence(Sentence::Part{Sentence::Kind::within, {}, length_mm, 0, 0});
+}
+Sentence on_edge_told(double distance_mm) {
+    return Sentence(Sentence::Part{Sentence::Kind::on_edge, {}, distance_mm, 0, 0});
 }
 Sentence place_told(double x_mm, double y_mm) {
     return Sentence(Sentence::Part{Sentence::Kind::place, {}, x_mm, y_mm, 1});

@@ -33,8 +33,21 @@ class Sentence {
     friend Sentence most_told(double length_mm, int decimals);
     friend Sentence least_told(double length_mm, int decimals);
     friend Sentence place_told(double x_mm, double y_mm);
+    friend Sentence within_told(double length_mm);
+    friend Sentence on_edge_told(double distance_mm);
 
-    enum class Kind { words, measure, difference, as_asked, width, at_most, at_least, place };
+    enum class Kind {
+        words,
+        measure,
+        difference,
+        as_asked,
+        width,
+        at_most,
+        at_least,
+        place,
+        within,
+        on_edge
+    };
     struct Part {
         Kind kind = Kind::words;
         std::string words = {};
@@ -59,6 +72,8 @@ inline Sentence operator+(Sentence first, const Sentence& second) {
 Sentence measure_told(double length_mm, int decimals = 1);
 /// By how much two measures differ: `0.4 mm`, `0.016 in`.
 Sentence difference_told(double length_mm, int decimals = 1);
+/// Of both: two decimals below 1 mm, where the tolerances lie, and one above.
+inline constexpr int by_size = -1;
 /// A length that was asked for, or is compared with one: `12.25 mm`, `0.02 in`; four figures in inches.
 Sentence asked_told(double length_mm);
 /// A width, of an allowance or such: `9.525 mm`, `3/8 in`, `about 25/32 in`.
@@ -66,6 +81,10 @@ Sentence width_told(double width_mm);
 /// The greatest or least length that will do, never rounded beyond it: `12.2 mm`, `15/32 in`.
 Sentence most_told(double length_mm, int decimals = 1);
 Sentence least_told(double length_mm, int decimals = 1);
+/// The length of a run that a place lies beyond, never rounded beyond it: `186.711022 mm`, `7.35 in`.
+Sentence within_told(double length_mm);
+/// The distance of a place on an edge, as it is read again: `500`, `19.685in`; seven figures in inches.
+Sentence on_edge_told(double distance_mm);
 /// A place on the paper: `(391.5, 170.0) mm`, `(15.413, 6.693) in`.
 Sentence place_told(double x_mm, double y_mm);
 
