@@ -15,7 +15,7 @@ constexpr double hand_length_share = 0.0065;
 constexpr double place_per_length = 0.5;
 
 /// What a length of a piece differs by that was made smaller or larger first, mm.
-constexpr double same_length_mm = 1e-6;
+constexpr double cut_to_scale_mm = 1e-6;
 
 /// Of a piece of fewer edges each may be longer or shorter by what a slip makes, as a share of the way
 /// around.
@@ -54,7 +54,7 @@ Likeness likeness_by_lengths(const DraftedPiece& drawn, const KnownAs& as, doubl
         const double length = as.known.runs[i].length;
         const auto& run = as.runs.drawn[i];
         const bool is_as_long =
-            run && std::abs(drawn.shaped.runs[*run].length / scale - length) <= reach_mm + same_length_mm;
+            run && std::abs(drawn.shaped.runs[*run].length / scale - length) <= reach_mm + cut_to_scale_mm;
         out.edges.push_back(
             {length, is_as_long ? length : 0, run ? drawn.shaped.runs[*run].length / scale : 0});
         out.near_mm += out.edges.back().near_mm;
