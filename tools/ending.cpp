@@ -1,5 +1,8 @@
 #include "ending.hpp"
 
+#include <algorithm>
+#include <array>
+
 #include "arguments.hpp"
 #include "checked_file.hpp"
 #include "dartwright/files/output_file.hpp"
@@ -12,43 +15,26 @@
 namespace dartwright::tools {
 namespace {
 
-ExitStatus status_of(ErrorKind kind) {
-    switch (kind) {
-        case ErrorKind::impossible:
-        case ErrorKind::beyond_the_run:
-            return ExitStatus::impossible;
-        case ErrorKind::unknown_name:
-        case ErrorKind::bad_words:
-        case ErrorKind::output_exists:
-            return ExitStatus::wrong_use;
-        case ErrorKind::bad_pattern:
-        case ErrorKind::unreadable:
-        case ErrorKind::library_missing:
-            return ExitStatus::unreadable;
-    }
-    return ExitStatus::internal;
-}
+struct KindOfError {
+    ErrorKind kind;
+    ExitStatus status;
+    const char* word;
+};
+constexpr std::array<KindOfError, 8> kinds_of_error{
+    {{ErrorKind::impossible, ExitStatus::impossible, "impossible"},
+     {ErrorKind::beyond_the_run, ExitStatus::impossible, "beyond the run"},
+     {ErrorKind::unknown_name, ExitStatus::wrong_use, "unknown name"},
+     {ErrorKind::bad_words, ExitStatus::wrong_use, "bad words"},
+     {ErrorKind::output_exists, ExitStatus::wrong_use, "output exists"},
+     {ErrorKind::bad_pattern, ExitStatus::unreadable, "not valid"},
+     {ErrorKind::unreadable, ExitStatus::unreadable, "unreadable"},
+     {ErrorKind::library_missing, ExitStatus::unreadable, "library missing"}}};
 
-const char* word_of(ErrorKind kind) {
-    switch (kind) {
-        case ErrorKind::impossible:
-            return "impossible";
-        case ErrorKind::beyond_the_run:
-            return "beyond the run";
-        case ErrorKind::unknown_name:
-            return "unknown name";
-        case ErrorKind::bad_words:
-            return "bad words";
-        case ErrorKind::output_exists:
-            return "output exists";
-        case ErrorKind::bad_pattern:
-            return "not valid";
-        case ErrorKind::unreadable:
-            return "unreadable";
-        case ErrorKind::library_missing:
-            return "library missing";
-    }
-    return "internal";
+const KindOfError& kind_of(const Error& error) {
+    const auto found = std::find_if(kinds_of_error.begin(), kinds_of_error.end(),
+                                    [&](const KindOfError& each) { return each.kind == error.error_kind; });
+    if (found == kinds_of_error.end()) throw std::logic_error("an error of no kind");
+    return *found;
 }
 
 Ending unforeseen_ending(const std::exception_ptr& thrown) {
@@ -61,15 +47,13 @@ Json details_of(const InvalidPattern& error) {
     Json problems = Json::array();
     for (const FileProblem& each : error.problems)
         problems.push_back({{"at", each.pointer}, {"found", each.found}, {"expected", each.expected}});
-    return {{"kind", word_of(error.error_kind)},
-            {"file", error.file},
-            {"problems", problems},
-            {"more", error.more}};
+    return {
+        {"kind", kind_of(error).word}, {"file", error.file}, {"problems", problems}, {"more", error.more}};
 }
 
 Json details_of(const Error& error, Unit unit) {
     const Unit told_in = error.asked_in.value_or(unit);
-    Json details{{"kind", word_of(error.error_kind)}};
+    Json details{{"kind", kind_of(error).word}};
     if (const auto* beyond = dynamic_cast<const BeyondTheRun*>(&error)) {
         details["place"] = beyond->place;
         details["edge"] = beyond->edge;
@@ -108,7 +92,7 @@ Ending ending_of(const std::exception_ptr& thrown, Unit unit) {
         // What is read is sound: an operation of ours gave it.
         return unforeseen_ending(thrown);
     } catch (const Error& error) {
-        return {status_of(error.error_kind), error.in(unit), false, details_of(error, unit)};
+        return {kind_of(error).status, error.in(unit), false, details_of(error, unit)};
     } catch (...) {
         return unforeseen_ending(thrown);
     }

@@ -128,32 +128,40 @@ std::string Sentence::told_in_mm(const Part& part) {
     return part.words;
 }
 
+Sentence Sentence::length(Kind kind, double mm, int decimals) {
+    Sentence told;
+    told.parts_.push_back({kind, {}, mm, 0, decimals});
+    return told;
+}
+
 Sentence measure_told(double length_mm, int decimals) {
-    return Sentence(Sentence::Part{Sentence::Kind::measure, {}, length_mm, 0, decimals});
+    return Sentence::length(Sentence::Kind::measure, length_mm, decimals);
 }
 Sentence difference_told(double length_mm, int decimals) {
-    return Sentence(Sentence::Part{Sentence::Kind::difference, {}, length_mm, 0, decimals});
-}
-Sentence asked_told(double length_mm) {
-    return Sentence(Sentence::Part{Sentence::Kind::as_asked, {}, length_mm, 0, 0});
-}
-Sentence width_told(double width_mm) {
-    return Sentence(Sentence::Part{Sentence::Kind::width, {}, width_mm, 0, 0});
+    return Sentence::length(Sentence::Kind::difference, length_mm, decimals);
 }
 Sentence most_told(double length_mm, int decimals) {
-    return Sentence(Sentence::Part{Sentence::Kind::at_most, {}, length_mm, 0, decimals});
+    return Sentence::length(Sentence::Kind::at_most, length_mm, decimals);
 }
 Sentence least_told(double length_mm, int decimals) {
-    return Sentence(Sentence::Part{Sentence::Kind::at_least, {}, length_mm, 0, decimals});
+    return Sentence::length(Sentence::Kind::at_least, length_mm, decimals);
+}
+Sentence asked_told(double length_mm) {
+    return Sentence::length(Sentence::Kind::as_asked, length_mm, 0);
+}
+Sentence width_told(double width_mm) {
+    return Sentence::length(Sentence::Kind::width, width_mm, 0);
 }
 Sentence within_told(double length_mm) {
-    return Sentence(Sentence::Part{Sentence::Kind::within, {}, length_mm, 0, 0});
+    return Sentence::length(Sentence::Kind::within, length_mm, 0);
 }
 Sentence on_edge_told(double distance_mm) {
-    return Sentence(Sentence::Part{Sentence::Kind::on_edge, {}, distance_mm, 0, 0});
+    return Sentence::length(Sentence::Kind::on_edge, distance_mm, 0);
 }
 Sentence place_told(double x_mm, double y_mm) {
-    return Sentence(Sentence::Part{Sentence::Kind::place, {}, x_mm, y_mm, 1});
+    Sentence told = Sentence::length(Sentence::Kind::place, x_mm, 1);
+    told.parts_.back().y_mm = y_mm;
+    return told;
 }
 
 }  // namespace dartwright

@@ -57,7 +57,7 @@ class Sentence {
     };
     static std::string told_in_inches(const Part& part);
     static std::string told_in_mm(const Part& part);
-    explicit Sentence(Part part) { parts_.push_back(std::move(part)); }
+    static Sentence length(Kind kind, double mm, int decimals);
 
     std::vector<Part> parts_;  // no two of words beside each other, and none of no words
 };
