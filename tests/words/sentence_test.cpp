@@ -4,9 +4,9 @@
 #include <rapidcheck/gtest.h>
 
 #include <cmath>
-#include <cstdlib>
 #include <limits>
 
+#include "dartwright/pattern/place.hpp"
 #include "support/evenly.hpp"
 
 namespace dartwright {
@@ -63,17 +63,31 @@ TEST(sentence, may_be_put_behind_itself_and_be_empty) {
     EXPECT_FALSE(measure_told(0).empty());
 }
 
-// Whoever follows the remedy must not be refused again.
+// Whoever follows the remedy must not be refused again: what is told is read as it would be on the command
+// line.
 RC_GTEST_PROP(Sentence, ALimitToldIsWithinTheLimit, ()) {
     const double limit_mm = std::pow(10, *testing::evenly(-1300, 3000) / 1000.0);
     const int decimals = *testing::evenly(0, 3);
-    const auto number = [](const std::string& words) { return std::strtod(words.c_str(), nullptr); };
     // Limits are computed: the last bits are no part of them.
     const double grain_mm = 1e-5;
-    RC_ASSERT(number(most_told(limit_mm, decimals).in(Unit::mm)) <= limit_mm + grain_mm);
-    RC_ASSERT(number(least_told(limit_mm, decimals).in(Unit::mm)) >= limit_mm - grain_mm);
-    RC_ASSERT(number(most_told(limit_mm, decimals).in(Unit::mm)) >
-              limit_mm - std::pow(10, -decimals) - grain_mm);
+    for (const Unit unit : {Unit::mm, Unit::inch}) {
+        const double most = parse_length(most_told(limit_mm, decimals).in(unit));
+        const double least = parse_length(least_told(limit_mm, decimals).in(unit));
+        RC_ASSERT(most <= limit_mm + grain_mm);
+        RC_ASSERT(least >= limit_mm - grain_mm);
+        const double step_mm = unit == Unit::mm ? std::pow(10, -decimals) : 25.4 / 32;
+        RC_ASSERT(most > limit_mm - step_mm - grain_mm);
+        RC_ASSERT(least < limit_mm + step_mm + grain_mm);
+    }
+}
+
+// As a place that is told is typed again.
+RC_GTEST_PROP(Sentence, ADistanceToldIsReadAsIt, ()) {
+    const double distance_mm = std::pow(10, *testing::evenly(-1300, 3000) / 1000.0);
+    RC_ASSERT(parse_length(on_edge_told(distance_mm).in(Unit::mm)) == distance_mm);
+    RC_ASSERT(std::abs(parse_length(on_edge_told(distance_mm).in(Unit::inch)) - distance_mm) <=
+              1e-6 * distance_mm);
+    RC_ASSERT(parse_length(within_told(distance_mm).in(Unit::inch)) <= distance_mm);
 }
 
 }  // namespace

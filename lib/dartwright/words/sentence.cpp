@@ -89,7 +89,7 @@ std::string Sentence::told_in_inches(const Part& part) {
         case Kind::within:
             return shortest_decimals(down_to_step(part.mm / mm_of_inch, 0.001), 3) + " in";
         case Kind::on_edge:
-            return with_figures(rounded_figure(part.mm / mm_of_inch), 7) + "in";
+            return with_figures(part.mm / mm_of_inch, 7) + "in";
         case Kind::as_asked:
             return with_figures(rounded_figure(part.mm / mm_of_inch), 4) + " in";
         case Kind::at_most:
