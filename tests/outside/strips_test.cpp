@@ -709,6 +709,20 @@ TEST(strips_by_geos, of_a_narrower_edge_that_bends_away_from_the_wider_ones_end)
     expect_right(scooped_skirt({122.72, 160.249}, 15.0106, shallow, 1, {396.726, 271.158}));
 }
 
+// Two allowances of nearly one width, and the scoop turns in by 2 degrees where it begins: what the meeting
+// of the two lines left out of the hem's was not in the scoop's allowance, which narrows there. 1.2 mm were
+// lost.
+TEST(strips_by_geos, of_an_edge_that_meets_inside_one_that_curves_more_tightly_than_its_allowance) {
+    const Point from{64.489945150536926, 23.406156358966733};
+    const std::vector<CurvedEdge> scoop{
+        {"scoop",
+         35.165013999999999,
+         {Point{66.284252252284489, 23.987932618064043}, Point{72.506874176212136, 23.987932618064043}},
+         {74.301181277959699, 23.406156358966733}}};
+    for (const double hem_mm : {35.153937999999997, 35.165013999999999, 35.18})
+        expect_right(scooped_skirt(from, hem_mm, scoop, 1, {218.20360642849661, 124.13337668283836}));
+}
+
 // The scoop's allowance is wider than it curves and leans over the leg beside it, so that all of it that runs
 // backwards lies across the leg, which parted it: up to 8 mm2 beyond the dart were lost.
 TEST(strips_by_geos, of_a_leg_across_an_allowance_wider_than_its_edge_curves) {

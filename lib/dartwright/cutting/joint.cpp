@@ -164,6 +164,7 @@ class Joiner {
     }
 
     void meet_inside() {
+        if (may_bare_before_ || may_bare_after_) return cross_over();
         const auto crossing = crossing_of(first_, second_);
         if (!crossing) return go_along();
         add_on_after(crossing->place);
