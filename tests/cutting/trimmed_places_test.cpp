@@ -209,5 +209,46 @@ TEST(trimmed_places, end_where_there_is_room_again) {
     EXPECT_NEAR(line.trimmed[2].to_mm, foot, 0.01);
 }
 
+std::vector<std::string> trimmed_edges(const CuttingLine& line) {
+    std::vector<std::string> out;
+    for (const TrimmedPlace& place : line.trimmed) out.push_back(place.edge);
+    return out;
+}
+
+// The step beside the slit's bottom lies within the wide allowance of its left side; the edge on the right,
+// which has none, was said to be trimmed where that step is opposite to it.
+TEST(trimmed_places, of_a_step_at_a_corner_are_not_of_the_edge_before_it) {
+    const Piece piece = straight_piece({{64.3738, 80},
+                                        {52.0306, 64},
+                                        {28.5298, 64},
+                                        {27.8499, 80},
+                                        {0, 80},
+                                        {0, 0},
+                                        {131.748, 0},
+                                        {131.748, 80}},
+                                       {0, 1.49872, 23.5473, 0, 0, 0, 0.5, 0.5});
+    EXPECT_EQ(trimmed_edges(told_line(piece)), std::vector<std::string>{"edge 1"});
+}
+
+// One line crosses another within a millionth of a millimetre of a point of it; the slit between them is
+// closed, and what comes in its place belongs to the longer side.
+TEST(trimmed_places, of_a_line_that_crosses_another_at_its_point) {
+    Piece piece = straight_piece({{70.08987009126399, 155.26048},
+                                  {0, 155.26048},
+                                  {0, 0},
+                                  {277.02048000000002, 0},
+                                  {277.02048000000002, 155.26048},
+                                  {123.824465908736, 155.26048},
+                                  {127.271640551616, 107.85091612959999},
+                                  {93.651250378751996, 107.85091612959999}},
+                                 {0.5, 0.5, 0.5, 0.5, 0.5, 12.394016499999999, 0, 24.353522999999999});
+    const Point from{123.824465908736, 155.26048};
+    const Point to{127.271640551616, 107.85091612959999};
+    const Vector out = 0.01439176 * perpendicular(to - from);
+    piece.outline.items[5].as_edge()->shape =
+        CubicShape{{between(from, to, 0.3) + out, between(from, to, 0.7) + out}};
+    EXPECT_EQ(trimmed_edges(told_line(piece)), (std::vector<std::string>{"edge 5", "edge 6", "edge 7"}));
+}
+
 }  // namespace
 }  // namespace dartwright

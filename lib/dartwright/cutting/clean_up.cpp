@@ -33,6 +33,14 @@ bool has_corner(const std::vector<Point>& points, IsLeftOut is_left_out) {
     return false;
 }
 
+// Leaves the last point out before `next`: what comes in place of its two sides belongs to the longer one.
+void leave_out_last(SidedLine& line, Point next) {
+    const Point last = line.points.back();
+    const CutSide side = line.sides.back();
+    line.pop_back();
+    if (squared_norm(next - last) > squared_norm(last - line.points.back())) line.sides.back() = side;
+}
+
 // From the point `first` on, without the corners that are left out, and those that come of that.
 template <class IsLeftOut>
 SidedLine without_corners(const SidedLine& line, std::size_t first, IsLeftOut is_left_out) {
@@ -42,7 +50,7 @@ SidedLine without_corners(const SidedLine& line, std::size_t first, IsLeftOut is
         const std::size_t at = (first + i) % line.size();
         const Point c = line.points[at];
         while (out.size() > 1 && is_left_out(out.points[out.size() - 2], out.points.back(), c))
-            out.pop_back();
+            leave_out_last(out, c);
         out.add(c, line.sides[at]);
     }
     return out;

@@ -1,6 +1,7 @@
 #include "dartwright/cutting/mouth_path.hpp"
 
 #include <algorithm>
+#include <optional>
 
 #include "dartwright/cutting/chain_view.hpp"
 #include "dartwright/cutting/offset_curve.hpp"
@@ -57,9 +58,9 @@ class Opener {
     std::vector<RawPoint> closed_line() {
         const Ray leg = leg_of(outline_, strands_.darts[before_.first_dart]);
         std::vector<RawPoint> line;
-        // Back along the strand until the line is before the leg.
+        // Back along the strand until the line is before the leg, not on it.
         std::size_t k = before_.last_kept;
-        while (aside(leg, strands_.points[k]) > on_leg_mm && k > least_before()) --k;
+        while (aside(leg, strands_.points[k]) >= -on_leg_mm && k > least_before()) --k;
         for (std::size_t i = k; i <= before_.last_kept; ++i)
             line.push_back({strands_.points[i], beside(before_)});
         line_from_ = k;
@@ -89,23 +90,56 @@ class Opener {
         return std::min(most, last_before_detours(strands_, after_));
     }
 
-    void split(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
-        const Ray leg = leg_of(outline_, item);
-        const Motion opening = inverse(closing);
-        std::size_t i = 0;
-        Point mouth_end = leg.from;
-        bool is_found = false;
+    // Where a line comes over a leg.
+    struct LegCrossing {
+        std::size_t after = 0;  // the point before it
+        Point at;
+        double out_mm = 0;  // along the leg from the mouth end
+    };
+
+    std::vector<LegCrossing> crossings_of(const std::vector<RawPoint>& line, const Ray& leg) const {
+        std::vector<LegCrossing> found;
         // Lines that cross without being trimmed lie across the leg in any order.
-        const bool can_be_found = !closed_.is_crossing;
-        for (; can_be_found && i + 1 < line.size(); ++i) {
+        if (closed_.is_crossing) return found;
+        for (std::size_t i = 0; i + 1 < line.size(); ++i) {
             const double from = aside(leg, line[i].at);
             const double to = aside(leg, line[i + 1].at);
             if (!(from <= on_leg_mm && to > on_leg_mm)) continue;
-            mouth_end = between(line[i].at, line[i + 1].at, std::max(from / (from - to), 0.0));
-            is_found = dot(leg.along, mouth_end - leg.from) >= -on_leg_mm;
-            if (is_found) break;
+            const Point at = between(line[i].at, line[i + 1].at, std::max(from / (from - to), 0.0));
+            const double out_mm = dot(leg.along, at - leg.from);
+            if (out_mm >= -on_leg_mm) found.push_back({i, at, out_mm});
         }
-        if (!is_found) return give_up(line, item, closing);
+        return found;
+    }
+
+    // Where edges hook over the legs the line comes over them more than once. It leaves the hooks out, which
+    // lie across the leg from their own edges, and goes along the leg as far out as the farthest, so that it
+    // is the same one in the mirror. Where it then crosses the leg; none if it does not.
+    std::optional<LegCrossing> come_over(std::vector<RawPoint>& line, const Ray& leg,
+                                         std::size_t dart) const {
+        const std::vector<LegCrossing> crossings = crossings_of(line, leg);
+        if (crossings.empty()) return std::nullopt;
+        const LegCrossing& first = crossings.front();
+        const LegCrossing& last = crossings.back();
+        if (first.after == last.after) return first;
+        const auto farthest =
+            std::max_element(crossings.begin(), crossings.end(),
+                             [](const LegCrossing& a, const LegCrossing& b) { return a.out_mm < b.out_mm; });
+        const std::vector<RawPoint> along{{first.at, {CutPart::mouth, dart, 0}},
+                                          {last.at, line[last.after].side}};
+        const auto begin = line.begin();
+        const auto from = line.erase(begin + static_cast<std::ptrdiff_t>(first.after) + 1,
+                                     begin + static_cast<std::ptrdiff_t>(last.after) + 1);
+        line.insert(from, along.begin(), along.end());
+        return LegCrossing{first.after + 1, farthest->at, farthest->out_mm};
+    }
+
+    void split(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
+        const Ray leg = leg_of(outline_, item);
+        const Motion opening = inverse(closing);
+        const std::optional<LegCrossing> crossing = come_over(line, leg, item);
+        if (!crossing) return give_up(line, item, closing);
+        const std::size_t i = crossing->after;
         // What lies across the leg from its edge runs beside it only when the dart is closed.
         const auto at = line.begin() + static_cast<std::ptrdiff_t>(i);
         const bool lies_before = give_to_mouth(line.begin(), at + 1, after_.item, item);
@@ -119,7 +153,7 @@ class Opener {
         const CutSide first = line[i].side;
         line[i].side = last;
         emit({line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i) + 1});
-        add_mouth(item, mouth_end, closing, first);
+        add_mouth(item, crossing->at, closing, first);
         std::vector<RawPoint> rest;
         for (std::size_t k = i + 1; k < line.size(); ++k) {
             rest.push_back({apply(opening, line[k].at), line[k].side});

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <map>
 
 #include "dartwright/geometry/arc_length.hpp"
@@ -94,7 +95,7 @@ class Places {
             taken_at_dart_[item] += line_mm;
             return;
         }
-        if (side.part == CutPart::corner && item == runs_[run->second.run].items.back()) {
+        if (item == runs_[run->second.run].items.back() && is_at_end(side, part)) {
             taken_at_end_[run->second.run] += line_mm;
             return;
         }
@@ -128,6 +129,14 @@ class Places {
     }
 
   private:
+    /// Whether the part belongs to the corner after the side's item: a step does that goes out from there,
+    /// and not one where the edge bends in.
+    bool is_at_end(const CutSide& side, const Line& part) const {
+        if (side.part != CutPart::step) return side.part == CutPart::corner;
+        const Point end = outline_.items[side.item].to;
+        return std::abs(cross(unit(part.b - part.a), end - part.a)) < least_gap_mm;
+    }
+
     /// The sewn distance from the item's start to its point that is nearest.
     double distance_to(std::size_t item, Point p) const {
         double before = 0;
