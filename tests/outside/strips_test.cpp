@@ -673,7 +673,7 @@ RC_GTEST_PROP(strips_by_geos, of_a_dart_beside_a_scoop, ()) {
 void add_dart(Piece& piece, std::size_t before, Point point, Point to) {
     std::vector<OutlineItem>& items = piece.outline.items;
     DartItem dart;
-    dart.name = "dart";
+    dart.name = "dart " + std::to_string(items.size());
     dart.point = point;
     dart.press = items[before].as_edge()->edge;
     items.insert(items.begin() + static_cast<std::ptrdiff_t>(before) + 1, {dart, to});
@@ -741,6 +741,20 @@ TEST(strips_by_geos, of_a_leg_across_an_allowance_wider_than_its_edge_curves) {
     Piece deep = scooped_skirt({63.5551, 17.1905}, 31.8488, one, 1, {234.044, 121.109});
     add_dart(deep, 0, {55.027, 29.5314}, {63.8118, 17.3719});
     expect_right_beside_dart(deep);
+}
+
+// Two darts in a row, cut further apart than their mouths, so that the legs between them cross beyond: the
+// line came over the second before it came over the first, and the second went square across. 5 mm2 were
+// lost.
+TEST(strips_by_geos, of_legs_that_cross_beyond_their_mouths) {
+    const std::vector<CurvedEdge> scoop{
+        {"scoop 0", 0, {Point{59.1764, 8.06445}, Point{73.0098, 29.3207}}, {82.0927, 33.6002}},
+        {"scoop 1", 15.7646, {Point{90.2557, 37.4463}, Point{111.638, 38.135}}, {124.536, 35.6665}},
+        {"scoop 2", 11.6323, {Point{144.63, 26.9353}, Point{154.835, 10.968}}, {153.407, 0}}};
+    Piece piece = scooped_skirt({60.2259, 0}, 0, scoop, 0, {293.633, 138.95});
+    add_dart(piece, 2, {131.4, 49.0529}, {125.808, 35.1299});
+    add_dart(piece, 2, {130.605, 49.3882}, {125.175, 35.4014});
+    expect_right_beside_dart(piece);
 }
 
 Piece shifted(Piece piece, Vector by) {

@@ -3,9 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/cutting/bridge.hpp"
 #include "dartwright/cutting/clean_up.hpp"
 #include "dartwright/cutting/fold_trim.hpp"
-#include "dartwright/cutting/mouth_cap.hpp"
 #include "dartwright/cutting/raw_line.hpp"
 #include "dartwright/cutting/trimmed_places.hpp"
 #include "dartwright/cutting/whole_edges.hpp"
@@ -39,33 +39,6 @@ void refuse_gap(const Piece& piece, const Tolerances& tolerances) {
                      "close it first");
 }
 
-void append(cutting::SidedLine& to, const cutting::SidedLine& from, std::size_t first, std::size_t last) {
-    const auto part = [&](const auto& list, std::size_t at) {
-        return list.begin() + static_cast<std::ptrdiff_t>(at);
-    };
-    to.points.insert(to.points.end(), part(from.points, first), part(from.points, last));
-    to.sides.insert(to.sides.end(), part(from.sides, first), part(from.sides, last));
-}
-
-// The line with the mouths bridged by their caps.
-cutting::SidedLine bridged(const Piece& piece, cutting::RawLine& raw, const CuttingRequest& request,
-                           CuttingLine& line) {
-    cutting::SidedLine out;
-    cutting::PressesOfPiece presses(piece);
-    std::size_t laid = 0;
-    for (std::size_t k = 0; k < raw.mouths.size(); ++k) {
-        cutting::MouthCap cap = cutting::mouth_cap(piece, raw, k, request, presses);
-        const std::size_t next = raw.mouths[k].at + 1;
-        append(out, raw.line, laid, next);
-        for (const cutting::RawPoint& point : cap.between) out.add(point.at, point.side);
-        laid = next;
-        line.darts.push_back(std::move(cap.dart));
-        raw.notes.insert(raw.notes.end(), cap.notes.begin(), cap.notes.end());
-    }
-    append(out, raw.line, laid, raw.line.size());
-    return out;
-}
-
 // NaN is none.
 bool is_width(double mm) {
     return mm >= 0 && mm <= largest_length_mm;
@@ -80,6 +53,14 @@ void refuse_bad_trimmings(const Piece& piece, const std::vector<DartTrimming>& t
                            asked_told(trimming.width_mm) + ", is no width; " + width_expected);
         }
     }
+}
+
+void bridge_mouths(const Piece& piece, cutting::RawLine& raw, const CuttingRequest& request,
+                   CuttingLine& line) {
+    cutting::Bridged over = cutting::bridged(piece, raw, request);
+    raw.line = std::move(over.line);
+    line.darts = std::move(over.darts);
+    std::move(over.notes.begin(), over.notes.end(), std::back_inserter(raw.notes));
 }
 
 // Its sides are numbered while they are cleaned, so that it is known afterwards which were trimmed.
@@ -179,7 +160,7 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     }
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
-    if (!raw.mouths.empty()) raw.line = bridged(piece, raw, request, line);
+    if (!raw.mouths.empty()) bridge_mouths(piece, raw, request, line);
     line.is_cleaned = raw.is_crossing || !is_simple(raw.line.points);
     if (line.is_cleaned)
         raw.line = request.tells_trimmed ? cleaned_and_told(piece, raw.line, line)

@@ -35,16 +35,16 @@ class Opener {
           place_(place),
           closed_(closed),
           before_(strands.strands[place.before]),
-          after_(strands.strands[place.after]) {}
+          after_(strands.strands[place.after]),
+          legs_(closed_legs()) {}
 
     MouthPath path() {
-        std::vector<RawPoint> line = closed_line();
+        line_ = closed_line();
         for (std::size_t k = 0; k < before_.darts; ++k) {
-            const std::size_t item = strands_.darts[before_.first_dart + k];
-            const Motion closing = closing_of_dart(outline_, item);
-            split(line, item, closing);
+            const std::size_t item = dart_item(k);
+            split(item, closing_of_dart(outline_, item));
         }
-        emit(line);
+        emit_until(line_.size());
         finish();
         return std::move(out_);
     }
@@ -52,15 +52,37 @@ class Opener {
   private:
     CutSide beside(const Strand& strand) const { return {CutPart::edge, strand.item, strand.width_mm}; }
 
-    double aside(const Ray& leg, Point p) const { return cross(leg.along, p - leg.from); }
+    static double aside(const Ray& leg, Point p) { return cross(leg.along, p - leg.from); }
+
+    std::size_t dart_item(std::size_t k) const { return strands_.darts[before_.first_dart + k]; }
+
+    // The first legs of the darts as they lie when all are closed.
+    std::vector<Ray> closed_legs() const {
+        std::vector<Ray> legs;
+        Motion closing;
+        for (std::size_t k = 0; k < before_.darts; ++k) {
+            const Ray leg = leg_of(outline_, dart_item(k));
+            const Point from = apply(closing, leg.from);
+            legs.push_back({from, apply(closing, leg.from + leg.along) - from});
+            closing = then(closing_of_dart(outline_, dart_item(k)), closing);
+        }
+        return legs;
+    }
+    bool is_before_legs(Point p) const {
+        return std::all_of(legs_.begin(), legs_.end(),
+                           [&](const Ray& leg) { return aside(leg, p) < -on_leg_mm; });
+    }
+    bool is_beyond_legs(Point p) const {
+        return std::all_of(legs_.begin(), legs_.end(),
+                           [&](const Ray& leg) { return aside(leg, p) > on_leg_mm; });
+    }
 
     // The last points of one strand, the path, and the first of the next.
     std::vector<RawPoint> closed_line() {
-        const Ray leg = leg_of(outline_, strands_.darts[before_.first_dart]);
         std::vector<RawPoint> line;
-        // Back along the strand until the line is before the leg, not on it.
+        // Back along the strand until the line is before the legs, not on one.
         std::size_t k = before_.last_kept;
-        while (aside(leg, strands_.points[k]) >= -on_leg_mm && k > least_before()) --k;
+        while (!is_before_legs(strands_.points[k]) && k > least_before()) --k;
         for (std::size_t i = k; i <= before_.last_kept; ++i)
             line.push_back({strands_.points[i], beside(before_)});
         line_from_ = k;
@@ -69,7 +91,7 @@ class Opener {
         line.insert(line.end(), closed_.points.begin(), closed_.points.end());
         std::size_t last = after_.first_kept;
         const auto placed = [&](std::size_t i) { return apply(place_.closing, strands_.points[i]); };
-        while (aside(leg, placed(last)) <= on_leg_mm && last < most_after()) ++last;
+        while (!is_beyond_legs(placed(last)) && last < most_after()) ++last;
         for (std::size_t i = after_.first_kept; i <= last; ++i) line.push_back({placed(i), beside(after_)});
         line_to_ = last;
         after_.first_kept = last;
@@ -97,27 +119,41 @@ class Opener {
         double out_mm = 0;  // along the leg from the mouth end
     };
 
-    std::vector<LegCrossing> crossings_of(const std::vector<RawPoint>& line, const Ray& leg) const {
+    // Where two points of the line that follow one another lie on either side of the leg.
+    std::optional<LegCrossing> crossing_after(std::size_t i, const Ray& leg) const {
+        const double from = aside(leg, line_[i].at);
+        const double to = aside(leg, line_[i + 1].at);
+        if (!(from <= on_leg_mm && to > on_leg_mm)) return std::nullopt;
+        const Point at = between(line_[i].at, line_[i + 1].at, std::max(from / (from - to), 0.0));
+        const double out_mm = dot(leg.along, at - leg.from);
+        if (out_mm < -on_leg_mm) return std::nullopt;
+        return LegCrossing{i, at, out_mm};
+    }
+
+    std::vector<LegCrossing> crossings_of(const Ray& leg) const {
         std::vector<LegCrossing> found;
-        // Lines that cross without being trimmed lie across the leg in any order.
-        if (closed_.is_crossing) return found;
-        for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-            const double from = aside(leg, line[i].at);
-            const double to = aside(leg, line[i + 1].at);
-            if (!(from <= on_leg_mm && to > on_leg_mm)) continue;
-            const Point at = between(line[i].at, line[i + 1].at, std::max(from / (from - to), 0.0));
-            const double out_mm = dot(leg.along, at - leg.from);
-            if (out_mm >= -on_leg_mm) found.push_back({i, at, out_mm});
-        }
+        for (std::size_t i = begun_; i + 1 < line_.size(); ++i)
+            if (const auto crossing = crossing_after(i, leg)) found.push_back(*crossing);
         return found;
+    }
+
+    // Where darts in a row are cut further apart than their mouths, the legs between them cross beyond the
+    // mouths, and the line came over this one before it came over the last.
+    std::optional<LegCrossing> came_over_before(const Ray& leg) const {
+        if (aside(leg, line_[begun_].at) <= on_leg_mm) return std::nullopt;
+        for (std::size_t i = begun_; i-- > 0;)
+            if (const auto crossing = crossing_after(i, leg)) return crossing;
+        return std::nullopt;
     }
 
     // Where edges hook over the legs the line comes over them more than once. It leaves the hooks out, which
     // lie across the leg from their own edges, and goes along the leg as far out as the farthest, so that it
     // is the same one in the mirror. Where it then crosses the leg; none if it does not.
-    std::optional<LegCrossing> come_over(std::vector<RawPoint>& line, const Ray& leg,
-                                         std::size_t dart) const {
-        const std::vector<LegCrossing> crossings = crossings_of(line, leg);
+    std::optional<LegCrossing> come_over(const Ray& leg, std::size_t dart) {
+        // Lines that cross without being trimmed lie across the leg in any order.
+        if (closed_.is_crossing) return std::nullopt;
+        if (const auto before = came_over_before(leg)) return before;
+        const std::vector<LegCrossing> crossings = crossings_of(leg);
         if (crossings.empty()) return std::nullopt;
         const LegCrossing& first = crossings.front();
         const LegCrossing& last = crossings.back();
@@ -126,43 +162,49 @@ class Opener {
             std::max_element(crossings.begin(), crossings.end(),
                              [](const LegCrossing& a, const LegCrossing& b) { return a.out_mm < b.out_mm; });
         const std::vector<RawPoint> along{{first.at, {CutPart::mouth, dart, 0}},
-                                          {last.at, line[last.after].side}};
-        const auto begin = line.begin();
-        const auto from = line.erase(begin + static_cast<std::ptrdiff_t>(first.after) + 1,
-                                     begin + static_cast<std::ptrdiff_t>(last.after) + 1);
-        line.insert(from, along.begin(), along.end());
+                                          {last.at, line_[last.after].side}};
+        const auto from = line_.erase(point(first.after + 1), point(last.after + 1));
+        line_.insert(from, along.begin(), along.end());
         return LegCrossing{first.after + 1, farthest->at, farthest->out_mm};
     }
 
-    void split(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
+    void split(std::size_t item, const Motion& closing) {
         const Ray leg = leg_of(outline_, item);
-        const Motion opening = inverse(closing);
-        const std::optional<LegCrossing> crossing = come_over(line, leg, item);
-        if (!crossing) return give_up(line, item, closing);
+        const std::optional<LegCrossing> crossing = come_over(leg, item);
+        if (!crossing) return give_up(item, closing);
         const std::size_t i = crossing->after;
+        if (i < begun_) return go_back(*crossing, item, closing);
         // What lies across the leg from its edge runs beside it only when the dart is closed.
-        const auto at = line.begin() + static_cast<std::ptrdiff_t>(i);
-        const bool lies_before = give_to_mouth(line.begin(), at + 1, after_.item, item);
-        const CutSide last = line[i].side;
-        const bool lies_after = give_to_mouth(at, line.end(), before_.item, item);
+        const bool lies_before = give_to_mouth(point(begun_), point(i + 1), after_.item, item);
+        const CutSide last = line_[i].side;
+        const bool lies_after = give_to_mouth(point(i), line_.end(), before_.item, item);
         // The folded dart brings it back along the leg. Beside no allowance the line then touches itself at
         // the mouth end, and the clean-up says how it goes on there, not rounding.
         out_.is_crossing = out_.is_crossing ||
                            (lies_before && before_.width_mm == 0 && after_.width_mm > 0) ||
                            (lies_after && after_.width_mm == 0 && before_.width_mm > 0);
-        const CutSide first = line[i].side;
-        line[i].side = last;
-        emit({line.begin(), line.begin() + static_cast<std::ptrdiff_t>(i) + 1});
-        add_mouth(item, crossing->at, closing, first);
-        std::vector<RawPoint> rest;
-        for (std::size_t k = i + 1; k < line.size(); ++k) {
-            rest.push_back({apply(opening, line[k].at), line[k].side});
-        }
-        line = std::move(rest);
-        open(closing);
+        const CutSide first = line_[i].side;
+        line_[i].side = last;
+        emit_until(i + 1);
+        go_on_over_mouth({crossing->at, first}, i + 1, item, closing);
+    }
+
+    // Over the mouth to where the line came over the leg before, and along it again from there.
+    void go_back(const LegCrossing& crossing, std::size_t item, const Motion& closing) {
+        const Ray leg = leg_of(outline_, item);
+        const Vector last_leg = unit(line_[begun_].at - leg.from);
+        emit_until(begun_ + 1);
+        out_.points.back().side = {CutPart::mouth, item, 0};
+        give_to_mouth(point(crossing.after), line_.end(), before_.item, item);
+        const CutSide side = line_[crossing.after].side;
+        go_on_over_mouth({crossing.at, side}, crossing.after + 1, item, closing);
+        out_.mouths.back().meets_last = Ray{leg.from, unit(leg.along + last_leg)};
+        out_.is_crossing = true;
     }
 
     using RawPoints = std::vector<RawPoint>::iterator;
+    RawPoints point(std::size_t i) { return line_.begin() + static_cast<std::ptrdiff_t>(i); }
+
     // Whether it was given anything.
     static bool give_to_mouth(RawPoints from, RawPoints to, std::size_t edge, std::size_t dart) {
         bool is_given = false;
@@ -175,10 +217,17 @@ class Opener {
         return is_given;
     }
 
-    void add_mouth(std::size_t item, Point a, const Motion& closing, const CutSide& after) {
+    // The line goes from the place on the first leg over the mouth, and on from the second leg as the place
+    // says, before the point `next`.
+    void go_on_over_mouth(const RawPoint& place, std::size_t next, std::size_t item, const Motion& closing) {
         out_.mouths.push_back({out_.points.size(), item, closing});
-        out_.points.push_back({a, {CutPart::mouth, item, 0}});
-        out_.points.push_back({apply(inverse(closing), a), after});
+        out_.points.push_back({place.at, {CutPart::mouth, item, 0}});
+        line_.insert(point(next), place);
+        begun_ = next;
+        const Motion opening = inverse(closing);
+        for (RawPoint& each : line_) each.at = apply(opening, each.at);
+        opened_ = then(opened_, opening);
+        has_split_ = true;
     }
 
     // How far out along the leg the line beside an edge lies, carried on straight from the mouth end; beside
@@ -190,7 +239,7 @@ class Opener {
 
     // From the whole of the one strand to the whole of the other, over the mouth as far out along the legs as
     // the nearer of their lines. Where a leg leans over its edge, the clean-up trims that line.
-    void give_up(std::vector<RawPoint>& line, std::size_t item, const Motion& closing) {
+    void give_up(std::size_t item, const Motion& closing) {
         const Ray leg = leg_of(outline_, item);
         const CutSide corner{CutPart::corner, before_.item, 0};
         const Vector in = apply(opened_, before_.last_tangent);
@@ -198,14 +247,15 @@ class Opener {
         const Point a = leg.from + std::min(reach_along(leg.along, in, before_.width_mm),
                                             reach_along(leg.along, out, after_.width_mm)) *
                                        leg.along;
-        if (!has_split_) emit_whole_before();
+        if (has_split_)
+            emit_until(begun_ + 1);
+        else
+            emit_whole_before();
         if (!out_.points.empty()) out_.points.back().side = corner;
         if (dot(a - leg.from, in) < 0) out_.points.push_back({leg.from, corner});
-        add_mouth(item, a, closing, corner);
-        open(closing);
-        line = whole_after();
-        if (dot(a - leg.from, out) > 0)
-            line.insert(line.begin(), {apply(inverse(closing), leg.from), corner});
+        line_ = whole_after();
+        if (dot(a - leg.from, out) > 0) line_.insert(line_.begin(), {leg.from, corner});
+        go_on_over_mouth({a, corner}, 0, item, closing);
         out_.is_crossing = true;
         out_.notes.push_back("the legs of " + quoted(outline_.items[item].as_dart()->name) +
                              " do not come to the cutting line beside its mouth; it goes square across them");
@@ -223,14 +273,7 @@ class Opener {
         return line;
     }
 
-    void open(const Motion& closing) {
-        opened_ = then(opened_, inverse(closing));
-        has_split_ = true;
-    }
-
-    void emit(const std::vector<RawPoint>& points) {
-        out_.points.insert(out_.points.end(), points.begin(), points.end());
-    }
+    void emit_until(std::size_t end) { out_.points.insert(out_.points.end(), point(begun_), point(end)); }
 
     // The first and the last point are the strands' own, and are laid with them.
     void finish() {
@@ -246,7 +289,10 @@ class Opener {
     const JointPath& closed_;
     Strand& before_;
     Strand& after_;
-    std::size_t line_from_ = 0;  // the points of the strands with which the closed line begins and ends
+    std::vector<Ray> legs_;
+    std::vector<RawPoint> line_;  // opened as far as the darts are
+    std::size_t begun_ = 0;       // its first point that is not laid yet
+    std::size_t line_from_ = 0;   // the points of the strands with which the closed line begins and ends
     std::size_t line_to_ = 0;
     bool has_split_ = false;  // the line at a dart
     Motion opened_;           // the closed line after the darts at which it was

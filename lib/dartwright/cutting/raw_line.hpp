@@ -2,8 +2,10 @@
 
 // Private to the room: the cutting line before what runs into itself is trimmed, with its mouths open.
 
+#include <optional>
 #include <vector>
 
+#include "dartwright/cutting/chain_view.hpp"
 #include "dartwright/cutting/joint.hpp"
 
 namespace dartwright::cutting {
@@ -13,6 +15,8 @@ struct RawMouth {
     std::size_t at = 0;
     std::size_t item = 0;
     Motion closing;  ///< brings B' to A'
+    /// Between the legs of the mouth before and of this one, if the line comes back over them to get here.
+    std::optional<Ray> meets_last{};
 };
 
 struct RawLine {
