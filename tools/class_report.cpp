@@ -2,10 +2,10 @@
 
 #include "arguments.hpp"
 #include "assessment_text.hpp"
-#include "dartwright/drawing/class_page.hpp"
 #include "dartwright/files/class_csv.hpp"
 #include "dartwright/files/class_junit.hpp"
 #include "dartwright/files/class_tap.hpp"
+#include "dartwright/pages/class_page.hpp"
 #include "dartwright/words/nearest_word.hpp"
 #include "exercise_report.hpp"
 #include "verdicts.hpp"

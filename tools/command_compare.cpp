@@ -4,7 +4,7 @@
 #include "checked_file.hpp"
 #include "comparison_json.hpp"
 #include "comparison_text.hpp"
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/comparing/compare.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "tolerance_option.hpp"
 #include "verdicts.hpp"

@@ -8,9 +8,9 @@
 #include "cloth_options.hpp"
 #include "dartwright/cutting/lay_pattern.hpp"
 #include "dartwright/drawing/cairo_writer.hpp"
-#include "dartwright/drawing/paper.hpp"
-#include "dartwright/drawing/sewing_sheet.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pages/paper.hpp"
+#include "dartwright/pages/sewing_sheet.hpp"
 #include "dartwright/words/nearest_word.hpp"
 #include "result_file.hpp"
 

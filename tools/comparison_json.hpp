@@ -2,7 +2,7 @@
 
 // A comparison of two patterns, for another program: lengths in mm, angles in degrees.
 
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/comparing/compare.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {

@@ -4,7 +4,7 @@
 
 #include <string>
 
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/comparing/compare.hpp"
 #include "text_table.hpp"
 
 namespace dartwright::tools {

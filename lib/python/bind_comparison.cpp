@@ -1,7 +1,7 @@
 // Comparing two patterns.
 
 #include "bindings.hpp"
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/comparing/compare.hpp"
 
 namespace dartwright::python {
 namespace {

@@ -10,7 +10,7 @@
 #include <cmath>
 
 #include "assessing/generated_exercises.hpp"
-#include "dartwright/checks/placed_dart.hpp"
+#include "dartwright/comparing/placed_dart.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 #include "support/evenly.hpp"

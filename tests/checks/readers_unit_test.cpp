@@ -5,7 +5,7 @@
 #include <gtest/gtest.h>
 
 #include "dartwright/checks/check.hpp"
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/comparing/compare.hpp"
 
 namespace dartwright::testing {
 namespace {

@@ -10,7 +10,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/darts/close_seam.hpp"
 #include "dartwright/darts/replay.hpp"
-#include "dartwright/darts/rounded_corners.hpp"
+#include "dartwright/darts/separating/rounded_corners.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "support/generated_chains.hpp"
 #include "support/generated_pieces.hpp"

@@ -13,7 +13,7 @@
 
 #include "darts/plain_front.hpp"
 #include "dartwright/darts/cluster.hpp"
-#include "dartwright/darts/made_operations.hpp"
+#include "dartwright/darts/recording/made_operations.hpp"
 #include "dartwright/darts/repoint.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "support/evenly.hpp"

@@ -4,7 +4,7 @@
 
 #include "darts/plain_front.hpp"
 #include "dartwright/darts/pivot.hpp"
-#include "dartwright/darts/turned_contents.hpp"
+#include "dartwright/darts/turning/turned_contents.hpp"
 
 namespace dartwright {
 namespace {

@@ -6,8 +6,8 @@
 #include "darts/plain_front.hpp"
 #include "dartwright/darts/cap.hpp"
 #include "dartwright/darts/close_seam.hpp"
+#include "dartwright/darts/folding/usual_press.hpp"
 #include "dartwright/darts/pivot.hpp"
-#include "dartwright/darts/usual_press.hpp"
 #include "dartwright/pattern/pattern_problems.hpp"
 
 namespace dartwright {

@@ -11,14 +11,14 @@
 #include "dartwright/darts/open.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
-#include "dartwright/drawing/paper.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
-#include "dartwright/drawing/print_pages.hpp"
-#include "dartwright/drawing/printed_piece.hpp"
 #include "dartwright/drawing/text_box.hpp"
 #include "dartwright/files/pattern_file.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/predicates.hpp"
+#include "dartwright/pages/paper.hpp"
+#include "dartwright/pages/print_pages.hpp"
+#include "dartwright/pages/printed_piece.hpp"
 
 namespace dartwright {
 namespace {

@@ -9,9 +9,9 @@
 #include <limits>
 
 #include "dartwright/checks/check.hpp"
-#include "dartwright/checks/compare.hpp"
 #include "dartwright/checks/measure_line.hpp"
 #include "dartwright/checks/walk.hpp"
+#include "dartwright/comparing/compare.hpp"
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/cutting/cutting_line.hpp"
 #include "dartwright/cutting/lay_pattern.hpp"
@@ -34,10 +34,10 @@
 #include "dartwright/darts/true_seam.hpp"
 #include "dartwright/drawing/cutting_drawing.hpp"
 #include "dartwright/drawing/pattern_drawing.hpp"
-#include "dartwright/drawing/printed_piece.hpp"
-#include "dartwright/drawing/sewing_plan.hpp"
-#include "dartwright/drawing/sewing_sheet.hpp"
 #include "dartwright/files/pattern_file.hpp"
+#include "dartwright/pages/printed_piece.hpp"
+#include "dartwright/pages/sewing_plan.hpp"
+#include "dartwright/pages/sewing_sheet.hpp"
 
 namespace dartwright {
 namespace {

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "dartwright/checks/compare.hpp"
+#include "dartwright/comparing/compare.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "fuzzing.hpp"
 #include "json_mutation.hpp"

@@ -1,7 +1,7 @@
 // judge BLOCK DRAFT: whether a draft is true and kept what moving darts must keep of its block.
 #include <cstdio>
 #include <dartwright/checks/check.hpp>
-#include <dartwright/checks/compare.hpp>
+#include <dartwright/comparing/compare.hpp>
 #include <dartwright/files/pattern_file.hpp>
 
 using namespace dartwright;

@@ -4,7 +4,7 @@
 // fault shows in several measures, it is told here which of them it belongs to.
 
 #include "dartwright/assessing/matched_draft.hpp"
-#include "dartwright/checks/rigid_parts.hpp"
+#include "dartwright/comparing/rigid_parts.hpp"
 
 namespace dartwright {
 

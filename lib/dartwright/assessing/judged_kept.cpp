@@ -2,7 +2,7 @@
 #include <cmath>
 
 #include "dartwright/assessing/judged_lines.hpp"
-#include "dartwright/checks/compared_notches.hpp"
+#include "dartwright/comparing/compared_notches.hpp"
 #include "dartwright/words/lengths.hpp"
 #include "dartwright/words/lists.hpp"
 

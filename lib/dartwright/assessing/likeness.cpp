@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "dartwright/assessing/robust_fit.hpp"
-#include "dartwright/checks/rigid_parts.hpp"
+#include "dartwright/comparing/rigid_parts.hpp"
 
 namespace dartwright {
 namespace {

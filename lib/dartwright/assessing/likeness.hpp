@@ -5,7 +5,7 @@
 #include <cstddef>
 #include <vector>
 
-#include "dartwright/checks/compared_piece.hpp"
+#include "dartwright/comparing/compared_piece.hpp"
 
 namespace dartwright {
 

@@ -7,7 +7,7 @@
 #include "dartwright/assessing/ladder.hpp"
 #include "dartwright/assessing/renamed_piece.hpp"
 #include "dartwright/assessing/run_matching.hpp"
-#include "dartwright/checks/rigid_parts.hpp"
+#include "dartwright/comparing/rigid_parts.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/words/lists.hpp"

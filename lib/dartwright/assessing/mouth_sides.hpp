@@ -4,7 +4,7 @@
 
 #include <optional>
 
-#include "dartwright/checks/rigid_parts.hpp"
+#include "dartwright/comparing/rigid_parts.hpp"
 
 namespace dartwright {
 

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/checks/compared_darts.hpp"
-#include "dartwright/checks/compared_separation.hpp"
+#include "dartwright/comparing/compared_darts.hpp"
+#include "dartwright/comparing/compared_separation.hpp"
 #include "dartwright/darts/replay.hpp"
 #include "dartwright/pattern/dart.hpp"
 

@@ -5,7 +5,7 @@
 #include <string>
 #include <vector>
 
-#include "dartwright/checks/compared_piece.hpp"
+#include "dartwright/comparing/compared_piece.hpp"
 
 namespace dartwright {
 

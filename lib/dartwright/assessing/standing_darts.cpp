@@ -3,7 +3,7 @@
 
 #include "dartwright/assessing/exercise_plan.hpp"
 #include "dartwright/checks/piece_context.hpp"
-#include "dartwright/checks/placed_dart.hpp"
+#include "dartwright/comparing/placed_dart.hpp"
 
 namespace dartwright {
 double kink_deg(const Outline& outline, std::size_t item, Point centre) {

@@ -7,7 +7,7 @@
 #include <optional>
 #include <vector>
 
-#include "dartwright/checks/compared_piece.hpp"
+#include "dartwright/comparing/compared_piece.hpp"
 
 namespace dartwright {
 

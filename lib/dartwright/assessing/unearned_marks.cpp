@@ -5,7 +5,7 @@
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/exercise_plan.hpp"
-#include "dartwright/checks/rigid_parts.hpp"
+#include "dartwright/comparing/rigid_parts.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"

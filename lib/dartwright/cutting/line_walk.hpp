@@ -6,7 +6,7 @@
 #include <optional>
 
 #include "dartwright/cutting/raw_line.hpp"
-#include "dartwright/darts/folded_cap.hpp"
+#include "dartwright/darts/folding/folded_cap.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 
 namespace dartwright::cutting {

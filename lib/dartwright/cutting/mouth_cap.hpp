@@ -7,7 +7,7 @@
 #include <vector>
 
 #include "dartwright/cutting/raw_line.hpp"
-#include "dartwright/darts/usual_press.hpp"
+#include "dartwright/darts/folding/usual_press.hpp"
 #include "dartwright/pattern/press_sides.hpp"
 
 namespace dartwright::cutting {

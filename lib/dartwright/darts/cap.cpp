@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/folded_cap.hpp"
-#include "dartwright/darts/mouth_walk.hpp"
+#include "dartwright/darts/folding/folded_cap.hpp"
+#include "dartwright/darts/folding/mouth_walk.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

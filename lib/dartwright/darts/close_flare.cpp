@@ -1,10 +1,10 @@
 #include "dartwright/darts/close_flare.hpp"
 
-#include "dartwright/darts/around_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/pivot.hpp"
-#include "dartwright/darts/redrawn_edge.hpp"
-#include "dartwright/darts/request_words.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/redrawing/around_dart.hpp"
+#include "dartwright/darts/redrawing/redrawn_edge.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"

@@ -4,12 +4,12 @@
 #include <cmath>
 #include <set>
 
-#include "dartwright/darts/around_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/pivot_choices.hpp"
-#include "dartwright/darts/prepared_piece.hpp"
-#include "dartwright/darts/redrawn_edge.hpp"
-#include "dartwright/darts/request_words.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/redrawing/around_dart.hpp"
+#include "dartwright/darts/redrawing/redrawn_edge.hpp"
+#include "dartwright/darts/turning/pivot_choices.hpp"
+#include "dartwright/darts/turning/prepared_piece.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/dart_turn.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/prepared_piece.hpp"
-#include "dartwright/darts/request_words.hpp"
-#include "dartwright/darts/separated_contents.hpp"
-#include "dartwright/darts/separated_seams.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/separating/separated_contents.hpp"
+#include "dartwright/darts/separating/separated_seams.hpp"
+#include "dartwright/darts/turning/dart_turn.hpp"
+#include "dartwright/darts/turning/prepared_piece.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"

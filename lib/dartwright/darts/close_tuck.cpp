@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/pivot_choices.hpp"
-#include "dartwright/darts/prepared_piece.hpp"
-#include "dartwright/darts/request_words.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/turning/pivot_choices.hpp"
+#include "dartwright/darts/turning/prepared_piece.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

@@ -3,11 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/dart_turn.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
 #include "dartwright/darts/repoint.hpp"
-#include "dartwright/darts/request_words.hpp"
 #include "dartwright/darts/split.hpp"
+#include "dartwright/darts/turning/dart_turn.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"

@@ -1,8 +1,8 @@
 #include "dartwright/darts/merge.hpp"
 
-#include "dartwright/darts/dart_turn.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/prepared_piece.hpp"
+#include "dartwright/darts/turning/dart_turn.hpp"
+#include "dartwright/darts/turning/prepared_piece.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

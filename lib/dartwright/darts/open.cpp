@@ -3,9 +3,9 @@
 #include <algorithm>
 
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/unfolded_contents.hpp"
-#include "dartwright/darts/unfolded_seams.hpp"
-#include "dartwright/darts/wedges.hpp"
+#include "dartwright/darts/redrawing/wedges.hpp"
+#include "dartwright/darts/unfolding/unfolded_contents.hpp"
+#include "dartwright/darts/unfolding/unfolded_seams.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <iterator>
 
-#include "dartwright/darts/made_operations.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/darts/recording/made_operations.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

@@ -3,15 +3,15 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/around_dart.hpp"
-#include "dartwright/darts/opened_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/prepared_piece.hpp"
-#include "dartwright/darts/remade_mouth.hpp"
-#include "dartwright/darts/repoint_choices.hpp"
-#include "dartwright/darts/request_words.hpp"
-#include "dartwright/darts/turned_contents.hpp"
-#include "dartwright/darts/wedges.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/redrawing/around_dart.hpp"
+#include "dartwright/darts/redrawing/wedges.hpp"
+#include "dartwright/darts/turning/opened_dart.hpp"
+#include "dartwright/darts/turning/prepared_piece.hpp"
+#include "dartwright/darts/turning/remade_mouth.hpp"
+#include "dartwright/darts/turning/repoint_choices.hpp"
+#include "dartwright/darts/turning/turned_contents.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

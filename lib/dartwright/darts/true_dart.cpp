@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/around_dart.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/prepared_piece.hpp"
-#include "dartwright/darts/redrawn_edge.hpp"
-#include "dartwright/darts/request_words.hpp"
-#include "dartwright/darts/wedges.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/redrawing/around_dart.hpp"
+#include "dartwright/darts/redrawing/redrawn_edge.hpp"
+#include "dartwright/darts/redrawing/wedges.hpp"
+#include "dartwright/darts/turning/prepared_piece.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"

@@ -4,10 +4,10 @@
 #include <cmath>
 #include <optional>
 
-#include "dartwright/darts/outline_chain.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/redrawn_edge.hpp"
-#include "dartwright/darts/request_words.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/redrawing/outline_chain.hpp"
+#include "dartwright/darts/redrawing/redrawn_edge.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"

@@ -3,14 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "dartwright/darts/kept_notches.hpp"
-#include "dartwright/darts/moved_run_end.hpp"
-#include "dartwright/darts/outline_chain.hpp"
 #include "dartwright/darts/phrases.hpp"
-#include "dartwright/darts/redrawn_edge.hpp"
-#include "dartwright/darts/request_words.hpp"
-#include "dartwright/darts/seam_end.hpp"
-#include "dartwright/darts/wedges.hpp"
+#include "dartwright/darts/recording/request_words.hpp"
+#include "dartwright/darts/redrawing/kept_notches.hpp"
+#include "dartwright/darts/redrawing/moved_run_end.hpp"
+#include "dartwright/darts/redrawing/outline_chain.hpp"
+#include "dartwright/darts/redrawing/redrawn_edge.hpp"
+#include "dartwright/darts/redrawing/seam_end.hpp"
+#include "dartwright/darts/redrawing/wedges.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/pattern/sound_entry.hpp"

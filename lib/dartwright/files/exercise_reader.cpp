@@ -4,7 +4,7 @@
 
 #include "dartwright/assessing/criterion_names.hpp"
 #include "dartwright/assessing/unearned_marks.hpp"
-#include "dartwright/darts/unit_of_request.hpp"
+#include "dartwright/darts/recording/unit_of_request.hpp"
 #include "dartwright/files/exercise_file.hpp"
 #include "dartwright/files/output_file.hpp"
 #include "dartwright/files/pattern_reader.hpp"

@@ -5,7 +5,7 @@
 #include "dartwright/assessing/operation_deeds.hpp"
 #include "dartwright/checks/check.hpp"
 #include "dartwright/checks/measure_line.hpp"
-#include "dartwright/darts/unit_of_request.hpp"
+#include "dartwright/darts/recording/unit_of_request.hpp"
 #include "dartwright/files/exercise_reader.hpp"
 #include "dartwright/files/pattern_reader.hpp"
 #include "dartwright/files/rule_file.hpp"
