@@ -35,6 +35,18 @@ RC_GTEST_PROP(WrittenNumber, IsAsTheCLibraryPrintsIt, ()) {
     RC_ASSERT(with_figures(value, precision) == printed("%.*g", precision, value));
 }
 
+// The C library reads a decimal to the nearest double.
+TEST(PowerOfTen, IsWhatItIsReadAs) {
+    for (int exponent = -22; exponent <= 22; ++exponent)
+        EXPECT_EQ(power_of_ten(exponent), std::strtod(("1e" + std::to_string(exponent)).c_str(), nullptr));
+    for (int exponent = -300; exponent <= 300; ++exponent) {
+        const double read = std::strtod(("1e" + std::to_string(exponent)).c_str(), nullptr);
+        EXPECT_NEAR(power_of_ten(exponent) / read, 1, 1e-14) << exponent;
+    }
+    EXPECT_EQ(power_of_ten(-1000), 0);
+    EXPECT_EQ(power_of_ten(std::numeric_limits<int>::max()), std::numeric_limits<double>::infinity());
+}
+
 TEST(WrittenNumber, IsOfAnySize) {
     EXPECT_EQ(with_decimals(-std::numeric_limits<double>::max(), 2),
               printed("%.*f", 2, -std::numeric_limits<double>::max()));

@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "dartwright/assessing/judged_lines.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
@@ -195,7 +196,7 @@ double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
         if (each.asked->piece == dart.asked->piece && each.found && each.found->edge == dart.found->edge)
             moved += each.legs_off_mm;
     // On both sides of the mouth, and the more the steeper it heads away.
-    return moved > pencil_mm ? 2 * degrees(std::asin(std::min(1.0, moved / beside))) : 0;
+    return moved > pencil_mm ? 2 * degrees(angle_of_sine(std::min(1.0, moved / beside))) : 0;
 }
 
 ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/geometry/elementary.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -60,7 +62,7 @@ Motion weighted_fit(const BothPlaces& places, const std::vector<double>& weights
     to = to / weight;
     along -= weight * dot(from, to);
     across -= weight * cross(from, to);
-    const double size = std::hypot(along, across);
+    const double size = hypotenuse(along, across);
     Motion out;
     if (size > 0) {
         out.cosine = along / size;

@@ -5,6 +5,7 @@
 
 #include "dartwright/assessing/ladder.hpp"
 #include "dartwright/checks/walked_seam.hpp"
+#include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
 namespace {
@@ -39,7 +40,7 @@ double explained_by_corners(const DraftFacts& facts, const std::vector<RunFact>&
         const double moved = std::abs(neighbour->off_mm);
         if (moved <= std::abs(fact.off_mm)) continue;
         const double corner = corner_angle(shaped.piece.outline, *run, end);
-        explained += moved * std::abs(std::cos(corner)) + moved * moved / std::max(run->length, 1.0);
+        explained += moved * std::abs(cosine_of(corner)) + moved * moved / std::max(run->length, 1.0);
     }
     return explained;
 }

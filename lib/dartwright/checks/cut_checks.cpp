@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/checks/words.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/words/lengths.hpp"
 
@@ -37,7 +38,7 @@ PlacedFindings missing(const PieceContext& piece) {
 
 // The angle between two lines, whichever way they point, in [0, 90].
 double angle_between_lines_deg(Vector a, Vector b) {
-    return degrees(std::atan2(std::abs(cross(a, b)), std::abs(dot(a, b))));
+    return degrees(angle_of_direction(std::abs(cross(a, b)), std::abs(dot(a, b))));
 }
 
 Vector chord_of(const Outline& outline, const Run& run) {

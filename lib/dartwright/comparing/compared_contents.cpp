@@ -7,6 +7,7 @@
 
 #include "dartwright/checks/notches_along.hpp"
 #include "dartwright/geometry/closest.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/allowance.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -308,9 +309,9 @@ void add_mark_changes(std::vector<Loss>& out, const PieceBothWays& both, const C
 
 // Degrees between two lines, whichever way along.
 double between_lines_deg(Vector a, Vector b) {
-    return degrees(std::abs(std::atan2(cross(a, b), dot(a, b)))) <= 90
-               ? degrees(std::abs(std::atan2(cross(a, b), dot(a, b))))
-               : 180 - degrees(std::abs(std::atan2(cross(a, b), dot(a, b))));
+    return degrees(std::abs(angle_of_direction(cross(a, b), dot(a, b)))) <= 90
+               ? degrees(std::abs(angle_of_direction(cross(a, b), dot(a, b))))
+               : 180 - degrees(std::abs(angle_of_direction(cross(a, b), dot(a, b))));
 }
 
 void add_grain_changes(std::vector<Loss>& out, const PieceBothWays& both, const ComparedPiece& compared,

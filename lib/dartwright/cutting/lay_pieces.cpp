@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/run.hpp"
@@ -26,7 +27,7 @@ std::optional<LayPiece::FoldLine> fold_line(const Piece& piece) {
 }
 
 double degrees_between_lines(Vector a, Vector b) {
-    return degrees(std::asin(std::min(1.0, std::abs(cross(a, b)))));
+    return degrees(angle_of_sine(std::min(1.0, std::abs(cross(a, b)))));
 }
 
 }  // namespace

@@ -8,6 +8,7 @@
 #include "dartwright/darts/repoint.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/darts/turning/dart_turn.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -122,9 +123,9 @@ double leg_for_all(const Piece& piece, const ClusterRequest& request, Notes note
 // On the dart's centre line.
 void radiate(DartItem& dart, const DartFigures& f, double leg) {
     const double half = f.angle_rad / 2;
-    const double across = f.pivot_leg_a * std::sin(half);
+    const double across = f.pivot_leg_a * sine_of(half);
     const double back_off =
-        std::max(0.0, f.pivot_leg_a * std::cos(half) - std::sqrt(leg * leg - across * across));
+        std::max(0.0, f.pivot_leg_a * cosine_of(half) - std::sqrt(leg * leg - across * across));
     if (dart.back_off && *dart.back_off > back_off) dart.back_off = back_off;
     dart.pivot.reset();
     dart.point = f.pivot;

@@ -4,6 +4,7 @@
 #include <stdexcept>
 
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/flatten.hpp"
 
 namespace dartwright {
@@ -98,7 +99,7 @@ DrawnPath polygon(const std::vector<Point>& points, Colour fill) {
 
 DrawnPath circle(Point centre, double radius_mm) {
     // Control points at 4/3 tan(pi/8) of the radius make the middle of each quarter lie on the circle.
-    const double k = 4.0 / 3.0 * std::tan(pi / 8) * radius_mm;
+    const double k = 4.0 / 3.0 * tangent_of(pi / 8) * radius_mm;
     const double r = radius_mm;
     DrawnPath path;
     Vector out{r, 0};

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
 
@@ -57,7 +58,7 @@ Point tag_place(Point at, const TakenPlaces& taken) {
     for (const double off : {13.0, 18.0, 24.0, 32.0, 42.0, 54.0, 68.0}) {
         for (int step = 0; step < 16; ++step) {
             const double angle = pi / 8 * ((step * 7) % 16) + pi / 4;  // spread about, upper right first
-            const Point centre = at + off * Vector{std::cos(angle), std::sin(angle)};
+            const Point centre = at + off * Vector{cosine_of(angle), sine_of(angle)};
             // Over words is worse than over lines, both for the tag and for its leader.
             const std::size_t met =
                 taken.meetings(box_around(centre), look::clear_of_lines) + 3 * taken.boxes_met(at, centre);

@@ -10,6 +10,7 @@
 #include <memory>
 
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/flatten.hpp"
 
 namespace dartwright {
@@ -220,12 +221,12 @@ Placed place(TakenPlaces& taken, const std::vector<Label>& candidates, double ma
 }
 
 Point centre_of_first(const std::vector<DrawnText>& lines, const BlockSize& size, const BlockPlace& place) {
-    const Vector up{-std::sin(place.angle_rad), std::cos(place.angle_rad)};
+    const Vector up{-sine_of(place.angle_rad), cosine_of(place.angle_rad)};
     return place.centre + (size.height / 2 - line_height(lines.front()) / 2) * up;
 }
 
 double upright_angle(Vector along) {
-    const double angle = std::atan2(along.y, along.x);
+    const double angle = angle_of_direction(along.y, along.x);
     // All nearly upright words are read from the right, so that neighbouring edges read alike.
     constexpr double lean = radians(15.0);
     constexpr double choice_rad = 1e-9;
@@ -238,7 +239,7 @@ DrawnText centred(const DrawnText& style, Point centre, double angle_rad) {
     DrawnText text = style;
     text.anchor = Anchor::middle;
     text.angle_rad = angle_rad;
-    const Vector up{-std::sin(angle_rad), std::cos(angle_rad)};
+    const Vector up{-sine_of(angle_rad), cosine_of(angle_rad)};
     text.at = centre - (text_ascent_em - text_descent_em) / 2 * text.size_mm * up;
     return text;
 }
@@ -253,7 +254,7 @@ BlockSize size_of_block(const std::vector<DrawnText>& lines) {
 }
 
 Label centred_block(const std::vector<DrawnText>& lines, Point centre, double angle_rad) {
-    const std::vector<Point> middles = middles_of(lines, centre, {-std::sin(angle_rad), std::cos(angle_rad)});
+    const std::vector<Point> middles = middles_of(lines, centre, {-sine_of(angle_rad), cosine_of(angle_rad)});
     Label label;
     label.reserve(lines.size());
     for (std::size_t k = 0; k < lines.size(); ++k) label.push_back(centred(lines[k], middles[k], angle_rad));
@@ -274,7 +275,7 @@ MeasuredBlock::MeasuredBlock(std::vector<DrawnText> of_lines) : lines(std::move(
 
 // As `box_of` has it of each line of the label, to the last bit, without its words.
 std::vector<TurnedBox> MeasuredBlock::boxes(const BlockPlace& place) const {
-    const Vector along{std::cos(place.angle_rad), std::sin(place.angle_rad)};
+    const Vector along{cosine_of(place.angle_rad), sine_of(place.angle_rad)};
     const Vector up = perpendicular(along);
     const std::vector<Point> middles = middles_of(lines, place.centre, up);
     std::vector<TurnedBox> all;

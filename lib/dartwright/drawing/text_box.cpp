@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "dartwright/drawing/text_layout.hpp"
+#include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
 
@@ -130,7 +131,7 @@ TurnedBox box_of(const DrawnText& text) {
                           : text.anchor == Anchor::middle ? width / 2
                                                           : width;
     TurnedBox box;
-    box.along = {std::cos(text.angle_rad), std::sin(text.angle_rad)};
+    box.along = {cosine_of(text.angle_rad), sine_of(text.angle_rad)};
     box.half_length = width / 2;
     box.half_height = text.size_mm * (text_ascent_em + text_descent_em) / 2;
     const double rise = text.size_mm * (text_ascent_em - text_descent_em) / 2;

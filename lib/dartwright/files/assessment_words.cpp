@@ -8,7 +8,7 @@ namespace dartwright {
 namespace {
 
 std::string rounded_text(double value, int decimals) {
-    const double scale = std::pow(10, decimals);
+    const double scale = power_of_ten(decimals);
     const double scaled = value * scale;
     // Numbers this large have no decimals left to round.
     return decimal(std::abs(scaled) < 1e15 ? std::round(scaled) / scale : value);

@@ -3,6 +3,8 @@
 #include <Eigen/Geometry>
 #include <stdexcept>
 
+#include "dartwright/geometry/elementary.hpp"
+
 namespace dartwright {
 namespace {
 
@@ -16,7 +18,7 @@ Eigen::Isometry2d as_eigen(const Motion& m) {
 Motion from_eigen(const Eigen::Isometry2d& m) {
     const double cosine = m.linear()(0, 0);
     const double sine = m.linear()(1, 0);
-    const double length = std::hypot(cosine, sine);
+    const double length = hypotenuse(cosine, sine);
     return {cosine / length, sine / length, {m.translation().x(), m.translation().y()}};
 }
 
@@ -39,12 +41,12 @@ Turn turn_between(Vector from, Vector to) {
     const Vector b = to / to_length;
     const double cosine = dot(a, b);
     const double sine = cross(a, b);
-    const double length = std::hypot(cosine, sine);
+    const double length = hypotenuse(cosine, sine);
     return {cosine / length, sine / length};
 }
 
 Turn turn_by(double angle_rad) {
-    return {std::cos(angle_rad), std::sin(angle_rad)};
+    return {cosine_of(angle_rad), sine_of(angle_rad)};
 }
 
 Turn inverse(Turn turn) {
@@ -87,7 +89,7 @@ Motion inverse(const Motion& m) {
 }
 
 double angle(const Motion& m) {
-    return std::atan2(m.sine, m.cosine);
+    return angle_of_direction(m.sine, m.cosine);
 }
 
 Motion best_fit(std::span<const Point> from, std::span<const Point> to) {

@@ -5,6 +5,8 @@
 
 #include <cmath>
 
+#include "dartwright/geometry/elementary.hpp"
+
 namespace dartwright {
 
 struct Vector {
@@ -55,7 +57,7 @@ constexpr double cross(Vector a, Vector b) {
     return a.x * b.y - a.y * b.x;
 }
 inline double norm(Vector a) {
-    return std::hypot(a.x, a.y);
+    return hypotenuse(a.x, a.y);
 }
 constexpr double squared_norm(Vector a) {
     return dot(a, a);
@@ -81,7 +83,7 @@ constexpr Point middle(Point a, Point b) {
 }
 /// Signed angle in radians, in (-pi, pi], that turns a's direction into b's; 0 if either is zero.
 inline double angle_from(Vector a, Vector b) {
-    return std::atan2(cross(a, b), dot(a, b));
+    return angle_of_direction(cross(a, b), dot(a, b));
 }
 inline bool is_finite(Point p) {
     return std::isfinite(p.x) && std::isfinite(p.y);

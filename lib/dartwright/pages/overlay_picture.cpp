@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/pages/html_parts.hpp"
 #include "dartwright/words/written_number.hpp"
 
@@ -31,7 +32,7 @@ double distance_from(const OverlaidPiece& piece, Point at) {
     const Box box = box_of(piece);
     const double aside = std::max({box.low.x - at.x, at.x - box.high.x, 0.0});
     const double above = std::max({box.low.y - at.y, at.y - box.high.y, 0.0});
-    return std::hypot(aside, above);
+    return hypotenuse(aside, above);
 }
 
 std::size_t nearest_piece(const std::vector<OverlaidPiece>& pieces, Point at) {

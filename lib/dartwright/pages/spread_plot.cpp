@@ -29,7 +29,12 @@ Ladder ladder_of(Quantity quantity, const Ladders& ladders) {
 
 /// The next number of the form 1, 2 or 5 times a power of ten.
 double round_up(double value) {
-    const double power = std::pow(10, std::floor(std::log10(value)));
+    if (value <= 0) return 0;
+    constexpr int largest = 300;
+    int exponent = 0;
+    while (exponent < largest && power_of_ten(exponent + 1) <= value) ++exponent;
+    while (exponent > -largest && power_of_ten(exponent) > value) --exponent;
+    const double power = power_of_ten(exponent);
     for (const double step : {1.0, 2.0, 5.0})
         if (value <= step * power * (1 + 1e-9)) return step * power;
     return 10 * power;

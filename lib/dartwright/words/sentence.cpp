@@ -42,7 +42,7 @@ std::string inches_of_place(double mm) {
 }
 
 double limited(double length_mm, bool is_most, int decimals) {
-    const double step = std::pow(10.0, -decimals);
+    const double step = power_of_ten(-decimals);
     return is_most ? down_to_step(length_mm, step) : up_to_step(length_mm, step);
 }
 

@@ -1,5 +1,6 @@
 #include "dartwright/words/written_number.hpp"
 
+#include <algorithm>
 #include <array>
 #include <charconv>
 #include <cmath>
@@ -23,6 +24,14 @@ void require_finite(double value) {
 }
 
 }  // namespace
+
+double power_of_ten(int exponent) {
+    constexpr int beyond_all = 400;
+    const int steps = std::abs(std::clamp(exponent, -beyond_all, beyond_all));
+    double power = 1;
+    for (int k = 0; k < steps; ++k) power *= 10;
+    return exponent < 0 ? 1 / power : power;
+}
 
 std::string with_decimals(double value, int decimals) {
     return written(value, std::chars_format::fixed, decimals);

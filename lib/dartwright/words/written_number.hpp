@@ -28,6 +28,10 @@ std::string plain_decimal(double value);
 /// whatever rounding made of them, and 11.25 is written alike.
 double rounded_figure(double value);
 
+/// Ten to the exponent, rounded correctly from -22 to 22, where ten to it is exact, and the same on every
+/// system; beyond within one part in 1e14. 0 and infinity where no double is so small or large. O(exponent).
+double power_of_ten(int exponent);
+
 /// As messages write it: two decimals below 1, where the tolerances lie, one above; `0` alone has none.
 std::string figure_in_sentence(double value);
 

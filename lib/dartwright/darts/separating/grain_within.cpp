@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "dartwright/geometry/closest.hpp"
+#include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
 namespace {
@@ -64,7 +65,7 @@ std::optional<Stretch> near_side(const GrainLine& line, Point a, Point b, double
         const double half = std::sqrt(margin_mm * margin_mm - height * height);
         add(place - half, place + half);
     }
-    const double length = std::hypot(along_b - along_a, height_b - height_a);
+    const double length = hypotenuse(along_b - along_a, height_b - height_a);
     const double rise = height_b - height_a;
     if (rise == 0) return near;
     // A place of the line is beside the foot on the side at a share; it is the margin off where the share's

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dartwright/geometry/arc_length.hpp"
+#include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
 namespace {
@@ -18,7 +19,7 @@ double arc_handle(double turn) {
     // Below this the quotient is its limit to the last bit but one.
     constexpr double nearly_straight = 1e-6;
     if (turn < nearly_straight) return 2.0 / 3;
-    return 4.0 / 3 * std::tan(turn / 4) / std::tan(turn / 2);
+    return 4.0 / 3 * tangent_of(turn / 4) / tangent_of(turn / 2);
 }
 
 // With this handle the curve is longer than its two legs for every turn under 150 degrees.

@@ -4,6 +4,7 @@
 
 #include "dartwright/darts/folding/usual_press.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
 namespace {
@@ -78,9 +79,9 @@ AngleChosen angle_chosen(const DartPart& part, const DartFigures& f) {
     if (part.share) asked = *part.share * f.angle_rad;
     if (part.intake_mm) {
         const double leg = (f.pivot_leg_a + f.pivot_leg_b) / 2;
-        const double left = 2 * leg * std::sin(f.angle_rad / 2) - *part.intake_mm;
-        asked = f.angle_rad - (left <= 0 ? 2 * std::asin(std::max(-1.0, left / (2 * leg)))
-                                         : 2 * std::asin(left / (2 * leg)));
+        const double left = 2 * leg * sine_of(f.angle_rad / 2) - *part.intake_mm;
+        asked = f.angle_rad - (left <= 0 ? 2 * angle_of_sine(std::max(-1.0, left / (2 * leg)))
+                                         : 2 * angle_of_sine(left / (2 * leg)));
     }
     if (!(asked > 0)) throw BadWords("the part of the dart to move is none; expected more than 0");
     // A share or an intake worked out by hand may miss the whole by rounding.

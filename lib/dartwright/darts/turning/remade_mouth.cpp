@@ -7,6 +7,7 @@
 #include "dartwright/darts/redrawing/around_dart.hpp"
 #include "dartwright/darts/redrawing/redrawn_edge.hpp"
 #include "dartwright/darts/turning/opened_dart.hpp"
+#include "dartwright/geometry/elementary.hpp"
 #include "dartwright/pattern/errors.hpp"
 
 namespace dartwright {
@@ -24,8 +25,8 @@ struct SeenMouth {
 SeenMouth square_mouth(const DartFigures& f, Point pivot) {
     const Vector to_middle = middle(f.a, f.b) - pivot;
     const double height = norm(to_middle);
-    const double half_angle = std::atan2(f.intake / 2, height);
-    return {unit(to_middle), std::hypot(height, f.intake / 2), half_angle, half_angle};
+    const double half_angle = angle_of_direction(f.intake / 2, height);
+    return {unit(to_middle), hypotenuse(height, f.intake / 2), half_angle, half_angle};
 }
 
 PairOfPoints ends_of(const SeenMouth& mouth, Point pivot) {
