@@ -6,6 +6,7 @@
 #include "dartwright/darts/true_dart.hpp"
 #include "dartwright/darts/true_edge.hpp"
 #include "dartwright/darts/true_seam.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/motion.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/words/lengths.hpp"
@@ -140,8 +141,7 @@ std::string text_of(const TrueSeamAccount& account, Unit unit, const Ink& ink) {
     for (const TruedSide& side : account.sides) text += text_of(side, unit);
     for (const SeamChange& seam : account.seams) {
         // Less than the width of a hair is not worth a line.
-        constexpr double worth_saying_mm = 0.01;
-        if (std::abs(seam.after_mm - seam.before_mm) < worth_saying_mm) continue;
+        if (std::abs(seam.after_mm - seam.before_mm) < tenth_of_hair_mm) continue;
         text += std::string("  seam ") + seam.seam + ": its difference was " +
                 length_words(seam.before_mm, unit) + " and is " + length_words(seam.after_mm, unit) + "\n";
     }

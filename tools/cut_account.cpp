@@ -5,6 +5,7 @@
 #include "dartwright/checks/check.hpp"
 #include "dartwright/cutting/notch_on_cutting_line.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/pattern/press_name.hpp"
 #include "dartwright/words/lengths.hpp"
@@ -16,9 +17,6 @@ namespace {
 
 /// A notch as deep as the allowance is wide to this is not deeper, mm: rounding, no more.
 constexpr double same_depth_mm = 1e-6;
-
-/// What is measured nearer to each other is one place, mm: less than a pencil line.
-constexpr double same_place_mm = 0.1;
 
 /// A stretch of a run, measured from one of its ends.
 struct MeasuredPlace {
@@ -132,7 +130,7 @@ MeasuredPlace measured(const Piece& piece, const TrimmedPlace& place) {
     found.end_words = end_words(run, found.end);
     found.at_mm = is_from_end ? run.length - place.to_mm : place.from_mm;
     found.to_mm = is_from_end ? run.length - place.from_mm : place.to_mm;
-    found.is_whole = place.to_mm - place.from_mm > run.length - same_place_mm;
+    found.is_whole = place.to_mm - place.from_mm > run.length - one_point_mm;
     return found;
 }
 
@@ -140,7 +138,7 @@ std::string trimmed_words(const Piece& piece, const TrimmedPlace& place, Unit un
     if (!place.dart.empty()) return "at the mouth of " + place.dart;
     const MeasuredPlace found = measured(piece, place);
     if (found.is_whole) return place.edge + ", all along it";
-    if (found.to_mm < same_place_mm) return place.edge + ", at " + found.end_words;
+    if (found.to_mm < one_point_mm) return place.edge + ", at " + found.end_words;
     const std::string to = ruler_words(found.to_mm, unit);
     const bool is_point = ruler_words(found.at_mm, unit) == to;
     return place.edge + ", " + (is_point ? "" : ruler_figure(found.at_mm, unit) + " to ") + to + " from " +

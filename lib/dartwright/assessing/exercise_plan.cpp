@@ -8,6 +8,7 @@
 #include "dartwright/assessing/mouth_sides.hpp"
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
@@ -91,9 +92,6 @@ class Planning {
     std::vector<std::vector<std::string>> worked_on_;  ///< by task
 };
 
-/// Runs that a step left alone are as long to this, mm.
-constexpr double same_run_mm = 1e-6;
-
 const Piece* find_piece(const Pattern& pattern, const std::string& name) {
     const auto found = std::find_if(pattern.pieces.begin(), pattern.pieces.end(),
                                     [&](const Piece& each) { return each.name == name; });
@@ -102,7 +100,7 @@ const Piece* find_piece(const Pattern& pattern, const std::string& name) {
 
 // Where the place lies on what is left of the run: measured from that end of it which is still there.
 std::optional<double> place_on_rest(const Run& before, double at_mm, const Run& after) {
-    if (std::abs(before.length - after.length) <= same_run_mm) return at_mm;
+    if (std::abs(before.length - after.length) <= sum_rounding_mm) return at_mm;
     if (before.before == after.before && at_mm <= after.length) return at_mm;
     const double from_end = before.length - at_mm;
     if (before.after == after.after && from_end <= after.length) return after.length - from_end;

@@ -2,13 +2,13 @@
 #include <cmath>
 
 #include "dartwright/assessing/judged_lines.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 #include "dartwright/words/lengths.hpp"
 
 namespace dartwright {
 namespace {
 
-constexpr double pencil_mm = 1e-6;  // what a sum of lengths is off by rounding
 constexpr double largest_mm = 1e9;  // longer than any edge
 
 // A dart that is not there cannot be judged, and earns nothing.
@@ -90,7 +90,7 @@ ScoredLines place_of(const DraftFacts& facts, const DartFact& dart) {
     line.remedy = "Move the dart " + length_words(facts, std::abs(place.off)) +
                   (place.off > 0 ? " towards the " : " away from the ") + end + ".";
     ScoredLine out = length_line(facts, std::move(line), {place.expected, place.found, place.off});
-    if (std::abs(place.found - place.expected - place.off) > pencil_mm)
+    if (std::abs(place.found - place.expected - place.off) > sum_rounding_mm)
         out.line.found_words =
             "measured from the other end, as the length of the " + expected.edge + " is judged already";
     return {out};
@@ -196,7 +196,7 @@ double corner_explained_deg(const DraftFacts& facts, const DartFact& dart) {
         if (each.asked->piece == dart.asked->piece && each.found && each.found->edge == dart.found->edge)
             moved += each.legs_off_mm;
     // On both sides of the mouth, and the more the steeper it heads away.
-    return moved > pencil_mm ? 2 * degrees(angle_of_sine(std::min(1.0, moved / beside))) : 0;
+    return moved > sum_rounding_mm ? 2 * degrees(angle_of_sine(std::min(1.0, moved / beside))) : 0;
 }
 
 ScoredLines mouth_of(const DraftFacts& facts, const DartFact& dart) {

@@ -3,6 +3,7 @@
 
 #include "dartwright/assessing/judged_lines.hpp"
 #include "dartwright/comparing/compared_notches.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/words/lengths.hpp"
 #include "dartwright/words/lists.hpp"
 
@@ -115,16 +116,13 @@ void add_dart(const DraftFacts& facts, PivotGroup& group, const DartFact& dart) 
     if (!is_judged) group.off_deg += found - expected;
 }
 
-/// Pivots nearer than this count as one, mm, as everywhere.
-constexpr double one_pivot_mm = 0.1;
-
 std::vector<PivotGroup> groups_of(const DraftFacts& facts, std::size_t piece) {
     std::vector<PivotGroup> groups;
     for (const DartFact& dart : facts.darts) {
         if (dart.asked->piece != piece) continue;
         const auto same = std::find_if(groups.begin(), groups.end(), [&](const PivotGroup& group) {
             return distance(group.darts.front()->asked->dart.figures.pivot, dart.asked->dart.figures.pivot) <=
-                   one_pivot_mm;
+                   one_point_mm;
         });
         PivotGroup& group = same == groups.end() ? groups.emplace_back() : *same;
         add_dart(facts, group, dart);

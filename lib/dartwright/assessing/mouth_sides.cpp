@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/assessing/robust_fit.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/run_table.hpp"
 
 namespace dartwright {
@@ -26,8 +27,7 @@ constexpr double same_length_mm = 0.25;
 /// turns a part of the size of a bodice by half a millimetre.
 constexpr double telling_mm = 50;
 
-/// Places are looked at as they are on the other parts: not on the very mouth, and so many at least.
-constexpr double inside_mm = 1e-6;
+/// So many places are looked at, at least, as on the other parts.
 constexpr double fewest_places = 8;
 
 PlacePairs pairs_of_stretch(const MatchedPlaces& places, std::size_t stretch) {
@@ -66,8 +66,8 @@ PlacePairs pairs_from_end(const ShapedPair& both, const RunOfBoth& run, const Pa
     const RunTable before(both.before.piece.outline, *run.before);
     const RunTable after(both.after.piece.outline, *run.after);
     const double shift = end == RunEnd::start ? 0 : run.before->length - run.after->length;
-    const double from = stretch.from_share * run.after->length + inside_mm;
-    const double to = stretch.to_share * run.after->length - inside_mm;
+    const double from = stretch.from_share * run.after->length + just_inside_mm;
+    const double to = stretch.to_share * run.after->length - just_inside_mm;
     const double count = std::max(fewest_places, std::ceil((to - from) / part_spacing_mm));
     // Those that lie on both.
     const double first = std::max(from, -shift);

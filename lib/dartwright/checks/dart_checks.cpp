@@ -90,7 +90,7 @@ bool is_point_outside(const PieceContext& piece, std::size_t item) {
         const bool is_on_leg = piece.flat.item_of_side[i] == item && piece.flat.item_of_side[before] == item;
         if (!is_on_leg) polygon.push_back(piece.flat.points[i]);
         // Drawn in one place with the points that count as one with it.
-        if (is_on_leg && distance(piece.flat.points[i], point) < same_point_mm) point = piece.flat.points[i];
+        if (is_on_leg && distance(piece.flat.points[i], point) < one_point_mm) point = piece.flat.points[i];
     }
     return where_in_polygon(polygon, point) == Where::outside;
 }

@@ -15,7 +15,7 @@ std::vector<std::size_t> snap_to_points(FlatOutline& flat, const Outline& outlin
     std::vector<Point> places;
     const auto add = [&places](Point p) {
         for (const Point q : places) {
-            if (distance(p, q) < same_point_mm) return;
+            if (distance(p, q) < one_point_mm) return;
         }
         places.push_back(p);
     };
@@ -28,7 +28,7 @@ std::vector<std::size_t> snap_to_points(FlatOutline& flat, const Outline& outlin
     std::vector<std::size_t> touching;
     for (const Point place : places) {
         for (std::size_t i = 0; i < flat.points.size(); ++i) {
-            if (squared_norm(flat.points[i] - place) >= same_point_mm * same_point_mm) continue;
+            if (squared_norm(flat.points[i] - place) >= one_point_mm * one_point_mm) continue;
             flat.points[i] = place;
             touching.push_back(i);
         }

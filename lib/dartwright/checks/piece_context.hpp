@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/pattern.hpp"
 
@@ -40,10 +41,6 @@ struct PieceContext {
 PieceContext context_of(const Piece& piece, std::size_t index, const Tolerances& tolerances);
 std::vector<PieceContext> contexts_of(const Pattern& pattern, const Tolerances& tolerances);
 
-/// Points and pivots of darts closer than this count as one (two darts that aim at one point are drawn from
-/// it; 0.1 mm is finer than a pencil's line). Larger: legs that really cross close to their points pass;
-/// smaller: darts moved about one pivot would cross by rounding.
-inline constexpr double same_point_mm = 0.1;
 /// Meetings of the outline with itself nearer to each other than this are one crossing: a crossing on a
 /// flattened curve or through a joint shows in several pairs of sides. Larger: two real crossings are told as
 /// one; smaller: one crossing is told several times.

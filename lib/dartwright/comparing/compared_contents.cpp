@@ -6,6 +6,7 @@
 #include <map>
 
 #include "dartwright/checks/notches_along.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/predicates.hpp"
@@ -17,10 +18,6 @@
 
 namespace dartwright {
 namespace {
-
-/// Widths of allowance, and back-offs asked for, nearer than this are one, mm: a tenth of a hair on the
-/// cutting table, and more than a file's decimals.
-constexpr double same_width_mm = 0.01;
 
 Loss told(const char* what, const Piece& piece, std::string message, std::string remedy) {
     Loss out;
@@ -138,7 +135,7 @@ class DartsThatStayed {
 
     void add_back_off(std::vector<Loss>& out, const DartItem& was, const DartItem& is) const {
         const bool is_same = was.back_off.has_value() == is.back_off.has_value() &&
-                             (!was.back_off || std::abs(*was.back_off - *is.back_off) <= same_width_mm);
+                             (!was.back_off || std::abs(*was.back_off - *is.back_off) <= tenth_of_hair_mm);
         if (is_same) return;
         const auto asked = [this](const DartItem& dart) {
             return dart.back_off ? measure_in_sentence(*dart.back_off, unit_) : std::string("none");
@@ -351,7 +348,7 @@ std::optional<double> width_at(const std::vector<RunWidth>& widths, double at_mm
 }
 
 bool is_same_width(std::optional<double> a, std::optional<double> b) {
-    return a.has_value() == b.has_value() && (!a || std::abs(*a - *b) <= same_width_mm);
+    return a.has_value() == b.has_value() && (!a || std::abs(*a - *b) <= tenth_of_hair_mm);
 }
 
 // Within every stretch of either, but for what is shorter than a notch may be off.

@@ -75,7 +75,7 @@ std::vector<Pivot> pivots_of(const Piece& piece) {
     for (const std::size_t item : dart_items(piece)) {
         const DartFigures figures = figures_of(piece.outline, item);
         auto same = std::find_if(pivots.begin(), pivots.end(), [&figures](const Pivot& pivot) {
-            return distance(pivot.at, figures.pivot) <= same_point_mm;
+            return distance(pivot.at, figures.pivot) <= one_point_mm;
         });
         if (same == pivots.end()) same = pivots.insert(same, {figures.pivot, {}, 0});
         same->items.push_back(item);

@@ -4,15 +4,13 @@
 #include <cmath>
 #include <optional>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/run_index.hpp"
 #include "dartwright/pattern/run_table.hpp"
 
 namespace dartwright {
 namespace {
 
-/// The ends of a stretch are looked at this far inside it, mm, so that rounding cannot put them on the other
-/// side of a mouth.
-constexpr double inside_mm = 1e-6;
 constexpr double fewest_places = 8;
 
 std::vector<double> mouth_shares(const ShapedPiece& shaped, const Run& run) {
@@ -94,8 +92,8 @@ class RunsOfStretches {
         for (const auto& [points, table, run] :
              {Side{places.before, *before_, *each.before}, Side{places.after, *after_, *each.after}})
             table.add_points(points,
-                             {each.stretch.from_share * run.length + inside_mm,
-                              each.stretch.to_share * run.length - inside_mm, static_cast<int>(steps)});
+                             {each.stretch.from_share * run.length + just_inside_mm,
+                              each.stretch.to_share * run.length - just_inside_mm, static_cast<int>(steps)});
     }
 
   private:

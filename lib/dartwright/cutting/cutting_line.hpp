@@ -5,15 +5,12 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/pattern/press.hpp"
 
 namespace dartwright {
-
-/// The cutting line keeps this close to the true curve that runs beside the stitching line, mm: a tenth of
-/// the width of a pencil line. Larger would show in stacked plies, smaller only costs points.
-inline constexpr double cutting_line_error_mm = 0.01;
 
 /// How the allowances of two edges meet at a corner.
 enum class CornerKind {

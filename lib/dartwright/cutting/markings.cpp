@@ -5,6 +5,7 @@
 
 #include "dartwright/cutting/notches_on_cutting_line.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/pattern_rules.hpp"
@@ -141,10 +142,6 @@ struct Reach {
     double to = INFINITY;
 };
 
-/// Nearer than this a line touches, mm: far more than rounding makes of numbers, far less than is seen. A
-/// line through a dart's point is stopped by it, and does not pass or stop as the last bit of a number went.
-constexpr double touching_mm = 1e-6;
-
 /// How far one can go from a point both ways along a direction before a side of the polygon or a corner of
 /// it; empty if the point is not inside, or lies on a side.
 std::optional<Reach> reach_in(const std::vector<Point>& polygon, Point at, Vector along) {
@@ -173,8 +170,8 @@ std::optional<Reach> reach_in(const std::vector<Point>& polygon, Point at, Vecto
 
 /// The longest arrow in line with the grain that was given, clear of the stitching line and of dart legs.
 GrainMarking grain_marking(const Piece& piece, const Grain& grain) {
-    constexpr double chord_error_mm = 0.01;
-    const std::vector<Point> flat = flat_outline(piece.outline, DartsDrawn::to_points, chord_error_mm).points;
+    const std::vector<Point> flat =
+        flat_outline(piece.outline, DartsDrawn::to_points, cutting_line_error_mm).points;
     const Point at = middle(grain.from, grain.to);
     const Vector along = unit(grain.to - grain.from);
     Reach all;

@@ -5,14 +5,12 @@
 #include "dartwright/cutting/line_walk.hpp"
 #include "dartwright/cutting/trimmed_mouth.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/words/sentence.hpp"
 
 namespace dartwright::cutting {
 namespace {
-
-// A mouth narrower than this has no cap, mm.
-constexpr double shut_mouth_mm = 1e-6;
 
 class MouthCapMaker {
   public:

@@ -3,6 +3,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/words/notes.hpp"
 #include "dartwright/words/sentence.hpp"
 
@@ -23,10 +24,9 @@ std::vector<RunChange> run_changes(const std::vector<Run>& before, const std::ve
 void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece,
                                 const std::vector<RunChange>& runs, Notes notes) {
     // Less than the width of a hair is not worth a word.
-    constexpr double worth_saying_mm = 0.01;
     for (const RunChange& run : runs) {
         const double change = run.after_mm - run.before_mm;
-        if (std::abs(change) < worth_saying_mm) continue;
+        if (std::abs(change) < tenth_of_hair_mm) continue;
         for (const Seam& seam : pattern.seams) {
             for (const SeamSide& side : seam.joins) {
                 for (const SeamPart& part : side) {
@@ -42,12 +42,11 @@ void note_seams_of_changed_runs(const Pattern& pattern, const std::string& piece
 
 std::vector<SeamChange> seam_changes(const Pattern& before, const Pattern& after) {
     // Far over the rounding of lengths, far under what a hair's width is.
-    constexpr double rounding_mm = 1e-6;
     std::vector<SeamChange> out;
     for (std::size_t i = 0; i < before.seams.size(); ++i) {
         const double was = seam_difference(before, before.seams[i]);
         const double is = seam_difference(after, after.seams[i]);
-        if (std::abs(was - is) > rounding_mm) out.push_back({before.seams[i].name, was, is});
+        if (std::abs(was - is) > sum_rounding_mm) out.push_back({before.seams[i].name, was, is});
     }
     return out;
 }

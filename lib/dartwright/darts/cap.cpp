@@ -6,15 +6,13 @@
 #include "dartwright/darts/folding/folded_cap.hpp"
 #include "dartwright/darts/folding/mouth_walk.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
 #include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
 namespace {
-
-// A mouth narrower than this is shut, mm: less than any pencil shows, and enough for a direction.
-constexpr double shut_mouth_mm = 1e-6;
 
 bool is_in_fold(const Piece& piece, std::size_t dart) {
     const std::vector<std::string> folds = fold_edges(piece);

@@ -8,6 +8,7 @@
 #include "dartwright/darts/repoint.hpp"
 #include "dartwright/darts/split.hpp"
 #include "dartwright/darts/turning/dart_turn.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
@@ -130,8 +131,7 @@ void radiate(DartItem& dart, const DartFigures& f, double leg) {
     dart.pivot.reset();
     dart.point = f.pivot;
     // Rounding of a leg that just reaches the pivot.
-    constexpr double rounding_mm = 1e-9;
-    if (back_off <= rounding_mm) return;
+    if (back_off <= step_rounding_mm) return;
     dart.pivot = f.pivot;
     dart.point = f.pivot + back_off * bisector_of(f);
 }

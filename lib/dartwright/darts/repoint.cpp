@@ -12,6 +12,7 @@
 #include "dartwright/darts/turning/remade_mouth.hpp"
 #include "dartwright/darts/turning/repoint_choices.hpp"
 #include "dartwright/darts/turning/turned_contents.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
@@ -20,9 +21,6 @@
 
 namespace dartwright {
 namespace {
-
-// Legs nearer to one length than this are equal but for rounding.
-constexpr double rounding_mm = 1e-9;
 
 // The piece with the wedges of these darts filled, the others open to their pivots.
 std::vector<Point> cloth_without(const Outline& outline, const std::vector<DartMove>& moves) {
@@ -57,7 +55,7 @@ Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& mo
     const double apart = std::abs(f.pivot_leg_a - f.pivot_leg_b);
     PairOfPoints mouth{f.a, f.b};
     Outline out = outline;
-    if (apart > rounding_mm) {
+    if (apart > step_rounding_mm) {
         const double leg = (f.pivot_leg_a + f.pivot_leg_b) / 2;
         mouth = {f.pivot + leg * unit(f.a - f.pivot), f.pivot + leg * unit(f.b - f.pivot)};
         AroundDart around = around_dart(outline, dart);
@@ -67,8 +65,7 @@ Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& mo
         out = outline_of(std::move(around.chain));
     }
     // What a file's decimals leave, under what the sentence could show, is not worth one.
-    constexpr double worth_saying_mm = 0.0005;
-    if (apart >= worth_saying_mm) {
+    if (apart >= least_told_mm) {
         notes.push_back("the legs of " + quoted(move.dart) + " differed by " + difference_told(apart, 3) +
                         "; both ends were brought to their mean");
     }
@@ -84,7 +81,7 @@ Outline aimed_along(const Outline& outline, std::size_t dart, const DartMove& mo
 }
 
 bool is_on_centre_line(const DartFigures& f, Point pivot) {
-    return std::abs(cross(bisector_of(f), pivot - f.pivot)) <= rounding_mm;
+    return std::abs(cross(bisector_of(f), pivot - f.pivot)) <= step_rounding_mm;
 }
 
 std::optional<double> corner_over_mouth(const Outline& outline, std::size_t dart) {
@@ -151,9 +148,9 @@ void refuse_double_darts(const Piece& piece, const RepointAccount& account) {
 // Drill marks at the old pivot, and at the old points where those moved by themselves.
 void move_drills(Piece& piece, const PlannedMoves& moves, RepointAccount& account) {
     const auto place_for = [&](Point at) {
-        if (distance(at, moves.old_pivot) <= same_pivot_mm) return account.darts.front().after.pivot;
+        if (distance(at, moves.old_pivot) <= one_point_mm) return account.darts.front().after.pivot;
         for (const RepointedDart& dart : account.darts) {
-            if (distance(at, dart.before.point) <= same_pivot_mm) return dart.after.point;
+            if (distance(at, dart.before.point) <= one_point_mm) return dart.after.point;
         }
         return at;
     };
@@ -161,7 +158,7 @@ void move_drills(Piece& piece, const PlannedMoves& moves, RepointAccount& accoun
         auto* drill = std::get_if<DrillMark>(&mark.what);
         if (!drill) continue;
         const Point place = place_for(drill->at);
-        if (distance(place, drill->at) <= same_pivot_mm) continue;
+        if (distance(place, drill->at) <= one_point_mm) continue;
         drill->at = place;
         account.marks.push_back(mark.name);
     }
@@ -263,7 +260,7 @@ void note_lines(const Piece& piece, const PlannedMoves& moves, RepointAccount& a
         if (!line) continue;
         for (std::size_t i = 0; i + 1 < line->points.size(); ++i) {
             const Curve part = Line{line->points[i], line->points[i + 1]};
-            if (closest_point(part, moves.old_pivot).distance > same_pivot_mm) continue;
+            if (closest_point(part, moves.old_pivot).distance > one_point_mm) continue;
             account.notes.push_back("the line " + quoted(mark.name) +
                                     " runs through the old place and stays");
             break;

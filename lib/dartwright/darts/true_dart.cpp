@@ -9,6 +9,7 @@
 #include "dartwright/darts/redrawing/redrawn_edge.hpp"
 #include "dartwright/darts/redrawing/wedges.hpp"
 #include "dartwright/darts/turning/prepared_piece.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/dart.hpp"
 #include "dartwright/pattern/empty_items.hpp"
 #include "dartwright/pattern/place.hpp"
@@ -62,7 +63,7 @@ double crossing_along(const Cubic& line, Point point, Vector legs) {
 // The legs' length to the pivot with which both end on the line drawn across the folded dart. The dart's fold
 // depends on that length only through the back-off, so that each step leaves a small part of the error.
 TruedDart drawn_legs(const AroundDart& around, const DartFigures& f, double span_mm) {
-    constexpr double rounding_mm = 1e-12;
+    constexpr double legs_settled_share = 1e-12;
     constexpr int most_steps = 100;
     double leg = leg_wanted(f, TrueLegs::mean);
     for (int step = 0; step < most_steps; ++step) {
@@ -70,7 +71,7 @@ TruedDart drawn_legs(const AroundDart& around, const DartFigures& f, double span
         const Cubic line = line_across(around.chain, trued.closing, span_mm);
         const Vector to_end = trued.a - trued.dart.point;
         const double change = crossing_along(line, trued.dart.point, unit(to_end)) - norm(to_end);
-        if (std::abs(change) <= rounding_mm * leg) break;
+        if (std::abs(change) <= legs_settled_share * leg) break;
         leg += change;
     }
     return trued_legs(around.dart, f, leg);
@@ -95,11 +96,10 @@ const char* word_of(TrueLegs legs) {
 
 // Legs of one length and a smooth mouth, but for rounding of a metre: trued again, nothing would change.
 bool is_true_already(const DartItem& dart, const DartFigures& f, double kink_deg) {
-    constexpr double rounding_mm = 1e-9;
     constexpr double rounding_deg = 1e-7;
-    const bool is_short_of_pivot = f.back_off >= dart.back_off.value_or(0) - rounding_mm;
-    return !dart.legs && is_short_of_pivot && std::abs(f.pivot_leg_a - f.pivot_leg_b) <= rounding_mm &&
-           std::abs(f.off_bisector) <= rounding_mm && kink_deg <= rounding_deg;
+    const bool is_short_of_pivot = f.back_off >= dart.back_off.value_or(0) - step_rounding_mm;
+    return !dart.legs && is_short_of_pivot && std::abs(f.pivot_leg_a - f.pivot_leg_b) <= step_rounding_mm &&
+           std::abs(f.off_bisector) <= step_rounding_mm && kink_deg <= rounding_deg;
 }
 
 void refuse_bad_request(const TrueDartRequest& request, const DartFigures& f) {

@@ -12,6 +12,7 @@
 #include "dartwright/drawing/text_column.hpp"
 #include "dartwright/drawing/wedge_index.hpp"
 #include "dartwright/drawing/words_along.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -22,7 +23,6 @@ namespace dartwright {
 
 namespace {
 
-constexpr double label_chord_error_mm = 0.2;
 DrawnText label_text(Colour colour, double size_mm, std::string words) {
     DrawnText text;
     text.words = std::move(words);
@@ -37,7 +37,7 @@ class CuttingWords {
         : cut_(cut),
           label_(label),
           taken_(taken),
-          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, label_chord_error_mm).points),
+          flat_(flat_outline(cut.piece.outline, DartsDrawn::to_points, words_chord_error_mm).points),
           index_(flat_) {
         for (const Line& joint : label.joints) joints_.add(joint.a, joint.b);
     }

@@ -4,15 +4,13 @@
 #include <stdexcept>
 
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/flatten.hpp"
 
 namespace dartwright {
 
 namespace {
-
-/// How far a curve may leave its box; less than half the width of any line drawn.
-constexpr double bounds_error_mm = 0.05;
 
 bool is_finite_curve(const Curve& curve) {
     if (const Line* line = std::get_if<Line>(&curve)) return is_finite(line->a) && is_finite(line->b);
@@ -73,7 +71,7 @@ std::optional<Box> bounds(const DrawnItem& item) {
     std::optional<Box> result;
     for (const Curve& curve : std::get<DrawnPath>(item).curves) {
         result = either(result, Box{start_of(curve), start_of(curve)});
-        for (const Point p : flattened(curve, bounds_error_mm)) result = either(result, Box{p, p});
+        for (const Point p : flattened(curve, picture_chord_error_mm)) result = either(result, Box{p, p});
     }
     return result;
 }

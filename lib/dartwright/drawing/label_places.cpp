@@ -10,6 +10,7 @@
 #include <memory>
 
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 #include "dartwright/geometry/flatten.hpp"
 
@@ -36,9 +37,6 @@ using Tree = bg::index::rtree<std::pair<Rectangle, Value>, bg::index::quadratic<
 namespace {
 
 using namespace taken_places;
-
-/// Words keep further away from lines than this error.
-constexpr double chord_error_mm = 0.2;
 
 double line_height(const DrawnText& line) {
     return look::line_step_em * line.size_mm;
@@ -121,7 +119,7 @@ void TakenPlaces::add(const TurnedBox& box) {
 void TakenPlaces::add(const DrawnPath& path) {
     if (path.curves.empty()) return;
     std::vector<Point> points{start_of(path.curves.front())};
-    for (const Curve& curve : path.curves) flatten_onto(points, curve, chord_error_mm);
+    for (const Curve& curve : path.curves) flatten_onto(points, curve, words_chord_error_mm);
     for (std::size_t i = 1; i < points.size(); ++i) add(points[i - 1], points[i]);
     if (path.is_closed) add(points.back(), points.front());
 }

@@ -26,8 +26,8 @@ void take(TakenPlaces& taken, const DrawnGroup& group) {
 }
 
 double lowest(const Piece& piece) {
-    constexpr double chord_error_mm = 0.1;
-    const FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, chord_error_mm);
+    constexpr double base_error_mm = 0.1;
+    const FlatOutline flat = flat_outline(piece.outline, DartsDrawn::to_points, base_error_mm);
     double low = piece.outline.start.y;
     for (const Point p : flat.points) low = std::min(low, p.y);
     return low;

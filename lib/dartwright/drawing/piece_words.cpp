@@ -10,6 +10,7 @@
 #include "dartwright/drawing/table_look.hpp"
 #include "dartwright/drawing/wedge_index.hpp"
 #include "dartwright/drawing/words_along.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 #include "dartwright/pattern/dart.hpp"
@@ -20,7 +21,6 @@ namespace dartwright {
 
 namespace {
 
-constexpr double flat_chord_error_mm = 0.2;
 constexpr double half_turn_deg = 180;
 
 DrawnText words_in(Colour colour, double size_mm, std::string words) {
@@ -40,7 +40,7 @@ class PieceWords {
           runs_(runs),
           wanted_(wanted),
           taken_(taken),
-          flat_(flat_outline(piece.outline, DartsDrawn::to_points, flat_chord_error_mm).points),
+          flat_(flat_outline(piece.outline, DartsDrawn::to_points, words_chord_error_mm).points),
           index_(flat_) {}
 
     DrawnGroup write() {

@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "dartwright/drawing/text_layout.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
@@ -32,9 +33,6 @@ Reach reach_along(const std::array<Point, count>& points, Vector axis) {
     }
     return reach;
 }
-
-/// What touches meets, whichever way the last bit of a number went; less than anybody sees.
-constexpr double touching_mm = 1e-6;
 
 /// Whether a line across `axis` lies between the two sets of points. The axis has the length given.
 template <std::size_t m, std::size_t n>

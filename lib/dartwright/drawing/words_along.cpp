@@ -7,14 +7,13 @@
 
 #include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/table_look.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 
 namespace dartwright {
 
 namespace {
-
-constexpr double chord_error_mm = 0.2;
 
 constexpr std::array<double, 11> shares{0.5, 0.42, 0.58, 0.34, 0.66, 0.26, 0.74, 0.18, 0.82, 0.1, 0.9};
 
@@ -230,7 +229,8 @@ LongestStretch longest_stretch(const Outline& outline, const Run& run) {
             points = {start_of_item(outline, item)};
             length = 0;
         }
-        for (const Curve& curve : curves_of_item(outline, item)) flatten_onto(points, curve, chord_error_mm);
+        for (const Curve& curve : curves_of_item(outline, item))
+            flatten_onto(points, curve, words_chord_error_mm);
         length += length_of_item(outline, item);
         last = item;
         if (length > longest.length + choice_mm) {
@@ -264,11 +264,10 @@ std::vector<MarkToName> marks_to_name(const std::vector<Mark>& marks) {
 }
 
 std::vector<Point> points_of_stretch(const Outline& outline, const FullStretch& stretch) {
-    constexpr double fine_chord_error_mm = 0.05;
     std::vector<Point> points{start_of_item(outline, stretch.items.front())};
     for (const std::size_t item : stretch.items)
         for (const Curve& curve : curves_of_item(outline, item))
-            flatten_onto(points, curve, fine_chord_error_mm);
+            flatten_onto(points, curve, picture_chord_error_mm);
     points.erase(std::unique(points.begin(), points.end()), points.end());
     return points;
 }

@@ -7,13 +7,11 @@
 #include <stdexcept>
 
 #include "dartwright/drawing/choice.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 
 namespace dartwright {
 
 namespace {
-
-/// What comes of rounding alone is no difference of place.
-constexpr double rounding_mm = 1e-6;
 
 /// A box placed: x from the left, y down from the top.
 struct Lying {
@@ -24,7 +22,7 @@ struct Lying {
 };
 
 bool is_apart(const Lying& a, const Lying& b, double gap_mm) {
-    const double gap = gap_mm - rounding_mm;
+    const double gap = gap_mm - sum_rounding_mm;
     return a.right + gap <= b.left || b.right + gap <= a.left || a.bottom + gap <= b.top ||
            b.bottom + gap <= a.top;
 }
@@ -45,9 +43,10 @@ Cells cells_under(const Lying& box, const TileGrid& grid) {
     const double step_x = grid.window_width_mm - grid.overlap_mm;
     const double step_y = grid.window_height_mm - grid.overlap_mm;
     const std::size_t last_column = grid.columns - 1;
-    Cells cells{
-        std::min(cell(box.left + rounding_mm, step_x), last_column), cell(box.top + rounding_mm, step_y),
-        std::min(cell(box.right - rounding_mm, step_x), last_column), cell(box.bottom - rounding_mm, step_y)};
+    Cells cells{std::min(cell(box.left + sum_rounding_mm, step_x), last_column),
+                cell(box.top + sum_rounding_mm, step_y),
+                std::min(cell(box.right - sum_rounding_mm, step_x), last_column),
+                cell(box.bottom - sum_rounding_mm, step_y)};
     cells.right = std::max(cells.right, cells.left);
     cells.bottom = std::max(cells.bottom, cells.top);
     return cells;
@@ -68,7 +67,7 @@ class Packer {
         Cost best_cost{};
         const std::vector<double> rows = tops();
         for (const double left : lefts()) {
-            if (left + size.width_mm > request_.width_mm + rounding_mm) break;
+            if (left + size.width_mm > request_.width_mm + sum_rounding_mm) break;
             for (const double top : rows) {
                 const Lying box{left, top, left + size.width_mm, top + size.height_mm};
                 const Cost cost = cost_of(box);

@@ -6,6 +6,7 @@
 
 #include "dartwright/drawing/choice.hpp"
 #include "dartwright/drawing/text_box.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/flatten.hpp"
 #include "dartwright/geometry/polygon_index.hpp"
 #include "dartwright/pages/packing.hpp"
@@ -16,8 +17,6 @@ namespace {
 
 /// Half the width of the widest line, so that none is cut off at the sheet's edge.
 constexpr double line_room_mm = 1;
-/// How far a chord may lie from what is printed, which decides only whether a page is needed.
-constexpr double chord_error_mm = 0.05;
 
 Extent extent_of(const SheetPiece& piece) {
     return {piece.box.high.x - piece.box.low.x, piece.box.high.y - piece.box.low.y};
@@ -52,7 +51,7 @@ void add_stretches(const DrawnItem& item, std::vector<Stretch>& found) {
         const DrawnPath& path = std::get<DrawnPath>(item);
         for (const Curve& curve : path.curves) {
             if (points.empty()) points.push_back(start_of(curve));
-            flatten_onto(points, curve, chord_error_mm);
+            flatten_onto(points, curve, picture_chord_error_mm);
         }
         if (path.is_closed) points.push_back(points.front());
     }
@@ -255,8 +254,7 @@ Columns columns_for(const std::vector<SheetPiece>& pieces, const GridRequest& re
 SheetPiece upright(const PrintedPiece& piece) {
     const Motion turn = turn_about({}, turn_by(pi / 2 - piece.grain_rad));
     // A grain that stands upright already to rounding leaves every number as it is.
-    constexpr double rounding_rad = 1e-12;
-    const Motion motion = std::abs(angle(turn)) < rounding_rad ? Motion{} : turn;
+    const Motion motion = std::abs(angle(turn)) < upright_rounding_rad ? Motion{} : turn;
     SheetPiece result{piece.name,    carried(piece.drawing, motion), piece.cutting_line, {}, {}, motion,
                       piece.taken_in};
     for (Point& p : result.cutting_line) p = apply(motion, p);

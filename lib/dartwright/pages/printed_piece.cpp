@@ -4,6 +4,7 @@
 
 #include "dartwright/cutting/applied_rule.hpp"
 #include "dartwright/drawing/fullness_words.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 #include "dartwright/pattern/mirrored.hpp"
 #include "dartwright/pattern/sound_entry.hpp"
@@ -17,8 +18,7 @@ Piece turned_upright(const Piece& piece) {
     if (!piece.grain) return piece;
     const double turn = pi / 2 - angle_from({1, 0}, piece.grain->to - piece.grain->from);
     // A grain that stands upright already to rounding leaves every number as it is.
-    constexpr double rounding_rad = 1e-12;
-    if (std::abs(sine_of(turn / 2)) < rounding_rad) return piece;
+    if (std::abs(sine_of(turn / 2)) < upright_rounding_rad) return piece;
     const MirrorLine level{{}, {1, 0}};
     return mirrored({{}, {cosine_of(turn / 2), sine_of(turn / 2)}}, mirrored(level, piece));
 }

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "dartwright/geometry/accuracy.hpp"
+
 namespace dartwright {
 
 namespace {
@@ -40,8 +42,7 @@ double sheet_width(const TileGrid& grid) {
 
 std::size_t rows_for(const TileGrid& grid, double height_mm) {
     // A sheet that ends on a row's end to rounding needs no row more.
-    constexpr double rounding_mm = 1e-6;
-    const double rows = std::ceil((height_mm - grid.overlap_mm - rounding_mm) / step_of(grid).y);
+    const double rows = std::ceil((height_mm - grid.overlap_mm - sum_rounding_mm) / step_of(grid).y);
     return static_cast<std::size_t>(std::max(1.0, rows));
 }
 

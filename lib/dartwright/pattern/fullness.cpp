@@ -35,8 +35,8 @@ bool goes_on(const Outline& outline, const FullStretch& stretch, std::size_t ite
 
 // A run that is the whole outline begins anywhere, inside a stretch too.
 void join_round(std::vector<FullStretch>& found, const Outline& outline, const Run& run) {
-    if (found.size() < 2 || !is_closed_run(run) || found.front().from_mm > fullness_rounding_mm) return;
-    if (found.back().to_mm < run.length - fullness_rounding_mm ||
+    if (found.size() < 2 || !is_closed_run(run) || found.front().from_mm > sum_rounding_mm) return;
+    if (found.back().to_mm < run.length - sum_rounding_mm ||
         !goes_on(outline, found.back(), found.front().items.front()))
         return;
     FullStretch& last = found.back();
@@ -67,7 +67,7 @@ void add_stretches(std::vector<FullStretch>& all, const Outline& outline, const 
     }
     join_round(found, outline, run);
     for (FullStretch& each : found)
-        if (each.fullness_mm >= least_fullness_mm - fullness_rounding_mm) all.push_back(std::move(each));
+        if (each.fullness_mm >= least_fullness_mm - sum_rounding_mm) all.push_back(std::move(each));
 }
 
 StretchEnd end_at(double at_mm, const Run& run, const std::vector<double>& notches) {

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/piece.hpp"
 #include "dartwright/pattern/run.hpp"
 
@@ -13,8 +14,6 @@ namespace dartwright {
 inline constexpr double most_eased_share = 0.15;
 /// Fullness or ease of less than this cannot be laid in by hand and is not spoken of, mm.
 inline constexpr double least_fullness_mm = 1;
-/// Both limits are kept to this, mm: an edge that is divided adds up to what it was but for rounding.
-inline constexpr double fullness_rounding_mm = 1e-6;
 /// A notch nearer than this to an end of a stretch marks it, mm: the thickness of its nick.
 inline constexpr double notch_marks_mm = 1;
 
@@ -28,7 +27,7 @@ struct FullStretch {
 
     double sewn_mm() const { return to_mm - from_mm; }
     double flat_mm() const { return sewn_mm() + fullness_mm; }
-    bool is_gathered() const { return fullness_mm > most_eased_share * sewn_mm() + fullness_rounding_mm; }
+    bool is_gathered() const { return fullness_mm > most_eased_share * sewn_mm() + sum_rounding_mm; }
 };
 
 /// The stretches of a piece with fullness of `least_fullness_mm` or more, by run in outline order. Items that

@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/curve.hpp"
 
 namespace dartwright {
@@ -104,9 +105,5 @@ Outline reversed(const Outline& outline);
 /// Positive area for anticlockwise outlines; darts drawn to their points. Exact up to rounding for lines
 /// and cubics (Green's theorem).
 double signed_area(const Outline& outline, DartsDrawn darts);
-
-/// Chord error of the flattenings on which crossings, insides and visibility are decided, mm. Smaller
-/// than any trade tolerance by a factor of ten or more; smaller still only costs time.
-inline constexpr double decision_chord_error_mm = 0.01;
 
 }  // namespace dartwright

@@ -4,6 +4,7 @@
 #include <charconv>
 #include <cmath>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/words/written_number.hpp"
 
@@ -216,8 +217,7 @@ Sentence told(const Place& place) {
 double distance_from_start(const Place& place, const Run& run) {
     const double along = place.distance.is_share ? place.distance.value * run.length : place.distance.value;
     // A written distance may name the run's very end: rounding of its length is no fault of the writer.
-    constexpr double rounding_mm = 1e-6;
-    if (!(along >= -rounding_mm) || !(along <= run.length + rounding_mm)) {
+    if (!(along >= -sum_rounding_mm) || !(along <= run.length + sum_rounding_mm)) {
         throw BeyondTheRun(told(place), run.edge, run.length, place.distance.unit);
     }
     const double inside = std::clamp(along, 0.0, run.length);

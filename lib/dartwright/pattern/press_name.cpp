@@ -3,13 +3,11 @@
 #include <algorithm>
 #include <stdexcept>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/whose_sides.hpp"
 
 namespace dartwright {
 namespace {
-
-/// A marked line ends at a corner to within this, mm: the gap that an outline may have.
-constexpr double at_corner_mm = 0.1;
 
 /// Where a run of the one half meets one of the other.
 bool is_centre(const std::string& before, const std::string& after) {
@@ -36,8 +34,8 @@ std::vector<Point> centre_places(const Outline& outline) {
 bool has_end_at(const Mark& mark, Point place) {
     const LineMark* line = std::get_if<LineMark>(&mark.what);
     return line && line->points.size() > 1 &&
-           (distance(line->points.front(), place) <= at_corner_mm ||
-            distance(line->points.back(), place) <= at_corner_mm);
+           (distance(line->points.front(), place) <= one_point_mm ||
+            distance(line->points.back(), place) <= one_point_mm);
 }
 
 /// The line that is marked from one meeting of the halves to the other, as a fold leaves it: whole, or in

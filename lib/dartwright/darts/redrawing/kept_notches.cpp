@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/words/notes.hpp"
 #include "dartwright/words/sentence.hpp"
 
@@ -43,10 +44,9 @@ void keep_stretch(AllowanceStretch& stretch, const Run& run, const RunGrown& gro
     const double was = run.length - grown.by_mm;
     const bool is_from_moved = end_named(run, stretch.from) == grown.at;
     // A stretch that reached the end of the run still does.
-    constexpr double end_mm = 1e-6;
     const auto kept = [&](double at) {
-        if (is_from_moved) return at <= end_mm ? at : at + grown.by_mm;
-        return at >= was - end_mm ? run.length : at;
+        if (is_from_moved) return at <= sum_rounding_mm ? at : at + grown.by_mm;
+        return at >= was - sum_rounding_mm ? run.length : at;
     };
     stretch.at = std::clamp(kept(stretch.at), 0.0, run.length);
     stretch.to = std::clamp(kept(stretch.to), stretch.at, run.length);

@@ -5,6 +5,7 @@
 
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/redrawing/outline_chain.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/mirrored.hpp"
@@ -32,8 +33,7 @@ void refuse_too_short(const Chain& part, double by_mm) {
 Chain shortened(Chain chain, double by_mm) {
     double left = by_mm;
     // Less than the rounding of a length.
-    constexpr double rounding_mm = 1e-9;
-    while (left > rounding_mm) {
+    while (left > step_rounding_mm) {
         const ChainItem last = chain.back();
         chain.pop_back();
         if (left >= sewn(last)) {
@@ -69,12 +69,12 @@ ChainItem continued(const ChainItem& taken, const ChainItem& before, double by_m
                             tangent_at_end(curves(taken).back())};
     const double wanted = length_of({taken}) + by_mm;
     double ahead = by_mm;
-    constexpr double rounding_mm = 1e-10;
+    constexpr double length_settled_mm = 1e-10;
     constexpr int most_steps = 40;
     for (int step = 0; step < most_steps; ++step) {
         const double too_short = wanted - length(Curve{continued_to(line, ahead)});
         ahead += too_short;
-        if (std::abs(too_short) <= rounding_mm) break;
+        if (std::abs(too_short) <= length_settled_mm) break;
     }
     const Cubic cubic = continued_to(line, ahead);
     ChainItem out = taken;

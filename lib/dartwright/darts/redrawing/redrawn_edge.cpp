@@ -4,6 +4,7 @@
 #include <array>
 
 #include "dartwright/darts/redrawing/wedges.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/pattern/errors.hpp"
@@ -31,9 +32,6 @@ std::vector<Curve> curves_of_part(const ChainItem& item) {
     return curves_of(*item.item.as_edge(), item.start, item.item.to);
 }
 
-// A cut nearer than this to a joint of the edge takes the whole item, mm: rounding of its length.
-constexpr double joint_mm = 1e-6;
-
 double fullness_of(const ChainItem& item) {
     return item.item.as_edge()->fullness;
 }
@@ -42,12 +40,12 @@ Trimmed trimmed_at_end(const Chain& run_part, double span_mm) {
     Trimmed out{run_part, run_part.front().start, tangent_at_start(curves_of_part(run_part.front()).front()),
                 0, run_part.front().rank};
     double left = span_mm;
-    while (!out.kept.empty() && left > joint_mm) {
+    while (!out.kept.empty() && left > sum_rounding_mm) {
         const ChainItem last = out.kept.back();
         out.kept.pop_back();
         const double here = length_of({last});
         out.rank = last.rank;
-        if (left >= here - joint_mm) {
+        if (left >= here - sum_rounding_mm) {
             out.fullness += fullness_of(last);
             left -= here;
             continue;
@@ -68,11 +66,11 @@ Trimmed trimmed_at_start(const Chain& run_part, double span_mm) {
     Trimmed out{run_part, run_part.back().item.to, tangent_at_end(curves_of_part(run_part.back()).back()), 0,
                 run_part.front().rank};
     double left = span_mm;
-    while (!out.kept.empty() && left > joint_mm) {
+    while (!out.kept.empty() && left > sum_rounding_mm) {
         const ChainItem first = out.kept.front();
         out.kept.erase(out.kept.begin());
         const double here = length_of({first});
-        if (left >= here - joint_mm) {
+        if (left >= here - sum_rounding_mm) {
             out.fullness += fullness_of(first);
             left -= here;
             continue;

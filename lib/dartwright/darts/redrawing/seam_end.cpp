@@ -5,6 +5,7 @@
 
 #include "dartwright/darts/account.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/errors.hpp"
 #include "dartwright/pattern/place.hpp"
 
@@ -160,8 +161,7 @@ std::array<double, 2> moves_of_sides(const Pattern& pattern, const SeamEndFound&
     const std::array<bool, 2> is_moved = sides_moved(pattern, seam, move);
     const double difference = seam_difference(pattern, seam);
     // Of lengths that are sums of arc lengths; far below what can be sewn.
-    constexpr double rounding_mm = 1e-6;
-    if (std::abs(difference) <= rounding_mm) return {0, 0};
+    if (std::abs(difference) <= sum_rounding_mm) return {0, 0};
     const double share = is_moved[0] && is_moved[1] ? 0.5 : 1;
     std::array<double, 2> out{};
     for (std::size_t side = 0; side < 2; ++side) {

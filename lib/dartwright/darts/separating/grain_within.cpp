@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/closest.hpp"
 #include "dartwright/geometry/elementary.hpp"
 
@@ -37,9 +38,6 @@ Stretch longest_inside(const std::vector<Point>& polygon, Vector along, double o
     }
     return longest;
 }
-
-/// What differs by less is as long, mm: no last bit chooses.
-constexpr double as_long_mm = 1e-6;
 
 /// A line in the direction of the grain, and what is measured along it.
 struct GrainLine {
@@ -103,7 +101,7 @@ Stretch longest_clear(const std::vector<Point>& polygon, const GrainLine& line, 
     const auto offer = [&](double from, double to) {
         from = std::max(from, within.from);
         to = std::min(to, within.to);
-        if (to - from > longest.to - longest.from + as_long_mm) longest = {from, to};
+        if (to - from > longest.to - longest.from + sum_rounding_mm) longest = {from, to};
     };
     for (std::size_t k = 0; k + 1 < crossings.size(); k += 2) {
         double from = crossings[k];
@@ -165,7 +163,7 @@ std::optional<Grain> clear_arrow(const std::vector<Point>& polygon, Vector along
         const double offset = (from + to) / 2 + aside * (to - from) / (lines - 1);
         const GrainLine line{Point{} + offset * left, along};
         const Stretch stretch = longest_clear(polygon, line, margin_mm, {-anywhere, anywhere});
-        if (stretch.to - stretch.from <= best.to - best.from + as_long_mm) continue;
+        if (stretch.to - stretch.from <= best.to - best.from + sum_rounding_mm) continue;
         best = stretch;
         best_line = line;
     }
@@ -192,7 +190,7 @@ double grain_clearance(const std::vector<Point>& polygon, const Grain& grain) {
 
 std::optional<Grain> grain_kept_within(const std::vector<Point>& polygon, const Grain& grain,
                                        double clear_mm) {
-    if (grain_clearance(polygon, grain) >= clear_mm - as_long_mm) return grain;
+    if (grain_clearance(polygon, grain) >= clear_mm - sum_rounding_mm) return grain;
     const double length = distance(grain.from, grain.to);
     const GrainLine line{grain.from, unit(grain.to - grain.from)};
     const Stretch clear = longest_clear(polygon, line, clear_mm, {0, length});

@@ -5,6 +5,7 @@
 
 #include "dartwright/darts/phrases.hpp"
 #include "dartwright/darts/separating/rounded_corners.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/arc_length.hpp"
 #include "dartwright/words/notes.hpp"
 #include "dartwright/words/sentence.hpp"
@@ -49,13 +50,11 @@ Shape leg_shape(const DartItem& dart, std::size_t which) {
 // Both mouth ends at the mean of the legs, where legs differ within their tolerance.
 DartFigures evened(DartFigures f, const std::string& name, Notes notes) {
     const double difference = std::abs(f.pivot_leg_a - f.pivot_leg_b);
-    constexpr double rounding_mm = 1e-6;
-    constexpr double worth_saying_mm = 0.0005;
-    if (difference <= rounding_mm) return f;
+    if (difference <= sum_rounding_mm) return f;
     const double mean = (f.pivot_leg_a + f.pivot_leg_b) / 2;
     f.a = f.pivot + mean * unit(f.a - f.pivot);
     f.b = f.pivot + mean * unit(f.b - f.pivot);
-    if (difference >= worth_saying_mm) {
+    if (difference >= least_told_mm) {
         notes.push_back("the legs of " + quoted(name) + " differed by " + difference_told(difference, 3) +
                         "; both ends were brought to their mean");
     }

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/words/notes.hpp"
 #include "dartwright/words/sentence.hpp"
 
@@ -15,11 +16,9 @@ Point closed_joint(const DartFigures& f, bool is_after_held, Notes notes) {
     const Point held = is_after_held ? f.b : f.a;
     const double difference = f.pivot_leg_a - f.pivot_leg_b;
     // Below a thousandth of a micrometre the legs are equal but for rounding.
-    constexpr double rounding_mm = 1e-6;
-    if (std::abs(difference) <= rounding_mm) return held;
+    if (std::abs(difference) <= sum_rounding_mm) return held;
     // What a file's decimals leave, under what the sentence could show, is not worth one.
-    constexpr double worth_saying_mm = 0.0005;
-    if (std::abs(difference) >= worth_saying_mm) {
+    if (std::abs(difference) >= least_told_mm) {
         notes.push_back("the legs differed by " + difference_told(std::abs(difference), 3) +
                         "; both ends were brought to their mean");
     }

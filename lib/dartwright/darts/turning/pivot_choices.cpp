@@ -4,6 +4,7 @@
 
 #include "dartwright/darts/folding/usual_press.hpp"
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/geometry/elementary.hpp"
 
 namespace dartwright {
@@ -85,13 +86,12 @@ AngleChosen angle_chosen(const DartPart& part, const DartFigures& f) {
     }
     if (!(asked > 0)) throw BadWords("the part of the dart to move is none; expected more than 0");
     // A share or an intake worked out by hand may miss the whole by rounding.
-    constexpr double rounding_rad = 1e-9;
-    if (asked > f.angle_rad + rounding_rad) {
+    if (asked > f.angle_rad + turn_rounding_rad) {
         throw Impossible("the dart has only " + degrees_to_a_decimal(f.angle_rad) + ", and " +
                              degrees_to_a_decimal(asked) + " were asked for",
                          "move all of it, or less");
     }
-    if (asked >= f.angle_rad - rounding_rad) return {f.angle_rad, true};
+    if (asked >= f.angle_rad - turn_rounding_rad) return {f.angle_rad, true};
     return {asked, false};
 }
 
@@ -102,9 +102,8 @@ TargetChosen target_anywhere(const Piece& piece, const std::vector<Run>& runs, c
     const Run& run = run_named(runs, out.edge, piece.name);
     out.distance = distance_from_start(out.place, run);
     // Where a distance names the corner itself: rounding of the run's length.
-    constexpr double corner_mm = 1e-6;
-    out.at_start = out.distance <= corner_mm;
-    out.at_end = !out.at_start && out.distance >= run.length - corner_mm;
+    out.at_start = out.distance <= sum_rounding_mm;
+    out.at_end = !out.at_start && out.distance >= run.length - sum_rounding_mm;
     refuse_near_mouths(piece.outline, run, out.distance);
     refuse_near_corner(out, run);
     return out;

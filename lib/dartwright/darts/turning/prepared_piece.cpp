@@ -24,7 +24,7 @@ void snap_pivots(Outline& outline, std::size_t dart, Notes notes) {
         DartItem* other = item.as_dart();
         if (!other || other->turning_point() == pivot) continue;
         const double apart = distance(other->turning_point(), pivot);
-        if (apart > same_pivot_mm) continue;
+        if (apart > one_point_mm) continue;
         if (!other->pivot) other->point = pivot;
         if (other->pivot) other->pivot = pivot;
         notes.push_back("the pivot of " + quoted(other->name) + " was " + difference_told(apart, 3) +

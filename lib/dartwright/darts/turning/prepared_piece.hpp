@@ -5,13 +5,11 @@
 #include <string>
 #include <vector>
 
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/pattern.hpp"
 #include "dartwright/words/notes.hpp"
 
 namespace dartwright {
-
-/// Pivots nearer to each other than this count as one, mm: a pencil point's width on the table.
-inline constexpr double same_pivot_mm = 0.1;
 
 /// The piece with its outline closed exactly and with the pivots that count as one with this dart's set to
 /// it; each change is said in `notes`. Impossible if the outline is open by more than the tolerance `gap`.

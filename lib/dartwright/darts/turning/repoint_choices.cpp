@@ -7,6 +7,7 @@
 #include "dartwright/darts/turning/opened_dart.hpp"
 #include "dartwright/darts/turning/pivot_choices.hpp"
 #include "dartwright/darts/turning/prepared_piece.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/pattern/place.hpp"
 #include "dartwright/words/notes.hpp"
 #include "dartwright/words/sentence.hpp"
@@ -15,7 +16,7 @@ namespace dartwright {
 namespace {
 
 bool is_same_pivot(Point a, Point b) {
-    return distance(a, b) <= same_pivot_mm;
+    return distance(a, b) <= one_point_mm;
 }
 
 // The point is going to be put anew, so only the mouth has to be true, about the pivot.
@@ -34,8 +35,7 @@ double mean_leg(const DartFigures& f) {
 
 void note_put_on_line(double beside_mm, Notes notes) {
     // Less than the sentence could show.
-    constexpr double worth_saying_mm = 0.0005;
-    if (beside_mm < worth_saying_mm) return;
+    if (beside_mm < least_told_mm) return;
     notes.push_back("the place was " + difference_told(beside_mm, 3) +
                     " off the centre line and was put on it");
 }
@@ -48,12 +48,12 @@ double back_off_of_point(const std::string& dart, const DartFigures& f, Point po
     const Sentence remedy = "the nearest point that does is " +
                             words_of_place(f.pivot + nearest * bisector_of(f)) +
                             "; or give the darts there a new pivot";
-    if (beside > same_pivot_mm) {
+    if (beside > one_point_mm) {
         throw Impossible("the point does not lie on the centre line of " + quoted(dart) + " but " +
                              difference_told(beside) + " beside it",
                          remedy);
     }
-    if (along < -same_pivot_mm) {
+    if (along < -one_point_mm) {
         throw Impossible("the point does not lie short of the pivot of " + quoted(dart) + " but " +
                              difference_told(-along) + " beyond it",
                          remedy);
@@ -66,7 +66,7 @@ double back_off_of_point(const std::string& dart, const DartFigures& f, Point po
 PlannedMoves put_on_centre_line(PlannedMoves moves, const DartFigures& f, Notes notes) {
     const Vector along = bisector_of(f);
     const double beside = cross(along, moves.pivot - f.pivot);
-    if (std::abs(beside) > same_pivot_mm) return moves;
+    if (std::abs(beside) > one_point_mm) return moves;
     note_put_on_line(std::abs(beside), notes);
     moves.pivot = moves.pivot - beside * perpendicular(along);
     moves.darts.front().pivot = moves.pivot;

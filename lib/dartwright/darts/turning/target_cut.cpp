@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "dartwright/darts/phrases.hpp"
+#include "dartwright/geometry/accuracy.hpp"
 #include "dartwright/words/sentence.hpp"
 
 namespace dartwright {
@@ -29,13 +30,12 @@ CutChain chain_cut_at(const Outline& outline, const TargetChosen& target) {
     const RunPlace place = place_on_run(outline, run, target.distance);
     // A place at a joint of the run's items cuts nothing; nearer than this a sliver would be left by
     // rounding.
-    constexpr double joint_mm = 1e-6;
     const double length_mm = length_of_item(outline, place.item);
-    if (place.along_item <= joint_mm) {
+    if (place.along_item <= sum_rounding_mm) {
         out.target = place.item;
         return out;
     }
-    if (place.along_item >= length_mm - joint_mm) {
+    if (place.along_item >= length_mm - sum_rounding_mm) {
         out.target = (place.item + 1) % out.chain.size();
         return out;
     }
