@@ -19,6 +19,16 @@ void append(SidedLine& to, const SidedLine& from, std::size_t first, std::size_t
     to.sides.insert(to.sides.end(), part(from.sides, first), part(from.sides, last));
 }
 
+// Beside no allowance the mouths of darts in a row meet in a point.
+bool is_doubled_at_end(const std::vector<Point>& points) {
+    return points.size() > 1 && points[points.size() - 2] == points.back();
+}
+void leave_out_first_of_last_two(SidedLine& line) {
+    const CutSide side = line.sides.back();
+    line.pop_back();
+    line.sides.back() = side;
+}
+
 double aside(const Ray& ray, Point p) {
     return cross(ray.along, p - ray.from);
 }
@@ -64,6 +74,7 @@ Bridged bridged(const Piece& piece, const RawLine& raw, const CuttingRequest& re
         MouthCap cap = mouth_cap(piece, raw, k, request, presses);
         const std::size_t next = raw.mouths[k].at + 1;
         append(out.line, raw.line, laid, next);
+        if (k > 0 && is_doubled_at_end(out.line.points)) leave_out_first_of_last_two(out.line);
         mouth_at[k] = out.line.size() - 1;
         for (const RawPoint& point : cap.between) out.line.add(point.at, point.side);
         laid = next;

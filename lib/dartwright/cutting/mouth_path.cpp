@@ -1,6 +1,7 @@
 #include "dartwright/cutting/mouth_path.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <optional>
 
 #include "dartwright/cutting/chain_view.hpp"
@@ -119,21 +120,44 @@ class Opener {
         double out_mm = 0;  // along the leg from the mouth end
     };
 
-    // Where two points of the line that follow one another lie on either side of the leg.
-    std::optional<LegCrossing> crossing_after(std::size_t i, const Ray& leg) const {
-        const double from = aside(leg, line_[i].at);
-        const double to = aside(leg, line_[i + 1].at);
-        if (!(from <= on_leg_mm && to > on_leg_mm)) return std::nullopt;
-        const Point at = between(line_[i].at, line_[i + 1].at, std::max(from / (from - to), 0.0));
-        const double out_mm = dot(leg.along, at - leg.from);
-        if (out_mm < -on_leg_mm) return std::nullopt;
-        return LegCrossing{i, at, out_mm};
+    // A mouth lies no farther out than a corner may stand; at the mouth end only where an edge has no
+    // allowance.
+    bool may_be_mouth(double out_mm) const {
+        const double wider = std::max(before_.width_mm, after_.width_mm);
+        const bool is_beside_none = std::min(before_.width_mm, after_.width_mm) == 0;
+        return out_mm >= (is_beside_none ? -on_leg_mm : on_leg_mm) &&
+               out_mm <= sharpest_corner * wider + on_leg_mm;
     }
 
-    std::vector<LegCrossing> crossings_of(const Ray& leg) const {
+    LegCrossing crossing_after(std::size_t i, const Ray& leg) const {
+        const double from = aside(leg, line_[i].at);
+        const double to = aside(leg, line_[i + 1].at);
+        const Point at = between(line_[i].at, line_[i + 1].at, std::max(from / (from - to), 0.0));
+        return {i, at, dot(leg.along, at - leg.from)};
+    }
+
+    // Where the line comes over the leg between two of its points: from before it, on it for a while or not,
+    // and beyond it. What it touches and leaves again is not come over. Along the leg it is the farthest
+    // place out, the same one in the mirror.
+    std::vector<LegCrossing> crossings_between(std::size_t first, std::size_t last, const Ray& leg) const {
         std::vector<LegCrossing> found;
-        for (std::size_t i = begun_; i + 1 < line_.size(); ++i)
-            if (const auto crossing = crossing_after(i, leg)) found.push_back(*crossing);
+        bool is_before = aside(leg, line_[first].at) <= on_leg_mm;
+        std::optional<LegCrossing> on_leg;
+        for (std::size_t i = first; i <= last; ++i) {
+            const double off = aside(leg, line_[i].at);
+            if (std::abs(off) <= on_leg_mm) {
+                const LegCrossing here{i > first ? i - 1 : i, line_[i].at,
+                                       dot(leg.along, line_[i].at - leg.from)};
+                if (is_before && (!on_leg || here.out_mm > on_leg->out_mm)) on_leg = here;
+                continue;
+            }
+            if (is_before && off > 0) {
+                const LegCrossing crossing = on_leg ? *on_leg : crossing_after(i - 1, leg);
+                if (may_be_mouth(crossing.out_mm)) found.push_back(crossing);
+            }
+            is_before = off < 0;
+            on_leg.reset();
+        }
         return found;
     }
 
@@ -141,9 +165,8 @@ class Opener {
     // mouths, and the line came over this one before it came over the last.
     std::optional<LegCrossing> came_over_before(const Ray& leg) const {
         if (aside(leg, line_[begun_].at) <= on_leg_mm) return std::nullopt;
-        for (std::size_t i = begun_; i-- > 0;)
-            if (const auto crossing = crossing_after(i, leg)) return crossing;
-        return std::nullopt;
+        const std::vector<LegCrossing> crossings = crossings_between(0, begun_, leg);
+        return crossings.empty() ? std::nullopt : std::optional(crossings.back());
     }
 
     // Where edges hook over the legs the line comes over them more than once. It leaves the hooks out, which
@@ -153,7 +176,7 @@ class Opener {
         // Lines that cross without being trimmed lie across the leg in any order.
         if (closed_.is_crossing) return std::nullopt;
         if (const auto before = came_over_before(leg)) return before;
-        const std::vector<LegCrossing> crossings = crossings_of(leg);
+        const std::vector<LegCrossing> crossings = crossings_between(begun_, line_.size() - 1, leg);
         if (crossings.empty()) return std::nullopt;
         const LegCrossing& first = crossings.front();
         const LegCrossing& last = crossings.back();
@@ -165,6 +188,7 @@ class Opener {
                                           {last.at, line_[last.after].side}};
         const auto from = line_.erase(point(first.after + 1), point(last.after + 1));
         line_.insert(from, along.begin(), along.end());
+        out_.is_crossing = true;
         return LegCrossing{first.after + 1, farthest->at, farthest->out_mm};
     }
 
