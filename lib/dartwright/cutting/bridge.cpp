@@ -29,10 +29,6 @@ void leave_out_first_of_last_two(SidedLine& line) {
     line.sides.back() = side;
 }
 
-double aside(const Ray& ray, Point p) {
-    return cross(ray.along, p - ray.from);
-}
-
 // Where the side from the point before the ray to that beyond it comes over it.
 std::optional<Point> place_on(const Ray& ray, Point before, Point beyond) {
     const double from = aside(ray, before);

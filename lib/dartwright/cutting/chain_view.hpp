@@ -58,6 +58,10 @@ struct Ray {
     Point from;
     Vector along;
 };
+/// How far the point lies aside of the line of the ray, mm: to the left of its way more than 0.
+inline double aside(const Ray& ray, Point p) {
+    return cross(ray.along, p - ray.from);
+}
 /// The first meeting of the ray with the chain from its extension inwards, no farther along the ray than
 /// `reach_mm` and no farther out on the extension; empty if there is none among the sides that may be
 /// trimmed.

@@ -53,8 +53,6 @@ class Opener {
   private:
     CutSide beside(const Strand& strand) const { return {CutPart::edge, strand.item, strand.width_mm}; }
 
-    static double aside(const Ray& leg, Point p) { return cross(leg.along, p - leg.from); }
-
     std::size_t dart_item(std::size_t k) const { return strands_.darts[before_.first_dart + k]; }
 
     // The first legs of the darts as they lie when all are closed.
