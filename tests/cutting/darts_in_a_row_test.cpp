@@ -137,6 +137,18 @@ TEST(DartsInARow, ArePartedAtTheFarEndOfAStepOnTheLeg) {
     }
 }
 
+// Beside an edge without allowance the folded dart brings the line back along itself. To rounding it did not
+// cross itself, and a spike of no width stood out by 20 mm.
+TEST(DartsInARow, LeaveNoSpikeBesideNoAllowance) {
+    Piece piece = hem_with({leaning(0)}, {0, 20});
+    piece.outline.items[0].to = {129.94666586663357, 0};
+    piece.outline.items[1].as_dart()->point = {136.5239632041355, 67.05498191729093};
+    piece.outline.items[1].to = {143.10126054163743, 0};
+    piece.outline.items[2].to = {163.0057364899294, 1.952392692023282};
+    piece.outline.items[3].to.x = piece.outline.items[2].to.x;
+    expect_same_in_mirror(piece);
+}
+
 // Beside an edge without allowance one by one: legs that cross at such a mouth end are a limit of the notes.
 // So is pressing towards that edge, where cloth hangs on by a point.
 RC_GTEST_PROP(DartsInARow, AreCutTheSameInTheMirror, ()) {

@@ -238,6 +238,10 @@ bool may_go_round(const std::vector<Point>& points, const Piece& piece) {
 
 }  // namespace
 
+bool has_spike(const std::vector<Point>& points) {
+    return has_corner(points, is_spike);
+}
+
 std::optional<SidedLine> outer_line(SidedLine line, std::size_t rounds) {
     line = without_spikes(std::move(line));
     // A crossing is rounded, so that sides nearly along each other may cross anew within rounding.

@@ -21,6 +21,10 @@ inline constexpr std::size_t most_clean_up_rounds = 8;
 /// Empty if no round of so many gave a line that does not cross itself.
 std::optional<SidedLine> outer_line(SidedLine line, std::size_t rounds = most_clean_up_rounds);
 
+/// Whether the line goes along itself and straight back somewhere, to `nudge_mm`: rounding may say that it does not
+/// cross itself there. O(n).
+bool has_spike(const std::vector<Point>& points);
+
 /// The outer line of a cutting line round the piece. Throws NotCleaned if there is none in so many rounds, or
 /// one that encloses less than the stitching line; Impossible if that crosses itself.
 SidedLine cleaned(const Piece& piece, SidedLine line, std::size_t rounds = most_clean_up_rounds);

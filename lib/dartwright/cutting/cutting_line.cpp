@@ -161,7 +161,10 @@ CuttingLine cutting_line(const Piece& piece, const CuttingRequest& request) {
     cutting::RawLine raw = cutting::raw_line(piece, request);
     CuttingLine line;
     if (!raw.mouths.empty()) bridge_mouths(piece, raw, request, line);
-    line.is_cleaned = raw.is_crossing || !is_simple(raw.line.points);
+    // What a folded dart brings back may lie along the line.
+    const bool may_have_spike = !raw.mouths.empty();
+    line.is_cleaned = raw.is_crossing || (may_have_spike && cutting::has_spike(raw.line.points)) ||
+                      !is_simple(raw.line.points);
     if (line.is_cleaned)
         raw.line = request.tells_trimmed ? cleaned_and_told(piece, raw.line, line)
                                          : cutting::cleaned(piece, std::move(raw.line));
