@@ -140,31 +140,31 @@ class Opener {
     std::vector<LegCrossing> crossings_between(std::size_t first, std::size_t last, const Ray& leg) const {
         std::vector<LegCrossing> found;
         bool is_before = aside(leg, line_[first].at) <= on_leg_mm;
-        std::optional<LegCrossing> on_leg;
+        bool was_on_leg = false;
+        LegCrossing farthest;  // of those on the leg
         for (std::size_t i = first; i <= last; ++i) {
             const double off = aside(leg, line_[i].at);
             if (std::abs(off) <= on_leg_mm) {
-                const LegCrossing here{i > first ? i - 1 : i, line_[i].at,
-                                       dot(leg.along, line_[i].at - leg.from)};
-                if (is_before && (!on_leg || here.out_mm > on_leg->out_mm)) on_leg = here;
+                const double out_mm = dot(leg.along, line_[i].at - leg.from);
+                if (was_on_leg && out_mm <= farthest.out_mm) continue;
+                farthest = {i > first ? i - 1 : i, line_[i].at, out_mm};
+                was_on_leg = true;
                 continue;
             }
             if (is_before && off > 0) {
-                const LegCrossing crossing = on_leg ? *on_leg : crossing_after(i - 1, leg);
+                const LegCrossing crossing = was_on_leg ? farthest : crossing_after(i - 1, leg);
                 if (may_be_mouth(crossing.out_mm)) found.push_back(crossing);
             }
             is_before = off < 0;
-            on_leg.reset();
+            was_on_leg = false;
         }
         return found;
     }
 
     // Where darts in a row are cut further apart than their mouths, the legs between them cross beyond the
     // mouths, and the line came over this one before it came over the last.
-    std::optional<LegCrossing> came_over_before(const Ray& leg) const {
-        if (aside(leg, line_[begun_].at) <= on_leg_mm) return std::nullopt;
-        const std::vector<LegCrossing> crossings = crossings_between(0, begun_, leg);
-        return crossings.empty() ? std::nullopt : std::optional(crossings.back());
+    bool is_before_begun(const LegCrossing& crossing) const {
+        return crossing.after < begun_ && distance(crossing.at, line_[begun_].at) > on_leg_mm;
     }
 
     // Where edges hook over the legs the line comes over them more than once. It leaves the hooks out, which
@@ -173,9 +173,11 @@ class Opener {
     std::optional<LegCrossing> come_over(const Ray& leg, std::size_t dart) {
         // Lines that cross without being trimmed lie across the leg in any order.
         if (closed_.is_crossing) return std::nullopt;
-        if (const auto before = came_over_before(leg)) return before;
-        const std::vector<LegCrossing> crossings = crossings_between(begun_, line_.size() - 1, leg);
+        std::vector<LegCrossing> crossings = crossings_between(0, line_.size() - 1, leg);
         if (crossings.empty()) return std::nullopt;
+        if (is_before_begun(crossings.back())) return crossings.back();
+        std::erase_if(crossings, [&](const LegCrossing& each) { return is_before_begun(each); });
+        for (LegCrossing& each : crossings) each.after = std::max(each.after, begun_);
         const LegCrossing& first = crossings.front();
         const LegCrossing& last = crossings.back();
         if (first.after == last.after) return first;
@@ -214,13 +216,14 @@ class Opener {
     // Over the mouth to where the line came over the leg before, and along it again from there.
     void go_back(const LegCrossing& crossing, std::size_t item, const Motion& closing) {
         const Ray leg = leg_of(outline_, item);
-        const Vector last_leg = unit(line_[begun_].at - leg.from);
+        const Vector last_leg = line_[begun_].at - leg.from;
         emit_until(begun_ + 1);
         out_.points.back().side = {CutPart::mouth, item, 0};
         give_to_mouth(point(crossing.after), line_.end(), before_.item, item);
         const CutSide side = line_[crossing.after].side;
         go_on_over_mouth({crossing.at, side}, crossing.after + 1, item, closing);
-        out_.mouths.back().meets_last = Ray{leg.from, unit(leg.along + last_leg)};
+        if (norm(last_leg) > on_leg_mm)
+            out_.mouths.back().meets_last = Ray{leg.from, unit(leg.along + unit(last_leg))};
         out_.is_crossing = true;
     }
 
