@@ -2,6 +2,7 @@
 
 #include "dartwright/words/clean_text.hpp"
 #include "dartwright/words/lengths.hpp"
+#include "named_command.hpp"
 #include "verdicts.hpp"
 
 namespace dartwright::tools {
@@ -25,7 +26,8 @@ std::string subject_of(const Finding& finding) {
     return words;
 }
 
-std::string finding_lines(std::size_t number, const Finding& finding, Unit unit, const Ink& ink) {
+std::string finding_lines(std::size_t number, const Finding& finding, const CheckedFile& file,
+                          const Ink& ink) {
     const bool is_fault = finding.severity == Severity::fault;
     const std::string lead = "  " + std::to_string(number) + ". ";
     const std::string indent(lead.size(), ' ');
@@ -34,10 +36,12 @@ std::string finding_lines(std::size_t number, const Finding& finding, Unit unit,
     const std::string subject = subject_of(finding);
     if (!subject.empty()) text += ": " + subject;
     if (finding.at)
-        text += ", at " + length_figure(finding.at->x, unit) + ", " + length_figure(finding.at->y, unit) +
-                " " + word_of(unit);
+        text += ", at " + length_figure(finding.at->x, file.unit) + ", " +
+                length_figure(finding.at->y, file.unit) + " " + word_of(file.unit);
     text += "\n" + indent + finding.message + "\n";
     if (!finding.remedy.empty()) text += indent + "Remedy: " + finding.remedy + "\n";
+    const std::string command = named_command(finding.command, file.path);
+    if (!command.empty()) text += indent + "Command: " + clean_text(command) + "\n";
     return text;
 }
 
@@ -128,7 +132,7 @@ std::string text_of(const CheckedFile& file, const Ink& ink) {
     }
     if (!report.findings.empty()) text += "\n  " + ink(Paint::heading, "findings") + "\n";
     std::size_t number = 0;
-    for (const Finding& finding : report.findings) text += finding_lines(++number, finding, file.unit, ink);
+    for (const Finding& finding : report.findings) text += finding_lines(++number, finding, file, ink);
     return text + "\n  " + verdict_line(report, ink);
 }
 
@@ -149,7 +153,12 @@ std::string json_of(const CheckedFile& file) {
     json["seams"] = Json::array();
     json["darts"] = Json::array();
     if (file.report) {
-        for (const Finding& finding : file.report->findings) json["findings"].push_back(json_of(finding));
+        for (const Finding& finding : file.report->findings) {
+            Json found = json_of(finding);
+            const std::string command = named_command(finding.command, file.path);
+            found["command"] = command.empty() ? Json(nullptr) : Json(command);
+            json["findings"].push_back(std::move(found));
+        }
         json["seams"] = json_of(file.report->seams);
         for (const DartVerdict& dart : file.report->darts) json["darts"].push_back(json_of(dart));
     }

@@ -45,7 +45,10 @@ void bind_findings(py::module_& module) {
         .field("difference", &Finding::difference, "Mm or degrees.")
         .field("allowed", &Finding::allowed, "The tolerance, mm or degrees.")
         .field("message", &Finding::message, "One sentence: what is wrong.")
-        .field("remedy", &Finding::remedy, "One sentence: what to do about it.");
+        .field("remedy", &Finding::remedy, "One sentence: what to do about it.")
+        .field(
+            "command", &Finding::command,
+            "The words of the command that does it, without the program and the file; empty if none does.");
 }
 
 void bind_report(py::module_& module) {

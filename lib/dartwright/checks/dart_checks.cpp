@@ -8,6 +8,7 @@
 #include "dartwright/checks/double_dart_checks.hpp"
 #include "dartwright/geometry/predicates.hpp"
 #include "dartwright/words/lengths.hpp"
+#include "dartwright/words/written_number.hpp"
 
 namespace dartwright {
 namespace {
@@ -61,6 +62,8 @@ PlacedFindings mouth(const PieceContext& piece, const std::vector<std::size_t>& 
     finding.remedy =
         "True the dart: fold it closed to its point, redraw the edge smooth across the mouth, cut, and "
         "unfold.";
+    const bool is_one_dart = darts.size() == 1;
+    if (is_one_dart) finding.command = command_for_dart("true", finding);
     return {placed(finding, piece, darts.front())};
 }
 
@@ -95,6 +98,11 @@ bool is_point_outside(const PieceContext& piece, std::size_t item) {
     return where_in_polygon(polygon, point) == Where::outside;
 }
 
+std::string length_to_type(double length_mm, Unit unit) {
+    if (unit != Unit::inch) return decimal(rounded_figure(length_mm)) + "mm";
+    return decimal(rounded_figure(length_mm / mm_in(Unit::inch))) + "in";
+}
+
 Finding point_finding(const PieceContext& piece, std::size_t item) {
     Finding finding = finding_on_dart(piece, item, "dart-point");
     finding.at = piece.darts[item]->point;
@@ -113,6 +121,7 @@ PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
         finding.message = subject(finding) + "the point lies " +
                           difference_in_sentence(-dart.back_off, piece.unit) + " beyond the pivot.";
         finding.remedy = "Draw the point on the dart's centre line, at the pivot or short of it.";
+        finding.command = command_for_dart("repoint", finding, {"--back-off", "0"});
         return {placed(finding, piece, item)};
     }
     const double asked = dart_at(piece, item).back_off.value_or(0);
@@ -124,6 +133,7 @@ PlacedFindings point_along_bisector(const PieceContext& piece, std::size_t item,
                       " from the pivot, but " + measure_in_sentence(asked, piece.unit) + " are asked for.";
     finding.remedy = "Shorten the dart along its centre line until the point is " +
                      measure_in_sentence(asked, piece.unit) + " from the pivot, and redraw the legs.";
+    finding.command = command_for_dart("repoint", finding, {"--back-off", length_to_type(asked, piece.unit)});
     return {placed(finding, piece, item)};
 }
 
@@ -139,6 +149,7 @@ PlacedFindings point_off_bisector(const PieceContext& piece, std::size_t item, c
                       " beside the dart's centre line.";
     finding.remedy =
         "Draw the centre line from the middle of the mouth to the pivot and put the point on it.";
+    finding.command = command_for_dart("true", finding);
     return {placed(finding, piece, item)};
 }
 

@@ -28,6 +28,13 @@ Finding finding_on_dart(const PieceContext& piece, std::size_t item, const char*
     return finding;
 }
 
+std::vector<std::string> command_for_dart(const char* operation, const Finding& finding,
+                                          const std::vector<std::string>& how) {
+    std::vector<std::string> words{operation, "--piece", finding.piece, "--dart", finding.dart};
+    words.insert(words.end(), how.begin(), how.end());
+    return words;
+}
+
 std::string subject(const Finding& finding) {
     return finding.piece + ", " + finding.dart + ": ";
 }

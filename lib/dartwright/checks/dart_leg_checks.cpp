@@ -48,6 +48,7 @@ PlacedFinding unequal(const PieceContext& piece, std::size_t item, const Toleran
     finding.remedy =
         "True the dart: measure the shorter leg off along the longer one (from the pivot too) and redraw the "
         "edge to that mark.";
+    finding.command = command_for_dart("true", finding);
     return placed(finding, piece, item);
 }
 

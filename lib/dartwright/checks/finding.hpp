@@ -2,6 +2,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "dartwright/geometry/point.hpp"
 
@@ -26,6 +27,9 @@ struct Finding {
     std::optional<double> allowed;
     std::string message;  ///< one sentence in the trade's words
     std::string remedy;   ///< one sentence: what to do at the table
+    /// The command that does it, word by word, without the program's name and the file: `true --piece front
+    /// --dart "waist dart"`. Empty where there is none.
+    std::vector<std::string> command;
 };
 
 }  // namespace dartwright

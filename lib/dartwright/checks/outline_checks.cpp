@@ -87,6 +87,7 @@ PlacedFindings kinks(const PieceContext& piece, const std::vector<Joint>& joints
         finding.remedy =
             "Redraw the edge as one smooth line there, or give its two parts different names if the corner "
             "is meant.";
+        finding.command = {"true", "--piece", finding.piece, "--edge", finding.edge};
         findings.push_back({finding, piece.index, after, 0});
     }
     return findings;

@@ -50,6 +50,7 @@ PlacedFindings lengths(const WalkedSeam& seam, const Tolerances& tolerances) {
                       measure_in_sentence(seam.sides[1].length, seam.unit) +
                       (seam.ease == 0 ? ", ease 0" : "") + ").";
     finding.remedy = length_remedy(names[longer], names[shorter], std::abs(difference), seam.unit);
+    finding.command = command_for_end(seam, {&part, part.far_end()});
     return {placed_at_end(finding, {&part, part.far_end()})};
 }
 

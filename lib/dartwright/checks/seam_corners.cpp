@@ -202,6 +202,7 @@ PlacedFindings corner_findings(const WalkedSeam& seam, const std::vector<WalkedS
     finding.allowed = tolerances.corner_deg;
     finding.severity = how == CornerIsJudged::fault ? Severity::fault : Severity::note;
     finding.remedy = remedy_for(how, std::move(finding.remedy));
+    if (how == CornerIsJudged::fault) finding.command = command_for_end(seam, corners.first);
     return {placed_at_end(finding, is_flat ? corners.first : corners.second)};
 }
 

@@ -112,6 +112,19 @@ SeamCorner corner_of(const WalkedSide& side, SeamEnd end) {
     return {&side.parts.back(), side.parts.back().far_end()};
 }
 
+std::vector<std::string> command_for_end(const WalkedSeam& seam, const SeamCorner& where) {
+    const std::string& crossing = neighbour_at(*where.part->run, where.end);
+    const auto crosses_at = [&](SeamEnd end) {
+        return std::any_of(seam.sides.begin(), seam.sides.end(), [&](const WalkedSide& side) {
+            const SeamCorner corner = corner_of(side, end);
+            return neighbour_at(*corner.part->run, corner.end) == crossing;
+        });
+    };
+    const bool is_one_end = crosses_at(SeamEnd::start) != crosses_at(SeamEnd::far);
+    if (!is_one_end || where.part->is_closed_run()) return {};
+    return {"true", "--seam", seam.seam->name, "--end", crossing};
+}
+
 double angle_sum(const WalkedSeam& seam, SeamEnd end) {
     double sum = 0;
     for (const WalkedSide& side : seam.sides) {

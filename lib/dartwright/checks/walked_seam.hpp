@@ -85,5 +85,8 @@ struct SeamCorner {
     RunEnd end = RunEnd::start;
 };
 SeamCorner corner_of(const WalkedSide& side, SeamEnd end);
+/// The words of the operation that trues the seam at that end. Empty where the edge that crosses it there
+/// does not say which end is meant.
+std::vector<std::string> command_for_end(const WalkedSeam& seam, const SeamCorner& where);
 
 }  // namespace dartwright
