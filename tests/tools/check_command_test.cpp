@@ -21,11 +21,13 @@ TEST(check_command, says_true_with_a_line_a_seam_and_a_dart) {
     const Ended ended = dartwright({"check", bodice});
     EXPECT_EQ(ended.status, 0);
     EXPECT_EQ(ended.err, "");
-    for (const char* words : {"chorus bodice\n", "\n  side         front             18.67  back        18.67   0.00        0.00  true\n",
-                              "\n  shoulder     front             11.07  back        11.67  +0.60        0.00  true\n",
-                              "\n  centre back  back centre back  40.40  its pair    40.40   0.00        0.00  true\n",
-                              "\n  front: waist dart      16.69       16.69    3.40  10.4°  true\n",
-                              "\n\n  True: 3 seams and 3 darts checked, no fault\n"})
+    for (const char* words :
+         {"chorus bodice\n",
+          "\n  side         front             18.67  back        18.67   0.00        0.00  true\n",
+          "\n  shoulder     front             11.07  back        11.67  +0.60        0.00  true\n",
+          "\n  centre back  back centre back  40.40  its pair    40.40   0.00        0.00  true\n",
+          "\n  front: waist dart      16.69       16.69    3.40  10.4°  true\n",
+          "\n\n  True: 3 seams and 3 darts checked, no fault\n"})
         EXPECT_NE(ended.out.find(words), std::string::npos) << words << "\n" << ended.out;
 }
 
@@ -47,8 +49,10 @@ TEST(check_command, names_the_sides_of_a_seam_that_cannot_be_walked) {
     pattern["pieces"][0]["outline"]["items"].back()["to"] = {5, 0};
     const Ended ended = dartwright({"check", "-"}, pattern.dump());
     EXPECT_EQ(ended.status, 1);
-    EXPECT_NE(ended.out.find("\n  side         front                 -  back            -   0.00           -  not true\n"),
-              std::string::npos)
+    EXPECT_NE(
+        ended.out.find(
+            "\n  side         front                 -  back            -   0.00           -  not true\n"),
+        std::string::npos)
         << ended.out;
 }
 
@@ -78,9 +82,9 @@ TEST(check_command, a_finding_has_null_where_a_key_does_not_apply) {
     const Json json = json_of(ended);
     EXPECT_EQ(json["files"][0]["passed"], false);
     const Json& finding = json["files"][0]["findings"][0];
-    EXPECT_EQ(keys_of(finding),
-              (std::vector<std::string>{"allowed", "at", "check", "dart", "difference", "edge", "expected",
-                                        "measured", "message", "piece", "remedy", "seam", "severity"}));
+    EXPECT_EQ(keys_of(finding), (std::vector<std::string>{"allowed", "at", "check", "command", "dart",
+                                                          "difference", "edge", "expected", "measured",
+                                                          "message", "piece", "remedy", "seam", "severity"}));
     EXPECT_EQ(finding["check"], "dart-legs");
     EXPECT_EQ(finding["severity"], "fault");
     EXPECT_EQ(finding["seam"], nullptr);
