@@ -130,24 +130,24 @@ class Opener {
     LegCrossing crossing_after(std::size_t i, const Ray& leg) const {
         const double from = aside(leg, line_[i].at);
         const double to = aside(leg, line_[i + 1].at);
-        const Point at = between(line_[i].at, line_[i + 1].at, std::max(from / (from - to), 0.0));
+        const Point at = between(line_[i].at, line_[i + 1].at, from / (from - to));
         return {i, at, dot(leg.along, at - leg.from)};
     }
 
-    // Where the line comes over the leg between two of its points: from before it, on it for a while or not,
-    // and beyond it. What it touches and leaves again is not come over. Along the leg it is the farthest
-    // place out, the same one in the mirror.
-    std::vector<LegCrossing> crossings_between(std::size_t first, std::size_t last, const Ray& leg) const {
+    // Where the line comes over the leg: from before it, on it for a while or not, and beyond it. What it
+    // touches and leaves again is not come over. Along the leg it is the farthest place out, the same one in
+    // the mirror.
+    std::vector<LegCrossing> crossings_of(const Ray& leg) const {
         std::vector<LegCrossing> found;
-        bool is_before = aside(leg, line_[first].at) <= on_leg_mm;
+        bool is_before = aside(leg, line_.front().at) <= on_leg_mm;
         bool was_on_leg = false;
         LegCrossing farthest;  // of those on the leg
-        for (std::size_t i = first; i <= last; ++i) {
+        for (std::size_t i = 0; i < line_.size(); ++i) {
             const double off = aside(leg, line_[i].at);
             if (std::abs(off) <= on_leg_mm) {
                 const double out_mm = dot(leg.along, line_[i].at - leg.from);
                 if (was_on_leg && out_mm <= farthest.out_mm) continue;
-                farthest = {i > first ? i - 1 : i, line_[i].at, out_mm};
+                farthest = {i > 0 ? i - 1 : 0, line_[i].at, out_mm};
                 was_on_leg = true;
                 continue;
             }
@@ -173,7 +173,7 @@ class Opener {
     std::optional<LegCrossing> come_over(const Ray& leg, std::size_t dart) {
         // Lines that cross without being trimmed lie across the leg in any order.
         if (closed_.is_crossing) return std::nullopt;
-        std::vector<LegCrossing> crossings = crossings_between(0, line_.size() - 1, leg);
+        std::vector<LegCrossing> crossings = crossings_of(leg);
         if (crossings.empty()) return std::nullopt;
         if (is_before_begun(crossings.back())) return crossings.back();
         std::erase_if(crossings, [&](const LegCrossing& each) { return is_before_begun(each); });
